@@ -1,0 +1,1 @@
+"""Problems of a procedure, one function a rule."""

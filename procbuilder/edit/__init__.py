@@ -1,0 +1,1 @@
+"""What is served to a browser on this machine."""

@@ -1,0 +1,1 @@
+"""Trade knowledge as small named rules: ledger, dangers, lists, torques, times."""

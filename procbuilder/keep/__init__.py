@@ -1,0 +1,1 @@
+"""What must never be lost or torn: whole writes, lock, cache."""

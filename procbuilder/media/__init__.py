@@ -1,0 +1,1 @@
+"""The only room that opens a recording: probe, decode, measure, stills, clips."""

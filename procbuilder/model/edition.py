@@ -1,0 +1,178 @@
+"""A procedure worked out and ready to publish: all that a page, a PDF or a machine needs."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from procbuilder.model.footage import Clip, Recording, Still
+from procbuilder.model.ledger import Ledger
+from procbuilder.model.problem import Problem
+from procbuilder.model.procedure import Cue
+from procbuilder.model.timecode import Span
+from procbuilder.model.worked import Basis, Estimate, Hazard, Standing, TorqueRow
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of a list: a tool, a condition, a key point, with its origin in words."""
+
+    text: str
+    extra: str = ""
+    """Reason, limits or what is right; empty when there is none."""
+    origin: str = ""
+    """``said strip 3:12``; empty when it was typed."""
+
+
+@dataclass(frozen=True, slots=True)
+class ItemLine:
+    """A tool, supply or part with its quantity and the steps that use it."""
+
+    name: str
+    quantity: str
+    new: bool
+    steps: tuple[int, ...]
+    origin: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FrontList:
+    """One list of what must be ready before the start."""
+
+    title: str
+    lines: tuple[Line, ...]
+    none: bool
+    """The technician wrote ``none``: there is nothing, and that is known."""
+
+
+@dataclass(frozen=True, slots=True)
+class Legend:
+    """A numbered mark on a picture and what it says."""
+
+    number: int
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A picture with what it shows."""
+
+    still: Still
+    alt: str
+    caption: str
+    state: str
+    """found, done or detail."""
+    legend: tuple[Legend, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A field shown under its own name: Measure, Check, Hold, Hidden, If, …"""
+
+    name: str
+    text: str
+    extra: tuple[str, ...] = ()
+    """Its further parts in order, such as limits, tool or who; a word part as ``with: feeler gauge``."""
+    origin: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class EditionStep:
+    """One step as the reader gets it."""
+
+    number: int
+    id: str
+    command: str
+    spans: tuple[Span, ...]
+    prose: tuple[str, ...]
+    """Markdown paragraphs and lists, as typed."""
+    hazards: tuple[Hazard, ...]
+    standing: Standing
+    reserved: str
+    """Who alone may do this step; the method is then not shown."""
+    only_if: str
+    holds: tuple[Named, ...]
+    """Hold points: what must be checked, and by whom, before the next step."""
+    tools: tuple[Line, ...]
+    supplies: tuple[Line, ...]
+    parts: tuple[Line, ...]
+    wear: tuple[Line, ...]
+    moves: tuple[Named, ...]
+    """Off, On, Slacken, Nip up, For now, Out again, State, Ends: what the step opens and closes."""
+    torques: tuple[TorqueRow, ...]
+    key_points: tuple[Line, ...]
+    checks: tuple[Named, ...]
+    """Measure and Check."""
+    notes: tuple[Named, ...]
+    """Everything else that was typed for the step."""
+    figures: tuple[Figure, ...]
+    """The chosen picture first."""
+    as_found: Figure | None
+    """For a step that puts something back: how it looked before it came off."""
+    as_found_step: int
+    """Number of the step that took it off; 0 when there is none."""
+    clip: Clip | None
+    captions: tuple[Cue, ...]
+    """Words said during the clip, in seconds of the clip."""
+    basis: Basis
+    minutes: Decimal
+    """Likely hands-on minutes; 0 when nothing is known."""
+    footage: Fraction
+    """Seconds of recording."""
+
+
+@dataclass(frozen=True, slots=True)
+class EditionSection:
+    """A section of the procedure with the steps below it."""
+
+    title: str
+    prose: tuple[str, ...]
+    notes: tuple[Named, ...]
+    steps: tuple[EditionStep, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """The whole."""
+
+    title: str
+    number: str
+    revision: str
+    status: str
+    """draft, review or withdrawn; a procedure with a stop is always a draft."""
+    why_draft: str
+    """Why it is a draft, in words; empty when it is none."""
+    item: str
+    applies_to: str
+    not_for: str
+    author: str
+    work_place: str
+    people: str
+    ask: str
+    language: str
+    intro: tuple[str, ...]
+    hazards: tuple[Hazard, ...]
+    """Those of the front lists."""
+    lists: tuple[FrontList, ...]
+    """Conditions, documents, wear, scope: lists without quantities."""
+    tools: tuple[ItemLine, ...]
+    """In order of first use."""
+    supplies: tuple[ItemLine, ...]
+    parts: tuple[ItemLine, ...]
+    sections: tuple[EditionSection, ...]
+    torques: tuple[TorqueRow, ...]
+    ledger: Ledger
+    estimate: Estimate
+    closing: tuple[Named, ...]
+    """Findings and later re-checks of the whole job."""
+    problems: tuple[Problem, ...]
+    recordings: tuple[Recording, ...]
+
+    @property
+    def steps(self) -> tuple[EditionStep, ...]:
+        """All steps in order."""
+        return tuple(step for section in self.sections for step in section.steps)
+
+    @property
+    def is_draft(self) -> bool:
+        """True for all that may not yet be worked by without a second look."""
+        return self.status == "draft"

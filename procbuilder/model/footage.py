@@ -1,0 +1,79 @@
+"""What is known of a recording, and the pictures and clips made from it."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Recording:
+    """Facts of one video file, read from the file itself."""
+
+    name: str
+    path: str
+    sha256: str
+    duration: Fraction
+    """Seconds from the first to the end of the last picture, measured, not taken from the header."""
+    width: int
+    """Pixels as shown, after rotation."""
+    height: int
+    rotation: int = 0
+    """Degrees anticlockwise by which the stored pictures are turned to stand upright."""
+    codec: str = ""
+    pictures: int = 0
+    """Number of pictures in the file."""
+    variable_rate: bool = False
+    audio: Fraction | None = None
+    """Seconds of sound; None when there is none."""
+    remarks: tuple[str, ...] = ()
+    """What is odd about the file, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What was measured on one picture of a step window."""
+
+    time: Fraction
+    sharpness: float
+    """Log of the 90th percentile of block Tenengrad; comparable only within one step."""
+    motion: float
+    """Log of the mean difference to its neighbours."""
+    brightness: float
+    """Mean grey, 0 to 255."""
+    clipped: float
+    """Share of pixels that are black or white without detail."""
+    strangeness: float = 0.0
+    """Mean difference to the median picture of the window, 0 to 255."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The moment chosen for a step's picture, with the reason in words."""
+
+    recording: str
+    time: Fraction
+    reason: str
+    typed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Still:
+    """A picture file ready to publish."""
+
+    file: str
+    """Name below ``media/``; carries a hash of its content."""
+    width: int
+    height: int
+    source: str
+    """``strip 0:42`` or the file it came from."""
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Clip:
+    """A short cut of one step, ready to publish."""
+
+    file: str
+    seconds: Fraction
+    width: int
+    height: int
+    sound: bool

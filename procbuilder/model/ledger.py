@@ -1,0 +1,74 @@
+"""What was opened and what was closed again."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+from procbuilder.model.origin import Place
+
+
+class Opening(StrEnum):
+    """The ways in which a thing can be open."""
+
+    OFF = "off"
+    SLACKENED = "slackened"
+    """Half open: it demands a final tightening."""
+    TEMPORARY = "fitted for now"
+    STATE = "state"
+
+
+class Balance(StrEnum):
+    """How an entry of the ledger ends."""
+
+    CLOSED = "closed"
+    OPEN = "still open"
+    LEFT_OPEN = "left open on purpose"
+    NEVER_OPENED = "closed but never opened"
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """Where something was opened or closed: the step, the line, and the time on film."""
+
+    step: str
+    """Id of the step."""
+    number: int
+    place: Place
+    recording: str = ""
+    time: Fraction | None = None
+    """Seconds; None when the step was not filmed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One thing followed from its opening to its closing."""
+
+    item: str
+    """As typed where it was opened."""
+    opening: Opening
+    balance: Balance
+    opened: tuple[Moment, ...]
+    closed: tuple[Moment, ...]
+    out: Decimal
+    """How many were opened; 1 when no count was typed."""
+    back: Decimal
+    """How many were closed."""
+    fasteners: str = ""
+    """What held it, as typed after ``by:``."""
+    tray: str = ""
+    scrapped: bool = False
+    """It came off for scrap: only a new one closes it."""
+    reason: str = ""
+    """Why it is left open, and who says so."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """Every entry, in the order of the openings."""
+
+    entries: tuple[Entry, ...] = ()
+
+    def having(self, *balances: Balance) -> tuple[Entry, ...]:
+        """Entries that end in one of these ways."""
+        return tuple(entry for entry in self.entries if entry.balance in balances)

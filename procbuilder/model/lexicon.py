@@ -1,0 +1,29 @@
+"""Trade knowledge as records: what the word lists of ``infer/data`` hold."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Protection:
+    """Things that keep a state from hurting someone, as long as it lasts."""
+
+    state: str
+    """Word of a state, such as ``raised``."""
+    items: tuple[str, ...]
+    """Words of the things that protect: ``axle stand``, ``chock``."""
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lexicon:
+    """Words that the rules look for; all in lower case."""
+
+    commands: frozenset[str] = frozenset()
+    """Verbs that begin a command."""
+    tightening: tuple[str, ...] = ()
+    """Words of a command that tightens something for good."""
+    tests: tuple[str, ...] = ()
+    """Words of a command that tests the finished work."""
+    critical: tuple[str, ...] = ()
+    """Words of things whose failure can kill: brakes, steering, wheels, fuel, restraints."""
+    protections: tuple[Protection, ...] = ()

@@ -1,0 +1,82 @@
+"""Pictures asked for in a procedure, what is drawn on them, and what is hidden."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from procbuilder.model.origin import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle in fractions of the picture, 0 to 1 from the top left corner."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+
+class MarkShape(StrEnum):
+    """What can be drawn on a picture."""
+
+    ARROW = "arrow"
+    """From the first point to the second."""
+    RING = "ring"
+    """Round the box of its two points; round one point, a ring of fixed size."""
+    BOX = "box"
+    LINE = "line"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One sign on a picture; the label is printed below the picture under the mark's number."""
+
+    shape: MarkShape
+    points: tuple[float, ...]
+    """x, y or x, y, x2, y2 in fractions of the picture."""
+    label: str
+    place: Place
+
+
+class PictureState(StrEnum):
+    """What a picture shows of its step."""
+
+    FOUND = "found"
+    """How it was before the step."""
+    DONE = "done"
+    DETAIL = "detail"
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture that the technician chose: a moment of a recording, or a file of the folder."""
+
+    place: Place
+    recording: str
+    time: Fraction | None
+    file: str
+    shows: str
+    state: PictureState
+    marks: tuple[Mark, ...] = ()
+    hidden: tuple[Box, ...] = ()
+    crop: Box | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class HiddenPath:
+    """A region of a recording made unreadable in a clip: boxes at times, moving straight in between."""
+
+    place: Place
+    recording: str
+    boxes: tuple[tuple[Fraction, Box], ...]
+
+    def at(self, time: Fraction) -> Box:
+        """The box at a time; before the first and after the last time it stays where it was."""
+        earlier = [pair for pair in self.boxes if pair[0] <= time] or [self.boxes[0]]
+        later = [pair for pair in self.boxes if pair[0] > time] or [self.boxes[-1]]
+        (t0, a), (t1, b) = earlier[-1], later[0]
+        share = float((time - t0) / (t1 - t0)) if t1 > t0 else 0.0
+        share = min(max(share, 0.0), 1.0)
+        sides = ((getattr(a, s), getattr(b, s)) for s in ("left", "top", "right", "bottom"))
+        return Box(*(one + (two - one) * share for one, two in sides))

@@ -1,0 +1,112 @@
+"""What is worked out of a procedure: dangers, torques and the estimate."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from fractions import Fraction
+
+from procbuilder.model.origin import TYPED, Origin, Place
+
+
+class Signal(StrEnum):
+    """Signal words with the meaning of ANSI Z535.6; the worst first."""
+
+    DANGER = "DANGER"
+    """Will kill or seriously injure if not avoided."""
+    WARNING = "WARNING"
+    """Could kill or seriously injure."""
+    CAUTION = "CAUTION"
+    """Could cause minor or moderate injury."""
+    NOTICE = "NOTICE"
+    """Damage to things only."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hazard:
+    """One hazard statement."""
+
+    signal: Signal
+    hazard: str
+    consequence: str
+    avoid: str
+    state: str
+    """The state while which it holds; empty when it holds for its step only."""
+    place: Place
+    origin: Origin = TYPED
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What still holds at a step because an earlier step began it."""
+
+    hazards: tuple[Hazard, ...] = ()
+    states: tuple[str, ...] = ()
+    """States that last at this step."""
+    protections: tuple[str, ...] = ()
+    """Things that must stay in place at this step."""
+
+
+@dataclass(frozen=True, slots=True)
+class TorqueRow:
+    """One line of the tightening table. Never a guess: without a typed value it is a blank."""
+
+    item: str
+    step: str
+    number: int
+    value: str
+    """As typed, stages included; empty means a ruled blank."""
+    look_in: str
+    """Where to look a blank up, or the document the value came from."""
+    order: str
+    when: str
+    stage: str
+    origin: Origin
+    place: Place
+    demanded: bool = False
+    """The row is there because something is tightened, not because a Torque field was typed."""
+
+
+class Basis(StrEnum):
+    """Where the minutes of a step come from; the best evidence first."""
+
+    TYPED = "typed"
+    FOOTAGE = "footage"
+    """Length of the recording of that step: it holds talk and leaves out what was cut."""
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True, slots=True)
+class StepTime:
+    """Hands-on minutes of one step."""
+
+    step: str
+    basis: Basis
+    low: Decimal
+    likely: Decimal
+    high: Decimal
+    footage: Fraction
+    """Seconds of recording of this step, whatever the basis."""
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """The first total: summed, then rounded up once to tenths of an hour."""
+
+    steps: tuple[StepTime, ...] = ()
+    low: Decimal = Decimal(0)
+    """Hours."""
+    likely: Decimal = Decimal(0)
+    high: Decimal = Decimal(0)
+    waiting: Decimal = Decimal(0)
+    """Likely minutes of waiting, not in the hours above."""
+    stated: str = ""
+    """The total that the technician states, as typed."""
+
+    def count(self, basis: Basis) -> int:
+        """How many steps have their minutes from this evidence."""
+        return sum(step.basis is basis for step in self.steps)
+
+    @property
+    def lower_bound(self) -> bool:
+        """True when some step has no minutes but those of its footage, or none at all."""
+        return self.count(Basis.FOOTAGE) + self.count(Basis.NOTHING) > 0

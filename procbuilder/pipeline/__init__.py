@@ -1,0 +1,1 @@
+"""One short module a command; the only place that joins the rooms."""

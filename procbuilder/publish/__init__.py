@@ -1,0 +1,1 @@
+"""From an edition to what people and machines read: page, PDF, captions, data, manifest."""
