@@ -57,7 +57,9 @@ class Unreadable(Fault):
     """A recording that cannot be opened or decoded."""
 
     def __init__(self, path: Path, why: str) -> None:
-        super().__init__(f"{path}: cannot be read as a recording ({why}) – play it once, or copy it again from the phone")
+        super().__init__(
+            f"{path}: cannot be read as a recording ({why}) – play it once, or copy it again from the phone"
+        )
 
 
 class CannotWrite(Fault):

@@ -26,10 +26,10 @@ class FieldKind:
     """Name of the field below which alone it may stand."""
 
 
-def _kinds(names: str, *parts: str, words: str = "", required: int = 1, items: str = "", below: str = "") -> list[FieldKind]:
-    return [
-        FieldKind(name.strip(), parts, tuple(words.split()), required, items, below) for name in names.split(",")
-    ]
+def _kinds(
+    names: str, *parts: str, words: str = "", required: int = 1, items: str = "", below: str = ""
+) -> list[FieldKind]:
+    return [FieldKind(name.strip(), parts, tuple(words.split()), required, items, below) for name in names.split(",")]
 
 
 FIELDS: tuple[FieldKind, ...] = (

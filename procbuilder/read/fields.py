@@ -1,0 +1,152 @@
+"""One field: the text behind ``- Name:`` cut into parts, things and origin."""
+
+import re
+from decimal import Decimal
+
+from rapidfuzz import fuzz, process
+
+from procbuilder.model.fields import BY_NAME, Field, FieldKind
+from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
+from procbuilder.model.quantity import Item, Quantity
+from procbuilder.model.timecode import parse_time
+
+Faults = list[tuple[str, str]]
+"""(what is wrong, what to write instead)"""
+
+_FIELD = re.compile(r"(?P<name>[A-Za-z][A-Za-z ]*?)\s*:(?:\s+|\Z)(?P<value>.*)\Z", re.S)
+_BAR = re.compile(r"(?:(?<=\s)|\A)(?<!\\)\|(?=\s|\Z)")
+_SEMICOLON = re.compile(r"(?<!\\);")
+_ORIGIN = re.compile(r"\s*\((?P<words>(?:said|seen)\s[^()]*|from\s[^()]*)\)\s*\Z", re.I)
+_MOMENT = re.compile(r"(?P<kind>said|seen)\s+(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<time>[\d:.]+)\Z", re.I)
+_COUNT = re.compile(r"(?P<number>\d+(?:\.\d+)?)\s*[x×]\s+(?P<rest>.+)\Z", re.S)
+_AMOUNT = re.compile(r"(?P<rest>.+),\s+(?P<number>\d+(?:\.\d+)?)\s*(?P<unit>kg|g|ml|l|m)\Z", re.S)
+_COMMA_NUMBER = re.compile(r"(?<![\d,.])(\d+),(\d{1,2}|\d{4,})(?![\d,.])\s*(?:kg|g|ml|l|m|x|N|bar|mm|min)\b")
+_WORD = re.compile(r"(?P<word>[a-z]+)(?:\s+(?P<number>\d+))?\s*:\s*(?P<value>.*)\Z", re.S)
+
+
+def find_kind(text: str) -> tuple[FieldKind | None, str]:
+    """The field kind at the beginning of a list item, and the value behind its colon."""
+    match = _FIELD.match(text)
+    kind = BY_NAME.get(" ".join(match["name"].casefold().split())) if match else None
+    return kind, match["value"].strip() if match else ""
+
+
+def near_miss(text: str) -> tuple[str, str] | None:
+    """(typed name, known name) when a list item looks like a field with its name mistyped."""
+    match = _FIELD.match(text)
+    if not match:
+        return None
+    typed = " ".join(match["name"].casefold().split())
+    names = [name for name in BY_NAME if len(name) > 2]
+    found = process.extractOne(typed, names, scorer=fuzz.ratio, score_cutoff=80)
+    return (match["name"], BY_NAME[found[0]].name) if found else None
+
+
+def read_field(kind: FieldKind, value: str, place: Place, faults: Faults) -> Field:
+    """Cut a value into its parts; faults are added to the list, what can be read is kept."""
+    text, origin = take_origin(value, faults)
+    _report_comma_number(kind, text, faults)
+    if kind.items and text.strip().casefold() == "none":
+        return Field(kind, place, value, none=True, origin=origin)
+    parts = _parts(kind, text, faults)
+    items = _items(kind, dict(parts).get(kind.parts[0], ""), place, origin)
+    missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
+    if missing:
+        faults.append((f"{kind.name} has no {missing[0]}", f"write: - {kind.name}: {' | '.join(kind.parts)}"))
+    return Field(kind, place, value, tuple(parts), items, origin)
+
+
+def take_origin(value: str, faults: Faults) -> tuple[str, Origin]:
+    """A value without the origin at its end, and the origin; typed when there is none."""
+    match = _ORIGIN.search(value)
+    if not match:
+        return value, TYPED
+    words = " ".join(match["words"].split())
+    rest = value[: match.start()]
+    if words.casefold() == "from memory":
+        return rest, Origin(OriginKind.MEMORY)
+    if words.casefold().startswith("from "):
+        return rest, Origin(OriginKind.DOCUMENT, document=words[5:])
+    moment = _MOMENT.match(words)
+    time = parse_time(moment["time"]) if moment else None
+    if moment and time is not None:
+        return rest, Origin(OriginKind(moment["kind"].lower()), moment["name"] or "", time)
+    if moment:
+        faults.append((f"({words}) has no time that can be read", "write it as (said strip 3:12) or (seen 4:02)"))
+    return value, TYPED
+
+
+def split_parts(text: str) -> list[str]:
+    """The parts between `` | ``; ``\\|`` stays a bar."""
+    return [part.replace("\\|", "|").strip() for part in _BAR.split(text)]
+
+
+def _parts(kind: FieldKind, text: str, faults: Faults) -> list[tuple[str, str]]:
+    named: dict[str, str] = {}
+    by_place: list[str] = []
+    for position, part in enumerate(split_parts(text)):
+        word = _WORD.match(part) if position else None
+        if word and word["word"] in kind.words:
+            _take_word(kind, word, named, by_place, faults)
+        elif word and (near := process.extractOne(word["word"], kind.words, score_cutoff=75)):
+            faults.append((f"{word['word']}: is not known in {kind.name}", f"did you mean {near[0]}:?"))
+        elif len(by_place) < len(kind.parts):
+            by_place.append(part)
+        elif part:
+            words = ", ".join(f"{name}:" for name in kind.words)
+            instead = f"begin it with one of {words}" if words else f"keep to {' | '.join(kind.parts)}"
+            faults.append((f"{kind.name} has a part too many: {part}", f"{instead}; a bar as such is \\|"))
+    pairs = [(name, part) for name, part in zip(kind.parts, by_place, strict=False) if part]
+    return pairs + list(named.items())
+
+
+def _take_word(
+    kind: FieldKind, word: re.Match[str], named: dict[str, str], by_place: list[str], faults: Faults
+) -> None:
+    """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone."""
+    name, value = word["word"], word["value"].strip()
+    if name in named:
+        faults.append((f"{name}: stands twice in {kind.name}", "keep one of the two"))
+    elif name == "stage":
+        named[name] = word["number"] or ""
+        if value and len(by_place) < 2:
+            by_place.append(value)
+    else:
+        named[name] = value
+
+
+def _items(kind: FieldKind, text: str, place: Place, origin: Origin) -> tuple[Item, ...]:
+    if not kind.items:
+        return ()
+    texts = _SEMICOLON.split(text) if kind.items == "many" else [text]
+    return tuple(read_item(part.replace("\\;", ";"), place, origin) for part in texts if part.strip())
+
+
+def read_item(text: str, place: Place, origin: Origin = TYPED) -> Item:
+    """A thing with its quantity in front (``2 x axle stand``) or behind (``grease, 60 g``)."""
+    rest, new, scrap = _take_marks(text.strip())
+    quantity = None
+    if match := _COUNT.match(rest):
+        quantity, rest = Quantity(Decimal(match["number"])), match["rest"]
+    elif match := _AMOUNT.match(rest):
+        quantity, rest = Quantity(Decimal(match["number"]), match["unit"]), match["rest"]
+    return Item(rest.strip(), place, quantity, new, scrap, origin)
+
+
+def _take_marks(text: str) -> tuple[str, bool, bool]:
+    """The text without the words ``new`` and ``scrap``, and whether they were there."""
+    rest = text
+    found = []
+    for word in ("new", "scrap"):
+        less = re.sub(rf",?\s*(?<![\w-]){word}(?![\w-])\s*", " ", rest, flags=re.I)
+        less = re.sub(r"\s+,", ",", " ".join(less.split())).strip(" ,")
+        found.append(less != " ".join(rest.split()) and bool(less))
+        rest = less if found[-1] else rest
+    return rest, found[0], found[1]
+
+
+def _report_comma_number(kind: FieldKind, text: str, faults: Faults) -> None:
+    if kind.name in ("Mark", "Hide", "Crop"):
+        return
+    if match := _COMMA_NUMBER.search(text):
+        faults.append((f"{match[0]} has a decimal comma", f"write a decimal point: {match[0].replace(',', '.')}"))

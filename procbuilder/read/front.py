@@ -1,0 +1,215 @@
+"""Front matter: YAML whose every scalar stays the text that was typed."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import PurePath
+from typing import Any
+
+from rapidfuzz import process
+
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import FRONT_NAMES, STATUSES, Front, NamedFile
+
+LARGEST = 64_000
+"""Bytes of front matter that are read; more is refused."""
+
+_NAME = re.compile(r"[a-z][a-z0-9_-]*\Z")
+_INNER_COLON = re.compile(r"(?P<key>[\w ]+?):\s+(?P<value>[^\"'\[{].*:(?:\s.*)?)\Z")
+
+
+@dataclass
+class _Reading:
+    """What one reading of the front matter has gathered so far."""
+
+    file: str
+    problems: list[Problem]
+
+    def problem(self, line: int, what: str, instead: str, severity: Severity = Severity.STOP) -> None:
+        self.problems.append(Problem(severity, Place(self.file, line), what, instead, "front-matter", 4))
+
+
+def split_front(lines: list[str]) -> tuple[int, int]:
+    """First and last line number between the two ``---`` lines; (0, 0) without front matter.
+
+    Without a closing line the end is -1.
+    """
+    if not lines or lines[0].rstrip() != "---":
+        return 0, 0
+    end = next((number for number, line in enumerate(lines[1:], 2) if line.rstrip() in ("---", "...")), -1)
+    return 2, end - 1 if end > 0 else -1
+
+
+def read_front(lines: list[str], file: str) -> tuple[Front, tuple[Problem, ...]]:
+    """The front matter of a file's lines; every fault is reported, the rest is still read."""
+    start, end = split_front(lines)
+    reading = _Reading(file, [])
+    if not start:
+        return Front(), ()
+    if end < 0:
+        reading.problem(1, "the front matter has no end", "put a line --- below its last line")
+        return Front(), tuple(reading.problems)
+    source = lines[start - 1 : end]
+    if len("\n".join(source).encode()) > LARGEST:
+        reading.problem(1, "the front matter is longer than 64 kB", "keep only the keys of the format in it")
+        return Front(), tuple(reading.problems)
+    node = _compose(list(source), reading)
+    return _front(node, reading), tuple(reading.problems)
+
+
+def _compose(source: list[str], reading: _Reading) -> Any:
+    """The YAML node tree; a line that cannot be read is reported, mended or left out, and the rest read again."""
+    from ruamel.yaml import YAML
+    from ruamel.yaml.error import MarkedYAMLError, YAMLError
+
+    for _ in range(len(source) + 1):
+        try:
+            text = "\n".join(source)
+            if refused := _refused(YAML(typ="safe", pure=True).parse(text)):
+                line, sign = refused
+                reading.problem(line + 2, f"{sign} is not read in front matter", "write the value out as plain text")
+            else:
+                return YAML(typ="rt", pure=True).compose(text)
+        except MarkedYAMLError as error:
+            mark = error.problem_mark or error.context_mark
+            line = min(mark.line if mark else 0, len(source) - 1)
+            _report_yaml(source, line, reading)
+            continue
+        except YAMLError:
+            reading.problem(2, "the front matter holds characters that YAML does not allow", "type it anew")
+            return None
+        source[line] = ""
+    return None
+
+
+def _refused(events: Any) -> tuple[int, str] | None:
+    """Line and name of the first anchor, alias or tag."""
+    for event in events:
+        if type(event).__name__ == "AliasEvent":
+            return event.start_mark.line, f"the alias *{event.anchor}"
+        if getattr(event, "anchor", None):
+            return event.start_mark.line, f"the anchor &{event.anchor}"
+        tag = getattr(event, "tag", None) or getattr(event, "ctag", None)
+        if tag and str(tag) not in ("None", "!"):
+            return event.start_mark.line, f"the tag {tag}"
+    return None
+
+
+def _report_yaml(source: list[str], line: int, reading: _Reading) -> None:
+    """Report the line, and mend it in the copy when only quotes are missing."""
+    match = _INNER_COLON.match(source[line].strip())
+    if match:
+        mended = f'{match["key"]}: "{match["value"]}"'
+        reading.problem(line + 2, "a colon inside a value needs quotes", f"write: {mended}")
+        source[line] = f"{match['key']}: '{match['value'].replace(chr(39), chr(39) * 2)}'"
+        return
+    while line > 0 and not source[line].strip():
+        line -= 1
+    shown = source[line].strip() or "this line"
+    reading.problem(line + 2, f"cannot be read: {shown}", "write one key and one value, such as: number: P-014")
+    source[line] = ""
+
+
+def _front(node: Any, reading: _Reading) -> Front:
+    if node is None:
+        return Front()
+    if not hasattr(node, "value") or not isinstance(node.value, list) or (node.value and not _is_pairs(node)):
+        reading.problem(2, "the front matter is no list of keys and values", "write lines such as: number: P-014")
+        return Front()
+    values, places, files = {}, {}, {}
+    for key, value, line in _pairs(node, reading):
+        if not _known(key, line, reading):
+            continue
+        places[key] = Place(reading.file, line)
+        if key in ("recordings", "narration"):
+            files[key] = tuple(_files(key, value, reading))
+        elif isinstance(value.value, str):
+            values[key] = value.value.strip()
+        else:
+            reading.problem(line, f"{key} takes one value, not a list", f"write: {key}: text")
+    _check_values(values, places, reading)
+    recordings = files.get("recordings", ())
+    narration = _match_narration(files.get("narration", ()), recordings)
+    return Front(tuple(values.items()), tuple(places.items()), recordings, narration)
+
+
+def _is_pairs(node: Any) -> bool:
+    return isinstance(node.value[0], tuple)
+
+
+def _pairs(node: Any, reading: _Reading) -> Iterator[tuple[str, Any, int]]:
+    """Key, value node and line of a mapping; doubled keys are reported and left out."""
+    seen: dict[str, int] = {}
+    for key_node, value in node.value:
+        key, line = str(key_node.value).strip(), key_node.start_mark.line + 2
+        if key in seen:
+            reading.problem(line, f"{key} stands twice, first in line {seen[key]}", "keep one of the two lines")
+            continue
+        seen[key] = line
+        yield key, value, line
+
+
+def _known(key: str, line: int, reading: _Reading) -> bool:
+    if key in FRONT_NAMES:
+        return True
+    near = process.extractOne(key.casefold(), FRONT_NAMES, score_cutoff=60)
+    instead = f"did you mean {near[0]}?" if near else f"the keys are {', '.join(FRONT_NAMES)}"
+    reading.problem(line, f"{key} is no key of the front matter", instead, Severity.ASK)
+    return False
+
+
+def _check_values(values: dict[str, str], places: dict[str, Place], reading: _Reading) -> None:
+    if values.get("format", "1") != "1":
+        reading.problem(
+            places["format"].line, f"format {values['format']} is not known", "this procbuilder reads format: 1"
+        )
+    status = values.get("status", "draft")
+    if status not in STATUSES:
+        instead = "write draft, review or withdrawn"
+        if status == "approved":
+            instead += "; approval is given with: procbuilder approve"
+        reading.problem(places["status"].line, f"{status} is no status that can be typed", instead)
+
+
+def _files(key: str, node: Any, reading: _Reading) -> Iterator[NamedFile]:
+    """One path, a list of paths, or names with paths."""
+    if isinstance(node.value, str):
+        if path := node.value.strip():
+            yield _named(None, path, node, reading)
+    elif node.value and _is_pairs(node):
+        for name, value, line in _pairs(node, reading):
+            if not isinstance(value.value, str):
+                reading.problem(line, f"{name} takes one path", f"write: {key}: {{{name}: folder/file.mp4}}")
+            else:
+                yield _named(name, value.value.strip(), value, reading)
+    else:
+        for value in node.value:
+            if isinstance(value.value, str):
+                yield _named(None, value.value.strip(), value, reading)
+            else:
+                reading.problem(value.start_mark.line + 2, f"{key} takes paths", f"write: {key}: [one.mp4, two.mp4]")
+
+
+def _named(name: str | None, path: str, node: Any, reading: _Reading) -> NamedFile:
+    line = node.start_mark.line + 2
+    if name is not None and not _NAME.match(name):
+        reading.problem(
+            line, f"{name} cannot name a recording", f"write small letters, digits, - or _: {recording_name(name)}"
+        )
+    return NamedFile(recording_name(name or PurePath(path).stem), path, Place(reading.file, line))
+
+
+def recording_name(text: str) -> str:
+    """A name that can stand before a time: small letters, digits, ``-`` and ``_``, a letter first."""
+    name = re.sub(r"[^a-z0-9_]+", "-", text.casefold()).strip("-")
+    return name if _NAME.match(name) else f"r{name}"
+
+
+def _match_narration(files: tuple[NamedFile, ...], recordings: tuple[NamedFile, ...]) -> tuple[NamedFile, ...]:
+    """Narration named as its recording; unnamed files follow the order of the recordings."""
+    names = {recording.name for recording in recordings}
+    if (len(files) == 1 and len(recordings) == 1) or not any(file.name in names for file in files):
+        pairs = zip(files, recordings, strict=False)
+        return tuple(NamedFile(recording.name, file.path, file.place) for file, recording in pairs)
+    return files

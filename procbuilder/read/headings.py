@@ -1,0 +1,107 @@
+"""Step headings: spans of footage, the command, the id.
+
+heading = [span {"," span}] command [" {#" id "}"]
+span    = [name] time ("-" | "–" | " to ") time
+"""
+
+import re
+from dataclasses import dataclass
+
+from procbuilder.model.timecode import Span, parse_time
+
+_TIME = r"\d+:\d+(?::\d+)?(?:\.\d+)?"
+_SPAN = re.compile(
+    rf"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<start>{_TIME})(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME})(?!\w)"
+)
+_COMMA = re.compile(r"\s*,\s*")
+_ONE_TIME = re.compile(rf"(?:[a-z][a-z0-9_-]*\s+)?(?P<time>{_TIME})(?!\w)")
+_ID = re.compile(r"\s*\{#(?P<id>[^}]*)\}\s*\Z")
+_GOOD_ID = re.compile(r"[a-z0-9-]+\Z")
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading cut into its parts; ``faults`` are (what is wrong, what to write instead)."""
+
+    command: str
+    spans: tuple[Span, ...] = ()
+    id: str = ""
+    faults: tuple[tuple[str, str], ...] = ()
+
+
+def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
+    """Cut the text of a third-level heading into spans, command and id.
+
+    ``recordings`` are the names in the front matter: a span without a name belongs to the only one.
+    """
+    faults: list[tuple[str, str]] = []
+    text, step_id = _take_id(text.strip(), faults)
+    spans, rest = take_spans(text, recordings, faults)
+    if not spans and (match := _ONE_TIME.match(rest)):
+        faults.append(
+            (
+                f"the step has a start ({match['time']}) but no end",
+                f"write {match['time']}-{match['time']} with the end",
+            )
+        )
+        rest = rest[match.end() :].strip()
+    elif match := _SPAN.search(rest):
+        faults.append(
+            (f"the time {match[0]} stands inside the command", f"put it first: {match[0]} {_without(rest, match)}")
+        )
+    if not rest:
+        faults.append(("the step has no command", "write what to do behind the time, such as: Prise off the dust cap"))
+    return Heading(rest, spans, step_id, tuple(faults))
+
+
+def _without(text: str, match: re.Match[str]) -> str:
+    return " ".join((text[: match.start()] + text[match.end() :]).split())
+
+
+def _take_id(text: str, faults: list[tuple[str, str]]) -> tuple[str, str]:
+    match = _ID.search(text)
+    if not match:
+        return text, ""
+    step_id, text = match["id"].strip(), text[: match.start()].rstrip()
+    if _GOOD_ID.match(step_id):
+        return text, step_id
+    faults.append((f"the id {step_id!r} is not allowed", f"write small letters, digits and -: {{#{slug(step_id)}}}"))
+    return text, ""
+
+
+def take_spans(text: str, recordings: tuple[str, ...], faults: list[tuple[str, str]]) -> tuple[tuple[Span, ...], str]:
+    """The spans at the beginning of a text, and what follows them."""
+    spans: list[Span] = []
+    name = recordings[0] if len(recordings) == 1 else ""
+    rest = text
+    while match := _SPAN.match(rest):
+        name = match["name"] or name
+        if span := _span(name, match, faults):
+            spans.append(span)
+            if not name:
+                choice = " or ".join(recordings) or "strip"
+                faults.append(
+                    (f"{match[0]} does not say of which recording", f"put its name before the time: {choice}")
+                )
+        rest = rest[match.end() :]
+        comma = _COMMA.match(rest)
+        if not comma or not _SPAN.match(rest[comma.end() :]):
+            return tuple(spans), rest.lstrip(" \t,").strip() if spans else rest.strip()
+        rest = rest[comma.end() :]
+    return tuple(spans), rest.strip()
+
+
+def _span(name: str, match: re.Match[str], faults: list[tuple[str, str]]) -> Span | None:
+    start, end = parse_time(match["start"]), parse_time(match["end"])
+    for text, seconds in ((match["start"], start), (match["end"], end)):
+        if seconds is None:
+            faults.append((f"{text} is not a time", "write minutes:seconds such as 1:15 or 1:02:15, seconds up to 59"))
+    if start is None or end is None:
+        return None
+    return Span(name, start, end)
+
+
+def slug(text: str) -> str:
+    """An id made of the first words of a text: small letters, digits and ``-``."""
+    words = re.findall(r"[a-z0-9]+", text.casefold())
+    return "-".join(words[:5]) or "step"

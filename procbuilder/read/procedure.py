@@ -1,0 +1,163 @@
+"""procedure.md, format 1: from the text to the procedure as written, with all its problems."""
+
+from pathlib import Path
+
+from procbuilder.model.fields import Field
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity, worst_first
+from procbuilder.model.procedure import Procedure, Prose, Section, Step
+from procbuilder.read.blocks import HeadingBlock, ItemBlock, TextBlock, blocks
+from procbuilder.read.fields import Faults, find_kind, near_miss, read_field
+from procbuilder.read.front import read_front, split_front
+from procbuilder.read.headings import Heading, read_heading
+from procbuilder.read.steps import make_step, settle_ids
+from procbuilder.read.text import read_file
+
+FILE_NAME = "procedure.md"
+
+
+def read_procedure(folder: Path) -> tuple[Procedure, tuple[Problem, ...]]:
+    """The procedure of a folder and every problem of its text.
+
+    Raises:
+        NotThere, NotText: the file cannot be read at all.
+    """
+    source = read_file(folder / FILE_NAME, FILE_NAME)
+    return read_text(source.text, file=source.name, folder=folder)
+
+
+def read_text(text: str, *, file: str = FILE_NAME, folder: Path = Path()) -> tuple[Procedure, tuple[Problem, ...]]:
+    """The procedure that a text holds. Any text gives a procedure; what cannot be read is a problem."""
+    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    front, problems = read_front(lines, file)
+    _, end = split_front(lines)
+    body = [""] * (end + 1) + lines[end + 1 :] if end > 0 else lines
+    reader = _Reader(file, tuple(recording.name for recording in front.recordings))
+    for block in blocks(body):
+        reader.take(block)
+    reader.end_section()
+    sections, doubled = settle_ids(tuple(reader.sections))
+    if not reader.title:
+        reader.problem(1, "the procedure has no title", "write one: # Thing – what is done to it", "title")
+    procedure = Procedure(
+        folder, Place(file, 1), front, reader.title, tuple(reader.intro), tuple(reader.fields), sections
+    )
+    return procedure, worst_first([*problems, *reader.problems, *doubled])
+
+
+class _Reader:
+    """Takes the blocks one by one; what it has gathered stands in its attributes."""
+
+    def __init__(self, file: str, recordings: tuple[str, ...]) -> None:
+        self.file, self.recordings = file, recordings
+        self.title = ""
+        self.intro: list[Prose] = []
+        self.fields: list[Field] = []
+        self.sections: list[Section] = []
+        self.problems: list[Problem] = []
+        self._section: tuple[str, Place, list[Prose], list[Field]] | None = None
+        self._steps: list[Step] = []
+        self._step: tuple[Place, Heading, list[Prose], list[Field]] | None = None
+
+    def problem(
+        self, line: int, what: str, instead: str, rule: str, severity: Severity = Severity.ASK, danger: int = 4
+    ) -> None:
+        self.problems.append(Problem(severity, Place(self.file, line), what, instead, rule, danger))
+
+    def take(self, block: HeadingBlock | ItemBlock | TextBlock) -> None:
+        match block:
+            case HeadingBlock():
+                self._take_heading(block)
+            case ItemBlock():
+                self._take_item(block)
+            case TextBlock():
+                self._prose.append(Prose(block.source, Place(self.file, block.line)))
+
+    @property
+    def _prose(self) -> list[Prose]:
+        return self._step[2] if self._step else self._section[2] if self._section else self.intro
+
+    @property
+    def _own_fields(self) -> list[Field]:
+        return self._step[3] if self._step else self._section[3] if self._section else self.fields
+
+    def _take_heading(self, block: HeadingBlock) -> None:
+        sign = "#" * min(block.level, 3)
+        if block.underlined or block.level > 3:
+            instead = f"write {sign} in front of it: {sign} {block.text}"
+            self.problem(block.line, "this form of heading is not read", instead, "heading-form", Severity.STOP)
+        place = Place(self.file, block.line)
+        if block.level == 1:
+            self._take_title(block)
+        elif block.level == 2:
+            self.end_section()
+            self._section = (block.text, place, [], [])
+        else:
+            self._end_step()
+            heading = read_heading(block.text, self.recordings)
+            for what, instead in heading.faults:
+                self.problem(block.line, what, instead, "heading", Severity.STOP)
+            self._step = (place, heading, [], [])
+
+    def _take_title(self, block: HeadingBlock) -> None:
+        if self.title:
+            self.problem(block.line, "there is a second title", f"make it a section: ## {block.text}", "title")
+        else:
+            self.title = block.text
+
+    def _take_item(self, block: ItemBlock) -> None:
+        place = Place(self.file, block.line)
+        kind, value = find_kind(block.text)
+        if kind is None:
+            if near := near_miss(block.text):
+                instead = f"did you mean {near[1]}: …? It is kept as text until you say"
+                self.problem(block.line, f"{near[0]} is no field", instead, "field-name", Severity.STOP, 2)
+            self._prose.append(Prose(block.source, place))
+            return
+        if kind.below:
+            instead = f"indent it below its - {kind.below}: line"
+            self.problem(block.line, f"{kind.name} stands alone", instead, "field-place", Severity.STOP, 3)
+        self._own_fields.append(self._field(block))
+        self._prose.extend(Prose(text.source, Place(self.file, text.line)) for text in block.rest)
+
+    def _field(self, block: ItemBlock) -> Field:
+        kind, value = find_kind(block.text)
+        assert kind is not None
+        faults: Faults = []
+        field = read_field(kind, value, Place(self.file, block.line), faults)
+        for what, instead in faults:
+            self.problem(block.line, what, instead, "field")
+        below = [self._child(field, child) for child in block.children]
+        children = tuple(child for child in below if child)
+        return Field(kind, field.place, field.raw, field.parts, field.items, field.origin, field.none, children)
+
+    def _child(self, field: Field, block: ItemBlock) -> Field | None:
+        """A field below a field; anything else there is kept as text."""
+        kind, _ = find_kind(block.text)
+        if kind and field.name == "Picture" and kind.name in ("Mark", "Hide", "Crop"):
+            return self._field(block)
+        if kind:
+            instead = "start it at the left margin, like the other fields of the step"
+            self.problem(block.line, f"{kind.name} stands below {field.name}", instead, "field-place", Severity.STOP, 2)
+        self._prose.append(Prose(block.source, Place(self.file, block.line)))
+        return None
+
+    def _end_step(self) -> None:
+        if not self._step:
+            return
+        place, heading, prose, fields = self._step
+        step, faults = make_step(place, heading, tuple(prose), tuple(fields), self.recordings)
+        for line, what, instead in faults:
+            self.problem(line, what, instead, "field")
+        self._steps.append(step)
+        self._step = None
+
+    def end_section(self) -> None:
+        """Close the open step and section."""
+        self._end_step()
+        if self._section:
+            title, place, prose, fields = self._section
+            self.sections.append(Section(title, place, tuple(prose), tuple(fields), tuple(self._steps)))
+        elif self._steps:
+            self.sections.append(Section("", self._steps[0].place, steps=tuple(self._steps)))
+        self._section, self._steps = None, []
