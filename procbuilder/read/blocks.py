@@ -49,7 +49,7 @@ def blocks(lines: list[str]) -> Iterator[Block]:
     Link definitions are not read as such: they would vanish from the text.
     """
     parser = MarkdownIt("commonmark", {"html": False}).disable(["reference", "html_block"])
-    for node in SyntaxTreeNode(parser.parse("\n".join(lines))):
+    for node in SyntaxTreeNode(parser.parse("\n".join(lines))).children:
         if node.type == "heading":
             content = node.children[0].content if node.children else ""
             underlined = not node.markup.startswith("#")

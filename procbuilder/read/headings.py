@@ -7,7 +7,7 @@ span    = [name] time ("-" | "–" | " to ") time
 import re
 from dataclasses import dataclass
 
-from procbuilder.model.timecode import Span, parse_time
+from procbuilder.model.timecode import Span, format_time, parse_time
 
 _TIME = r"\d+:\d+(?::\d+)?(?:\.\d+)?"
 _SPAN = re.compile(
@@ -38,12 +38,8 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
     text, step_id = _take_id(text.strip(), faults)
     spans, rest = take_spans(text, recordings, faults)
     if not spans and (match := _ONE_TIME.match(rest)):
-        faults.append(
-            (
-                f"the step has a start ({match['time']}) but no end",
-                f"write {match['time']}-{match['time']} with the end",
-            )
-        )
+        start = match["time"]
+        faults.append((f"the step has a start ({start}) but no end", f"write it behind: {start}-{_later(start)}"))
         rest = rest[match.end() :].strip()
     elif match := _SPAN.search(rest):
         faults.append(
@@ -52,6 +48,11 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
     if not rest:
         faults.append(("the step has no command", "write what to do behind the time, such as: Prise off the dust cap"))
     return Heading(rest, spans, step_id, tuple(faults))
+
+
+def _later(time: str) -> str:
+    seconds = parse_time(time)
+    return format_time(seconds + 10) if seconds is not None else "1:15"
 
 
 def _without(text: str, match: re.Match[str]) -> str:
@@ -105,3 +106,10 @@ def slug(text: str) -> str:
     """An id made of the first words of a text: small letters, digits and ``-``."""
     words = re.findall(r"[a-z0-9]+", text.casefold())
     return "-".join(words[:5]) or "step"
+
+
+def free_id(wanted: str, taken: set[str]) -> str:
+    """The wanted id, or the same with the first number behind it that is not taken."""
+    if wanted not in taken:
+        return wanted
+    return next(name for number in range(2, len(taken) + 3) if (name := f"{wanted}-{number}") not in taken)

@@ -107,7 +107,7 @@ class _Reader:
 
     def _take_item(self, block: ItemBlock) -> None:
         place = Place(self.file, block.line)
-        kind, value = find_kind(block.text)
+        kind, _ = find_kind(block.text)
         if kind is None:
             if near := near_miss(block.text):
                 instead = f"did you mean {near[1]}: …? It is kept as text until you say"

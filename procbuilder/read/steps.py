@@ -9,7 +9,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
 from procbuilder.model.timecode import Span
 from procbuilder.read.fields import Faults
-from procbuilder.read.headings import Heading, slug
+from procbuilder.read.headings import Heading, free_id, slug
 from procbuilder.read.values import read_hidden, read_minutes, read_picture, read_skip, read_wait
 
 LineFaults = list[tuple[int, str, str]]
@@ -59,15 +59,15 @@ def settle_ids(sections: tuple[Section, ...]) -> tuple[tuple[Section, ...], tupl
     for step in steps:
         if step.id_typed and step.id in taken:
             what = f"the id {step.id} stands twice, first in line {taken[step.id].place.line}"
-            instead = f"write another one: {{#{_free(step.id, set(taken))}}}"
+            instead = f"write another one: {{#{free_id(step.id, set(taken))}}}"
             problems.append(Problem(Severity.STOP, step.place, what, instead, "doubled-id", 4))
         elif step.id_typed:
             taken[step.id] = step
-    settled = tuple(_settle(section, set(taken), taken) for section in sections)
+    settled = tuple(_settle(section, taken) for section in sections)
     return _unique(settled, set(taken)), tuple(problems)
 
 
-def _settle(section: Section, typed: set[str], first: dict[str, Step]) -> Section:
+def _settle(section: Section, first: dict[str, Step]) -> Section:
     """Mark a doubled id as one that was not typed, so that it is made anew."""
     steps = (
         replace(step, id_typed=False) if step.id_typed and first[step.id].place != step.place else step
@@ -82,14 +82,8 @@ def _unique(sections: tuple[Section, ...], taken: set[str]) -> tuple[Section, ..
         steps = []
         for step in section.steps:
             if not step.id_typed:
-                step = replace(step, id=_free(step.id or slug(step.command), taken))
+                step = replace(step, id=free_id(step.id or slug(step.command), taken))
                 taken.add(step.id)
             steps.append(step)
         done.append(replace(section, steps=tuple(steps)))
     return tuple(done)
-
-
-def _free(wanted: str, taken: set[str]) -> str:
-    if wanted not in taken:
-        return wanted
-    return next(name for number in range(2, len(taken) + 3) if (name := f"{wanted}-{number}") not in taken)

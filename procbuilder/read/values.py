@@ -36,7 +36,7 @@ def read_wait(entry: Field, faults: Faults) -> Wait | None:
     overlaps = entry.part("overlaps")
     if overlaps not in ("", "yes", "no"):
         faults.append((f"overlaps: {overlaps} is not known", "write overlaps: yes, or leave it out"))
-    return minutes and Wait(minutes, entry.part("for"), overlaps == "yes", entry.place)
+    return Wait(minutes, entry.part("for"), overlaps == "yes", entry.place) if minutes else None
 
 
 def read_skip(entry: Field, recordings: tuple[str, ...], home: str, faults: Faults) -> tuple[Span, ...]:
@@ -86,7 +86,7 @@ def read_hidden(entry: Field, home: str, faults: Faults) -> HiddenPath | None:
     """A Hide field of a step: ``[name] time box; time box``."""
     text = entry.part("where")
     match = _PATH.match(text)
-    boxes = []
+    boxes: list[tuple[Fraction, Box]] = []
     for pair in match["boxes"].split(";") if match else []:
         time_text, _, box_text = pair.strip().partition(" ")
         time, box = parse_time(time_text), _numbers(box_text, 4)

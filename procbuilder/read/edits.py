@@ -1,0 +1,68 @@
+"""Edits of a procedure file, line by line: every other byte stays as it was."""
+
+import re
+from collections.abc import Callable, Iterable
+from functools import partial
+
+from procbuilder.model.fields import Field
+from procbuilder.model.procedure import Step
+
+_END = re.compile(rb"\r\n|\r|\n")
+
+
+def add_ids(data: bytes, steps: Iterable[Step]) -> bytes:
+    """Write behind each heading the id that its step has so far only in memory."""
+    for step in steps:
+        if not step.id_typed:
+            mark = f" {{#{step.id}}}".encode()
+            data = _edit_line(data, step.place.line, partial(_append, mark))
+    return data
+
+
+def change_field(data: bytes, field: Field, value: str) -> bytes:
+    """Give a field another value; its name and indent stay as typed.
+
+    ValueError when the line is no longer that field, or when the value would be more than a line.
+    """
+    if len(_END.split(value.encode())) != 1:
+        raise ValueError("a value is one line")
+    pattern = re.compile(rb"(?P<head>\s*-\s+" + field.name.replace(" ", r"\s+").encode() + rb"\s*:)", re.I)
+
+    def changed(line: bytes) -> bytes:
+        match = pattern.match(line)
+        if not match:
+            raise ValueError(f"line {field.place.line} is no longer {field.name}")
+        return match["head"] + b" " + value.encode()
+
+    return _edit_line(data, field.place.line, changed)
+
+
+def add_line(data: bytes, after: int, text: str) -> bytes:
+    """Put a new line behind line ``after`` (0 = at the top), with the line end that the file uses."""
+    lines = _split(data)
+    match = _END.search(data)
+    end = match[0] if match else b"\n"
+    if 0 < after <= len(lines) and not _END.search(lines[after - 1]):
+        lines[after - 1] += end
+        return b"".join([*lines[:after], text.encode(), *lines[after:]])
+    return b"".join([*lines[:after], text.encode() + end, *lines[after:]])
+
+
+def _append(mark: bytes, line: bytes) -> bytes:
+    return line.rstrip() + mark
+
+
+def _edit_line(data: bytes, number: int, edit: Callable[[bytes], bytes]) -> bytes:
+    lines = _split(data)
+    whole = lines[number - 1]
+    match = _END.search(whole)
+    line, end = (whole[: match.start()], match[0]) if match else (whole, b"")
+    lines[number - 1] = edit(line) + end
+    return b"".join(lines)
+
+
+def _split(data: bytes) -> list[bytes]:
+    """Lines with their ends; a byte order mark stays on the first one."""
+    ends = [match.end() for match in _END.finditer(data)]
+    starts = [0, *ends]
+    return [data[start:end] for start, end in zip(starts, [*ends, len(data)], strict=True) if end > start]

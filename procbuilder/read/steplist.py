@@ -1,0 +1,124 @@
+"""Rough step lists as people have them: lines with times, tables, subtitles."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import pairwise
+from pathlib import PurePath
+
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import ListedStep
+from procbuilder.model.timecode import format_time, parse_time
+from procbuilder.read.subtitles import is_subtitles, read_subtitles
+from procbuilder.read.tables import read_table
+from procbuilder.read.text import TextFile
+
+ACCEPTED = "write 0:42 Prise off the dust cap, or 0:42-1:15 Prise off the dust cap"
+
+_TIME = r"\d+:\d+(?::\d+)?(?:[.,]\d+)?"
+_LINE = re.compile(
+    rf"(?:[-*•]\s+|\d+[.)]\s+)?(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?\[?(?P<start>{_TIME})"
+    rf"(?:(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME}))?\]?(?:\s*[-–:]\s+|\s+|\Z)(?P<text>.*)\Z"
+)
+_BARE = re.compile(r"(?P<start>\d+(?:\.\d+)?)(?:\s*[-–]\s*(?P<end>\d+(?:\.\d+)?))?\s+(?P<text>\D.*)\Z")
+_CLOSER = "-"
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A line that was read: a step, or the end of the step before it."""
+
+    step: ListedStep
+    closes: bool = False
+
+
+def read_step_list(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
+    """The steps of a list in file order, and a problem for every line that is not one.
+
+    The kind is told from the file name (``.csv``, ``.tsv``, ``.srt``, ``.vtt``); all else is plain lines.
+    """
+    suffix = PurePath(source.name).suffix.casefold()
+    if is_subtitles(source.name):
+        cues, problems = read_subtitles(source)
+        steps = tuple(ListedStep(cue.place, " ".join(cue.text.split()), cue.start, cue.end) for cue in cues)
+        return steps, problems
+    if suffix in (".csv", ".tsv"):
+        return read_table(source, "\t" if suffix == ".tsv" else "")
+    return _read_lines(source)
+
+
+def _read_lines(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
+    numbered = [(number, line.strip()) for number, line in enumerate(source.lines, 1) if line.strip()]
+    bare = bool(numbered) and all(_BARE.match(line) for _, line in numbered)
+    lines: list[_Line] = []
+    problems: list[Problem] = []
+    for number, text in numbered:
+        place = Place(source.name, number)
+        line = _bare(text, place) if bare else _timed(text, place)
+        if isinstance(line, _Line):
+            lines.append(line)
+        else:
+            problems.append(line)
+    steps = _with_ends(lines)
+    return steps, tuple(problems + list(odd_steps(steps)))
+
+
+def _bare(text: str, place: Place) -> _Line | Problem:
+    match = _BARE.match(text)
+    if not match:
+        return _rejected(text, place)
+    end = Fraction(match["end"]) if match["end"] else None
+    return _Line(ListedStep(place, match["text"].strip(), Fraction(match["start"]), end))
+
+
+def _timed(text: str, place: Place) -> _Line | Problem:
+    match = _LINE.match(text)
+    if not match:
+        return _rejected(text, place)
+    start, end = parse_time(match["start"]), parse_time(match["end"]) if match["end"] else None
+    for typed, seconds in ((match["start"], start), (match["end"], end)):
+        if typed and seconds is None:
+            what = f"{typed} is not a time"
+            return Problem(
+                Severity.ASK, place, what, "seconds go up to 59, thousandths behind a point: 1:15.250", "step-list"
+            )
+    assert start is not None
+    words = match["text"].strip()
+    if not words:
+        return Problem(Severity.ASK, place, f"{match['start']} has no words", ACCEPTED, "step-list", 4)
+    return _Line(ListedStep(place, words, start, end, match["name"] or ""), closes=words == _CLOSER)
+
+
+def _rejected(text: str, place: Place) -> Problem:
+    return Problem(Severity.ASK, place, f"no time at the beginning: {text}", ACCEPTED, "step-list", 4)
+
+
+def _with_ends(lines: list[_Line]) -> tuple[ListedStep, ...]:
+    """A step without an end of its own ends where the next line of the same recording begins."""
+    steps = []
+    for line, following in pairwise([*lines, None]):
+        assert line is not None
+        step = line.step
+        if line.closes:
+            continue
+        if step.end is None and following and following.step.recording in ("", step.recording):
+            step = replace(step, end=following.step.start)
+        steps.append(step)
+    return tuple(steps)
+
+
+def odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
+    """Steps that have no length or end before they start; they are kept."""
+    for step in steps:
+        if step.end is not None and step.end <= step.start:
+            what = "has no length" if step.end == step.start else f"ends at {format_time(step.end)}, before it starts"
+            yield Problem(
+                Severity.ASK,
+                step.place,
+                f"{step.text}: the step {what}",
+                "correct its start or its end",
+                "step-list",
+                4,
+            )

@@ -1,0 +1,94 @@
+"""Step lists as CSV or TSV with a header line."""
+
+import csv
+from collections.abc import Iterator
+from fractions import Fraction
+
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import ListedStep
+from procbuilder.model.timecode import parse_time
+from procbuilder.read.text import TextFile
+
+COLUMNS = {
+    "start": ("start", "from", "begin", "time", "at"),
+    "end": ("end", "to", "until"),
+    "text": ("text", "step", "what", "command", "description", "action", "words"),
+    "recording": ("recording", "file", "film", "clip"),
+}
+"""What a column may be called, by what it holds."""
+
+_HEADER = "give the columns names in the first line: start,end,step"
+
+
+def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
+    """The steps of a table, and a problem for every row that is not one.
+
+    Times are ``1:15`` or bare seconds. Without a delimiter it is the comma, or the semicolon when the
+    header holds one and no comma.
+    """
+    header = source.lines[0] if source.lines else ""
+    sign = delimiter or (";" if ";" in header and "," not in header else ",")
+    rows = _rows(source, sign)
+    first = next(rows, (1, []))
+    columns = _columns(first[1])
+    if "start" not in columns or "text" not in columns:
+        what = f"the header has no column for {'the start' if 'start' not in columns else 'the words'}"
+        return (), (_problem(source, first[0], what, _HEADER),)
+    steps: list[ListedStep] = []
+    problems: list[Problem] = []
+    for line, cells in rows:
+        read = _step(source, line, cells, columns)
+        steps += [read] if isinstance(read, ListedStep) else []
+        problems += [read] if isinstance(read, Problem) else []
+    return tuple(_with_ends(steps)), tuple(problems)
+
+
+def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]]]:
+    reader = csv.reader(source.text.splitlines(keepends=True), delimiter=delimiter)
+    before = 0
+    for cells in reader:
+        line, before = before + 1, reader.line_num
+        if any(cell.strip() for cell in cells):
+            yield line, [cell.strip() for cell in cells]
+
+
+def _columns(header: list[str]) -> dict[str, int]:
+    names = [name.casefold() for name in header]
+    return {
+        column: names.index(name) for column, choices in COLUMNS.items() for name in reversed(choices) if name in names
+    }
+
+
+def _step(source: TextFile, line: int, cells: list[str], columns: dict[str, int]) -> ListedStep | Problem:
+    row = {name: cells[at] if at < len(cells) else "" for name, at in columns.items()}
+    start, end = _time(row["start"]), _time(row.get("end", ""))
+    if start is None:
+        return _problem(source, line, f"{row['start'] or 'nothing'} is no start", "write 1:15 or seconds such as 75.5")
+    if row.get("end") and end is None:
+        return _problem(source, line, f"{row['end']} is no end", "write 1:15 or seconds such as 75.5")
+    if not row["text"]:
+        return _problem(source, line, "the row has no words", "write what is done")
+    return ListedStep(Place(source.name, line), row["text"], start, end, row.get("recording", ""))
+
+
+def _time(text: str) -> Fraction | None:
+    if ":" in text:
+        return parse_time(text)
+    try:
+        seconds = Fraction(text)
+    except (ValueError, ZeroDivisionError):
+        return None
+    return seconds if seconds >= 0 and "/" not in text else None
+
+
+def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:
+    for step, following in zip(steps, [*steps[1:], None], strict=True):
+        if step.end is None and following and following.recording == step.recording:
+            yield ListedStep(step.place, step.text, step.start, following.start, step.recording)
+        else:
+            yield step
+
+
+def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
+    return Problem(Severity.ASK, Place(source.name, line), what, instead, "step-list", 4)
