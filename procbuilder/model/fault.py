@@ -62,6 +62,13 @@ class Unreadable(Fault):
         )
 
 
+class UnreadablePicture(Fault):
+    """A picture file that cannot be opened."""
+
+    def __init__(self, path: Path, why: str) -> None:
+        super().__init__(f"{path}: cannot be read as a picture ({why}) – name a JPEG or PNG file that can be opened")
+
+
 class CannotWrite(Fault):
     """The disk is full, the folder is read-only, or the file is held open."""
 

@@ -5,6 +5,7 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
+from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
 
 
@@ -47,6 +48,19 @@ class Standing:
 
 
 @dataclass(frozen=True, slots=True)
+class RemovedProtection:
+    """Something that keeps people safe, taken away while it is still needed."""
+
+    item: str
+    """As typed where it is taken away."""
+    state: str
+    """The state that still lasts."""
+    reason: str
+    """Why it matters, from the word lists; empty when the link was typed as ``while:``."""
+    moment: Moment
+
+
+@dataclass(frozen=True, slots=True)
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 
@@ -86,6 +100,8 @@ class StepTime:
     high: Decimal
     footage: Fraction
     """Seconds of recording of this step, whatever the basis."""
+    extra: bool = False
+    """The step belongs to a branch (``Only if``): its minutes are not in the totals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,8 +119,8 @@ class Estimate:
     """The total that the technician states, as typed."""
 
     def count(self, basis: Basis) -> int:
-        """How many steps have their minutes from this evidence."""
-        return sum(step.basis is basis for step in self.steps)
+        """How many steps of the totals have their minutes from this evidence."""
+        return sum(step.basis is basis and not step.extra for step in self.steps)
 
     @property
     def lower_bound(self) -> bool:

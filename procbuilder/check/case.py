@@ -1,0 +1,42 @@
+"""What the rules look at: the procedure as written, what is known of its recordings, and what was worked out of it."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from procbuilder.model.footage import Recording
+from procbuilder.model.ledger import Ledger
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.origin import Place
+from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.timecode import Span
+from procbuilder.model.worked import RemovedProtection, TorqueRow
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One procedure to be checked."""
+
+    procedure: Procedure
+    recordings: Mapping[str, Recording]
+    """Facts by name of the recording, as far as they are known."""
+    missing: tuple[str, ...]
+    """Names of recordings whose file is not there."""
+    ledger: Ledger
+    removed: tuple[RemovedProtection, ...]
+    torques: tuple[TorqueRow, ...]
+    lexicon: Lexicon
+
+    @property
+    def numbered(self) -> Iterator[tuple[int, Step]]:
+        """The steps with their numbers, which count from 1."""
+        return enumerate(self.procedure.steps, 1)
+
+    @property
+    def spans(self) -> Iterator[tuple[int, Place, Span]]:
+        """Every typed stretch of footage: step number, line, span; skipped stretches too."""
+        for number, step in self.numbered:
+            for span in step.spans:
+                yield number, step.place, span
+            places = [entry.place for entry in step.all("Skip")]
+            for skip in step.skips:
+                yield number, places[0] if len(places) == 1 else step.place, skip

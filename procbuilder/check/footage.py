@@ -1,0 +1,113 @@
+"""Rules about times and recordings."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import combinations
+
+from rapidfuzz import process
+
+from procbuilder.check.case import Case
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.timecode import Span, format_time
+
+_WHOLE_SECOND = Fraction(1)
+"""A player shows a film of 74.6 seconds as 1:15 long; an end typed so is meant as the end of the film."""
+
+
+def missing_recording(case: Case) -> Iterator[Problem]:
+    """A recording named in the front matter whose file is not there."""
+    for file in case.procedure.front.recordings:
+        if file.name in case.missing:
+            yield Problem(
+                Severity.STOP,
+                file.place,
+                f"the recording {file.path} is not there",
+                f"copy the file there, or write where it is: recordings: {{{file.name}: recordings/FILE.mp4}}",
+                "missing-recording",
+                4,
+            )
+
+
+def unlisted_recording(case: Case) -> Iterator[Problem]:
+    """A time in a recording that the front matter does not list; each name once."""
+    listed = [file.name for file in case.procedure.front.recordings]
+    used: dict[str, Place] = {}
+    for _, place, span in case.spans:
+        used.setdefault(span.recording, place)
+    for _, step in case.numbered:
+        for picture in step.pictures:
+            used.setdefault(picture.recording, picture.place)
+    for name, place in used.items():
+        if name and name not in listed:
+            near = process.extractOne(name, listed, score_cutoff=60)
+            instead = f"did you mean {near[0]}? Or add" if near else "add"
+            yield Problem(
+                Severity.STOP,
+                place,
+                f"no recording is called {name}",
+                f"{instead} it at the top: recordings: {{{name}: recordings/FILE.mp4}}",
+                "unlisted-recording",
+                4,
+            )
+
+
+def time_outside_recording(case: Case) -> Iterator[Problem]:
+    """A step, a skipped stretch or a picture beyond the end of its recording."""
+    for _, place, span in case.spans:
+        recording = case.recordings.get(span.recording)
+        if recording is None:
+            continue
+        last = recording.duration
+        late = span.start if span.start >= last else span.end if span.end >= last + _WHOLE_SECOND else None
+        if late is not None:
+            yield _outside(place, late, span.recording, last)
+    for _, step in case.numbered:
+        for picture in step.pictures:
+            recording = case.recordings.get(picture.recording)
+            if recording and picture.time is not None and picture.time >= recording.duration:
+                yield _outside(picture.place, picture.time, picture.recording, recording.duration)
+
+
+def _outside(place: Place, time: Fraction, name: str, duration: Fraction) -> Problem:
+    end = format_time(Fraction(int(duration * 1000), 1000))
+    return Problem(
+        Severity.STOP,
+        place,
+        f"{format_time(time)} lies outside the recording {name}, which ends at {end}",
+        f"write a time before {end}, or name the recording that shows it",
+        "time-outside-recording",
+        4,
+    )
+
+
+def end_before_start(case: Case) -> Iterator[Problem]:
+    """A stretch that ends before it starts, or has no length."""
+    for _, place, span in case.spans:
+        if span.end < span.start:
+            turned = Span(span.recording, span.end, span.start)
+            what, instead = f"{span} ends before it starts", f"turn it round: {turned}"
+        elif span.end == span.start:
+            longer = Span(span.recording, span.start, span.end + 5)
+            what, instead = f"{span} has no length", f"write when the step ends, such as {longer}"
+        else:
+            continue
+        yield Problem(Severity.STOP, place, what, instead, "end-before-start", 4)
+
+
+def overlapping_steps(case: Case) -> Iterator[Problem]:
+    """Footage that two stretches share: its time counts twice."""
+    stretches = [(number, step.place, span) for number, step in case.numbered for span in step.spans]
+    for (first, _, one), (second, place, other) in combinations(stretches, 2):
+        if not one.overlap(other):
+            continue
+        shared = Span(one.recording, max(one.start, other.start), min(one.end, other.end))
+        who = f"step {first} and step {second} both show" if first != second else f"step {first} shows twice"
+        yield Problem(
+            Severity.ADVICE,
+            place,
+            f"{who} {shared}, and its time counts twice",
+            f"end one where the other begins, at {format_time(shared.start)} or {format_time(shared.end)}",
+            "overlapping-steps",
+            5,
+        )

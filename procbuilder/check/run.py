@@ -1,0 +1,53 @@
+"""All rules, and the one function that asks them."""
+
+from collections.abc import Callable, Iterator
+
+from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.case import Case
+from procbuilder.check.footage import (
+    end_before_start,
+    missing_recording,
+    overlapping_steps,
+    time_outside_recording,
+    unlisted_recording,
+)
+from procbuilder.check.front import empty_front_list, unnamed_procedure
+from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.torque import (
+    nowhere_to_look,
+    tightening_without_torque,
+    torque_in_words,
+    torque_without_source,
+    torque_without_unit,
+)
+from procbuilder.check.writing import long_command, not_a_command, several_commands
+from procbuilder.model.problem import Problem, worst_first
+
+RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
+    protection_taken_away,
+    hazard_incomplete,
+    state_never_begins,
+    unbalanced_ledger,
+    closed_but_never_opened,
+    tightening_without_torque,
+    nowhere_to_look,
+    torque_without_unit,
+    torque_in_words,
+    torque_without_source,
+    no_final_check,
+    missing_recording,
+    unlisted_recording,
+    time_outside_recording,
+    end_before_start,
+    overlapping_steps,
+    empty_front_list,
+    unnamed_procedure,
+    long_command,
+    several_commands,
+    not_a_command,
+)
+
+
+def problems(case: Case) -> tuple[Problem, ...]:
+    """What all rules find, the worst first."""
+    return worst_first(problem for rule in RULES for problem in rule(case))

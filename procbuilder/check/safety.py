@@ -1,0 +1,93 @@
+"""Rules about dangers and about what protects from them."""
+
+from collections.abc import Iterator
+
+from rapidfuzz import fuzz, process
+
+from procbuilder.check.balance import when
+from procbuilder.check.case import Case
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.words import behind_verb, mentioned, thing
+
+_GRAVE = ("Danger", "Warning")
+_HAZARDS = (*_GRAVE, "Caution", "Notice")
+
+
+def hazard_incomplete(case: Case) -> Iterator[Problem]:
+    """A hazard that does not say what happens, or how to avoid it (ANSI Z535.6: hazard, consequence, avoidance)."""
+    for entry in case.procedure.everywhere(*_HAZARDS):
+        lacks = [words for part, words in (("consequence", "what happens"), ("avoid", "how to avoid it"))
+                 if not entry.part(part)]  # fmt: skip
+        if lacks and entry.part("hazard"):
+            parts = [entry.part("hazard"), entry.part("consequence") or "what happens",
+                     entry.part("avoid") or "how to avoid it"]  # fmt: skip
+            parts += [f"while: {entry.part('while')}"] if entry.part("while") else []
+            yield Problem(
+                Severity.STOP if entry.name in _GRAVE else Severity.ASK,
+                entry.place,
+                f'{entry.name} "{entry.part("hazard")}" does not say {" and ".join(lacks)}',
+                f'write "- {entry.name}: {" | ".join(parts)}"',
+                "hazard-incomplete",
+                1 if entry.name != "Notice" else 2,
+            )
+
+
+def state_never_begins(case: Case) -> Iterator[Problem]:
+    """A ``while:`` that names a state which no step begins: the danger or protection would hold nowhere."""
+    states = {thing(entry.part("state")): entry.part("state") for entry in case.procedure.everywhere("State")}
+    for entry in case.procedure.everywhere(*_HAZARDS, "For now", "State"):
+        state = entry.part("while")
+        if not state or thing(state) in states:
+            continue
+        near = process.extractOne(state, list(states.values()), scorer=fuzz.token_sort_ratio, score_cutoff=60)
+        guess = f'did you mean "while: {near[0]}"? Or add' if near else "add"
+        yield Problem(
+            Severity.ASK if entry.name in ("Caution", "Notice") else Severity.STOP,
+            entry.place,
+            f'"while: {state}" names a state that no step begins',
+            f'{guess} "- State: {state}" to the step that brings it about',
+            "state-never-begins",
+            1,
+        )
+
+
+def protection_taken_away(case: Case) -> Iterator[Problem]:
+    """Something that protects is taken away while the state that needs it still lasts."""
+    for removed in case.removed:
+        why = f": {removed.reason}" if removed.reason else ""
+        yield Problem(
+            Severity.STOP,
+            removed.moment.place,
+            f'{removed.item} is taken away {when(removed.moment)} while "{removed.state}" still lasts{why}',
+            f'end the state first: put "- Ends: {removed.state}" into this step or an earlier one, '
+            f"or move this line behind it",
+            "protection-taken-away",
+            1,
+        )
+
+
+def no_final_check(case: Case) -> Iterator[Problem]:
+    """No test of the finished work, in or after the last step that puts back or tightens something."""
+    steps = case.procedure.steps
+    if not steps:
+        return
+    closing = [step for step in steps if step.all("On", "Nip up", "Torque")]
+    last = closing[-1] if closing else steps[-1]
+    checked = any(entry.place > last.place for entry in case.procedure.everywhere("Check", "Measure", "Hold"))
+    if checked or any(step.place >= last.place and _tests(step.command, case) for step in steps):
+        return
+    yield Problem(
+        Severity.STOP,
+        last.place,
+        f'nothing is checked after step {steps.index(last) + 1}, "{last.command}"',
+        'add "- Check: what is tried | what is right" to it or to a later step',
+        "no-final-check",
+        2,
+    )
+
+
+def _tests(command: str, case: Case) -> bool:
+    """A verb such as "check" must begin a command; a phrase such as "road test" may stand anywhere in it."""
+    verbs = [word for word in case.lexicon.tests if " " not in word]
+    phrases = [word for word in case.lexicon.tests if " " in word]
+    return behind_verb(command, verbs) is not None or bool(mentioned(command, phrases))

@@ -1,0 +1,101 @@
+"""Rules about the wording of commands."""
+
+import re
+from collections.abc import Iterator
+
+from procbuilder.check.case import Case
+from procbuilder.model.problem import Problem, Severity
+
+MOST_WORDS = 20
+"""Words of a sentence that tells somebody what to do: ASD-STE100, rule 5.1."""
+
+_JOINT = re.compile(r"\s*;\s*(?:and\s+|then\s+)*|,?\s+(?:and\s+then|and|then)\s+|,\s*(?:and\s+)?", re.IGNORECASE)
+_TAKES_OBJECT = frozenset(
+    {"the", "a", "an", "it", "them", "its", "this", "that", "these", "those", "both", "all", "each", "every", "any",
+     "your", "one", "two", "three", "four", "five", "six", "off", "out", "up", "down", "back", "in", "on", "away"}
+)  # fmt: skip
+"""Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
+_AT_ONCE = frozenset({"hold", "counter-hold", "keep"})
+"""Verbs of one hand while the other one works: such a pair is one command."""
+_NO_COMMAND = frozenset({"the", "a", "an", "this", "that", "these", "those", "you", "we", "i", "it", "there"})
+_VERBS_IN_ING = frozenset({"bring", "swing", "sling", "string", "ring", "spring", "wring"})
+
+
+def long_command(case: Case) -> Iterator[Problem]:
+    """A command of more than 20 words (ASD-STE100, rule 5.1)."""
+    for _, step in case.numbered:
+        count = sum(any(sign.isalnum() for sign in word) for word in step.command.split())
+        if count > MOST_WORDS:
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f"the command has {count} words; more than {MOST_WORDS} are hard to follow at the job",
+                "keep what to do in the heading, and put how and why below it",
+                "long-command",
+                5,
+            )
+
+
+def several_commands(case: Case) -> Iterator[Problem]:
+    """A heading that holds more than one command (ASD-STE100, rule 5.2)."""
+    for _, step in case.numbered:
+        commands = split_commands(step.command, case.lexicon.commands)
+        if len(commands) > 1 and _first(commands[0]) not in _AT_ONCE:
+            shown = " and ".join(f'"### {command}"' for command in commands)
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f'"{step.command}" holds {len(commands)} commands',
+                f"make a step of each: {shown}",
+                "several-commands",
+                5,
+            )
+
+
+def not_a_command(case: Case) -> Iterator[Problem]:
+    """A heading that tells what happens instead of what to do; judged in English only (ASD-STE100, rule 5.3)."""
+    if case.procedure.front["language"][:2].casefold() not in ("", "en"):
+        return
+    for _, step in case.numbered:
+        first = step.command.split(maxsplit=1)[0].casefold() if step.command else ""
+        gerund = first.endswith("ing") and first not in _VERBS_IN_ING
+        if gerund or first in _NO_COMMAND:
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f'"{step.command}" does not begin with what to do',
+                'begin with the verb, such as "Prise off the dust cap"',
+                "not-a-command",
+                5,
+            )
+
+
+def split_commands(sentence: str, verbs: frozenset[str]) -> list[str]:
+    """The commands of a sentence, each from its verb on; empty when it begins none that is known.
+
+    Verbs that share one thing, as in "clean and dry the hub", are one command.
+    """
+    cuts = [0]
+    for joint in _JOINT.finditer(sentence):
+        rest = sentence[joint.end() :]
+        if _begins(rest, verbs, sure=";" in joint[0] or "then" in joint[0].casefold()):
+            cuts += [joint.start(), joint.end()]
+    cuts.append(len(sentence))
+    pieces = [sentence[start:end] for start, end in zip(cuts[::2], cuts[1::2], strict=True)]
+    if len(pieces) > 1 and len(pieces[0].split()) == 1:
+        pieces[:2] = [sentence[: cuts[3]]]
+    commands = [piece for piece in pieces if _first(piece) in verbs]
+    return [command[:1].upper() + command[1:] for command in commands]
+
+
+def _begins(text: str, verbs: frozenset[str], *, sure: bool) -> bool:
+    words = text.casefold().split()
+    if not words or words[0].strip(",;") not in verbs:
+        return False
+    follows = words[1].strip(",;") if len(words) > 1 else ""
+    return sure or follows in _TAKES_OBJECT or follows[:1].isdigit()
+
+
+def _first(text: str) -> str:
+    words = text.casefold().split()
+    return words[0].strip(",;") if words else ""

@@ -1,0 +1,175 @@
+"""Commands: parse, call one function, print. Messages go to stderr, data to stdout."""
+
+import json
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from procbuilder import __version__
+from procbuilder.console import answer, message, plain_signs, progress
+from procbuilder.model.fault import Fault
+from procbuilder.model.problem import stops
+
+app = typer.Typer(
+    help="Makes a procedure that an apprentice can follow out of the clips of a repair and a rough list of times.",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+
+Folder = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of the procedure.")]
+
+
+@contextmanager
+def _faults_shown() -> Iterator[None]:
+    """Print a fault as one line and end with its exit code."""
+    try:
+        yield
+    except Fault as fault:
+        message(str(fault))
+        raise typer.Exit(fault.code) from None
+    except KeyboardInterrupt:
+        message("stopped; what was there before is unchanged")
+        raise typer.Exit(3) from None
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        answer(f"procbuilder {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _options(
+    version: Annotated[  # noqa: ARG001 - shown by its callback
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
+    ] = False,
+) -> None:
+    """Makes a procedure that an apprentice can follow out of the clips of a repair and a rough list of times."""
+
+
+@app.command()
+def demo(
+    folder: Annotated[Path, typer.Argument(metavar="[DIR]", help="Where to put the demo.")] = Path("demo"),
+) -> None:
+    """Copy the demo procedure to a folder, build it, and say where the page and the PDF are.
+
+    The demo recording is drawn and its values are for show.
+    """
+    from procbuilder.pipeline.demo import demo as run
+    from procbuilder.report import highlights, outcome
+
+    with _faults_shown():
+        with progress() as report:
+            built = run(folder, report)
+        for line in [*highlights(built.edition), *outcome(built)]:
+            answer(line)
+
+
+@app.command()
+def new(
+    folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder to make; it must be new or empty.")],
+    recording: Annotated[
+        list[Path], typer.Option("--recording", "-r", help="A film of the repair; repeat for several.")
+    ],
+    steps: Annotated[
+        Path | None, typer.Option("--steps", "-s", help="Rough list of times and words: text, CSV, TSV, SRT or WebVTT.")
+    ] = None,
+    narration: Annotated[
+        list[Path] | None, typer.Option("--narration", "-n", help="Subtitles, in the order of the recordings.")
+    ] = None,
+) -> None:
+    """Make a procedure folder from recordings and a rough list of times.
+
+    Without a list, every subtitle of the narration becomes a step to be sorted out.
+    """
+    from procbuilder.pipeline.new import new as run
+    from procbuilder.report import problem_lines
+
+    with _faults_shown():
+        with progress() as report:
+            made = run(folder, recording, steps, narration or [], report)
+        for line in problem_lines(made.problems):
+            message(line)
+        answer(f"{made.folder / 'procedure.md'}: {made.steps} steps. Fill it in, then run: procbuilder build {folder}")
+        raise typer.Exit(1 if made.problems else 0)
+
+
+@app.command()
+def check(
+    folder: Folder,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
+    add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
+) -> None:
+    """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
+
+    Recordings are not opened: what an earlier build knows of them is used.
+    """
+    from procbuilder.pipeline.check import check as run
+    from procbuilder.pipeline.check import write_ids
+    from procbuilder.report import problem_data, problem_lines, summary
+
+    with _faults_shown():
+        if add_ids:
+            message(f"{write_ids(folder)} step ids written")
+        checked = run(folder)
+        if as_json:
+            answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
+        else:
+            for line in problem_lines(checked.problems, folder):
+                answer(line)
+        for name in checked.unread:
+            message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
+        message(summary(checked.problems))
+        raise typer.Exit(1 if stops(checked.problems) else 0)
+
+
+@app.command()
+def build(
+    folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+) -> None:
+    """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+
+    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
+    """
+    from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.build import procedures
+    from procbuilder.report import outcome, problem_lines
+
+    with _faults_shown():
+        stopped = False
+        for each in procedures(folder):
+            with progress() as report:
+                built = run(each, report)
+            for line in problem_lines(built.problems, each):
+                message(line)
+            for line in outcome(built):
+                answer(line)
+            stopped = stopped or bool(stops(built.problems))
+        raise typer.Exit(1 if stopped else 0)
+
+
+@app.command()
+def serve(
+    folder: Folder,
+    port: Annotated[int, typer.Option("--port", "-p", min=1, max=65535, help="Port on this machine.")] = 8765,
+) -> None:
+    """Show a built procedure in the browser from this machine; nobody else can reach it. Ctrl+C ends it."""
+    from procbuilder.edit.serve import HOST, output_of
+    from procbuilder.edit.serve import serve as run
+
+    with _faults_shown():
+        message(f"{output_of(folder)} is at http://{HOST}:{port}/ – Ctrl+C ends it")
+        run(folder, port)
+
+
+def main() -> None:
+    """The program."""
+    for stream in (sys.stdout, sys.stderr):
+        plain_signs(stream)
+    app()

@@ -1,0 +1,53 @@
+"""Printing to a terminal, a pipe or a file, in whatever encoding it has."""
+
+import codecs
+import io
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TextIO
+
+from procbuilder.pipeline.recordings import Report
+
+_PLAIN = {"–": "-", "—": "-", "·": ".", "×": "x", "→": "->", "…": "...", "°": " deg", "’": "'", "≤": "<=", "≥": ">="}
+
+
+def _plain(error: UnicodeError) -> tuple[str, int]:
+    """Signs that an encoding lacks, in plain letters; a question mark for the rest."""
+    assert isinstance(error, UnicodeEncodeError)
+    signs = error.object[error.start : error.end]
+    return "".join(_PLAIN.get(sign, "?") for sign in signs), error.end
+
+
+codecs.register_error("plain-signs", _plain)
+
+
+def plain_signs(stream: TextIO) -> None:
+    """Let a stream print any text, whatever its encoding."""
+    if isinstance(stream, io.TextIOWrapper):
+        stream.reconfigure(errors="plain-signs")
+
+
+def answer(text: str) -> None:
+    """Print data."""
+    print(text)
+
+
+def message(text: str) -> None:
+    """Print a message to the person at the keyboard."""
+    print(text, file=sys.stderr)
+
+
+@contextmanager
+def progress() -> Iterator[Report]:
+    """A progress line while something runs; only its last words where stderr is no terminal."""
+    from rich.console import Console
+    from rich.progress import BarColumn, Progress, SpinnerColumn, TextColumn
+
+    ascii_only = not (sys.stderr.encoding or "").lower().startswith("utf")
+    spinner = SpinnerColumn("line" if ascii_only else "dots")
+    console = Console(stderr=True)
+    with Progress(spinner, BarColumn(), TextColumn("{task.description}", markup=False), console=console,
+                  transient=True, disable=not console.is_terminal) as bar:  # fmt: skip
+        task = bar.add_task("starting", total=None)
+        yield lambda what, done, of: bar.update(task, description=what, completed=done, total=of)

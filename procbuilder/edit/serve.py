@@ -1,0 +1,60 @@
+"""A built folder behind a web server on this machine alone; recordings can be wound in it."""
+
+import socket
+from pathlib import Path
+
+from procbuilder.model.fault import InputFault
+
+HOST = "127.0.0.1"
+
+
+class NotBuilt(InputFault):
+    """A folder without a page."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(f"{folder}: there is no page in it yet – run: procbuilder build {folder}")
+
+
+class PortTaken(InputFault):
+    """A port on which something else listens."""
+
+    def __init__(self, port: int) -> None:
+        super().__init__(f"port {port} is taken by another program – name another one: --port {port + 1}")
+
+
+def output_of(folder: Path) -> Path:
+    """The folder with the page: the given one, or its ``out``.
+
+    Raises:
+        NotBuilt: neither has a page.
+    """
+    for candidate in (folder, folder / "out"):
+        if (candidate / "index.html").is_file():
+            return candidate
+    raise NotBuilt(folder)
+
+
+def serve(folder: Path, port: int) -> None:
+    """Serve until interrupted.
+
+    Raises:
+        NotBuilt, PortTaken: see there.
+    """
+    import uvicorn
+    from starlette.applications import Starlette
+    from starlette.middleware import Middleware
+    from starlette.middleware.trustedhost import TrustedHostMiddleware
+    from starlette.routing import Mount
+    from starlette.staticfiles import StaticFiles
+
+    files = StaticFiles(directory=output_of(folder), html=True)
+    guard = Middleware(TrustedHostMiddleware, allowed_hosts=[HOST, "localhost"])
+    with socket.socket() as listener:
+        listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            listener.bind((HOST, port))
+        except OSError:
+            raise PortTaken(port) from None
+        app = Starlette(routes=[Mount("/", files)], middleware=[guard])
+        config = uvicorn.Config(app, log_level="warning", timeout_graceful_shutdown=1)
+        uvicorn.Server(config).run(sockets=[listener])

@@ -1,0 +1,189 @@
+"""The running book: what is open at this moment, kept while the fields are read in the order of the file."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from procbuilder.model.fields import Field
+from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.words import is_plural, thing
+
+OPENS = {"Off": Opening.OFF, "Slacken": Opening.SLACKENED, "Nip up": Opening.SLACKENED,
+         "For now": Opening.TEMPORARY, "State": Opening.STATE}  # fmt: skip
+CLOSES = {"On": Opening.OFF, "Torque": Opening.SLACKENED, "Out again": Opening.TEMPORARY, "Ends": Opening.STATE}
+_COUNTED = re.compile(r"(\d+)\s*[x×]\s+(.+)", re.DOTALL)
+
+
+@dataclass(slots=True)
+class Account:
+    """One thing that was opened, with what has come back so far."""
+
+    name: str
+    opening: Opening
+    out: Decimal
+    back: Decimal = Decimal(0)
+    counted: bool = True
+    """False for ``bolts`` without a number: any closing closes them all."""
+    opened: list[Moment] = field(default_factory=list)
+    closed: list[Moment] = field(default_factory=list)
+    fasteners: str = ""
+    tray: str = ""
+    scrapped: bool = False
+    protects: str = ""
+    """The state for which it was fitted, as typed after ``while:``."""
+
+    @property
+    def rest(self) -> Decimal:
+        """How many are still open; never negative."""
+        return max(self.out - self.back, Decimal(0))
+
+    def words(self, count: Decimal) -> str:
+        """``2 x axle stand`` for so many of it."""
+        return f"{count:f} x {self.name}" if count > 1 else self.name
+
+
+@dataclass(frozen=True, slots=True)
+class _Mention:
+    """What one field says about one thing."""
+
+    name: str
+    count: Decimal | None = None
+    new: bool = False
+    scrap: bool = False
+
+    @property
+    def key(self) -> str:
+        return thing(self.name)
+
+
+class Book:
+    """Accounts in the order of their openings."""
+
+    def __init__(self) -> None:
+        self.accounts: list[Account] = []
+
+    def enter(self, entry: Field, moment: Moment) -> None:
+        """Book one field; fields that neither open nor close anything, or name no thing, are passed over."""
+        mention = _mention(entry) if entry.name in OPENS or entry.name in CLOSES else None
+        if mention is None:
+            return
+        if entry.name in OPENS:
+            self._open(entry, mention, moment)
+        else:
+            self._close(entry, mention, moment)
+
+    def open(self, opening: Opening) -> list[Account]:
+        """What is open in this way, in the order of opening."""
+        return [account for account in self.accounts if account.opening is opening and account.rest]
+
+    def _find(self, opening: Opening, key: str) -> list[Account]:
+        return [account for account in self.open(opening) if thing(account.name) == key]
+
+    def _open(self, entry: Field, mention: _Mention, moment: Moment) -> None:
+        opening = OPENS[entry.name]
+        known = [a for a in self._find(opening, mention.key) if a.scrapped is mention.scrap]
+        count = mention.count or Decimal(1)
+        if known:
+            account = known[0]
+            adds_up = opening in (Opening.OFF, Opening.TEMPORARY)
+            account.out = account.out + count if adds_up else max(account.out, count)
+        else:
+            counted = mention.count is not None or not is_plural(mention.name)
+            account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
+            self.accounts.append(account)
+        account.opened.append(moment)
+        account.fasteners = account.fasteners or _part(entry, "by")
+        account.tray = account.tray or _part(entry, "tray")
+        account.protects = account.protects or _part(entry, "while")
+
+    def _close(self, entry: Field, mention: _Mention, moment: Moment) -> None:
+        opening = CLOSES[entry.name]
+        found = self._find(opening, mention.key)
+        usable = sorted((a for a in found if mention.new or not a.scrapped), key=lambda a: not a.scrapped)
+        over = self._settle(usable, mention, moment, opening)
+        for fastener in _fasteners(_part(entry, "by")):
+            self._settle_fastener(fastener, usable, moment)
+        expected = mention.new or opening is Opening.SLACKENED or (found and not usable)
+        if over and not expected and not self._held_a_part(mention.key):
+            self.accounts.append(Account(mention.name, opening, Decimal(0), over, closed=[moment]))
+
+    def _settle(self, accounts: list[Account], mention: _Mention, moment: Moment, opening: Opening) -> Decimal:
+        """Close as many as the mention says; gives back how many more it says than are open."""
+        uncounted = any(not account.counted for account in accounts)
+        of_all = mention.count is None and (opening is Opening.SLACKENED or is_plural(mention.name))
+        if accounts and (uncounted or of_all):
+            count = sum((account.rest for account in accounts), Decimal(0))
+        else:
+            count = mention.count or Decimal(1)
+        for account in accounts:
+            closing = min(count, account.rest)
+            if closing:
+                account.back += closing
+                account.closed.append(moment)
+                count -= closing
+        return count
+
+    def _settle_fastener(self, fastener: _Mention, parts: list[Account], moment: Moment) -> None:
+        """Fasteners close with their part, unless the closing says that fewer of them went back."""
+        before = next((f for p in parts for f in _fasteners(p.fasteners) if f.key == fastener.key), None)
+        if before is None:
+            self._settle(self._find(Opening.OFF, fastener.key), fastener, moment, Opening.OFF)
+        elif before.count and fastener.count and fastener.count < before.count:
+            account = Account(before.name, Opening.OFF, before.count, fastener.count, closed=[moment])
+            account.opened.extend(parts[0].opened)
+            self.accounts.append(account)
+
+    def _held_a_part(self, key: str) -> bool:
+        return any(f.key == key for account in self.accounts for f in _fasteners(account.fasteners))
+
+
+def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field, ...]]]:
+    """Step number, step and fields in the order of the file; number 0 and no step for front lists."""
+    yield 0, None, procedure.fields
+    number = 0
+    for section in procedure.sections:
+        yield 0, None, section.fields
+        for step in section.steps:
+            number += 1
+            yield number, step, step.fields
+
+
+def moment_of(entry: Field, number: int, step: Step | None) -> Moment:
+    """Where a field stands: its step, its line, and the start of the step's first span."""
+    if step is None:
+        return Moment("", number, entry.place)
+    if not step.spans:
+        return Moment(step.id, number, entry.place)
+    return Moment(step.id, number, entry.place, step.spans[0].recording, step.spans[0].start)
+
+
+def named(entry: Field) -> str:
+    """Name of the thing or state that a field opens or closes; empty when it names none."""
+    if entry.name in ("State", "Ends"):
+        return entry.part("state")
+    return entry.item.name if entry.items else ""
+
+
+def _mention(entry: Field) -> _Mention | None:
+    if not named(entry):
+        return None
+    if not entry.items:
+        return _Mention(named(entry))
+    item = entry.item
+    count = item.quantity.number if item.quantity and item.quantity.unit == "x" else None
+    return _Mention(item.name, count, item.new, item.scrap)
+
+
+def _part(entry: Field, name: str) -> str:
+    return entry.part(name) if name in entry.kind.words else ""
+
+
+def _fasteners(text: str) -> list[_Mention]:
+    """The things of a ``by:`` part: ``2 x M8 bolt, 13 mm; dowel``."""
+    things = []
+    for one in filter(None, (piece.strip() for piece in text.split(";"))):
+        match = _COUNTED.match(one)
+        things.append(_Mention(match[2], Decimal(match[1])) if match else _Mention(one))
+    return things

@@ -1,0 +1,81 @@
+"""The tightening table: typed torques, and a blank for each one that is missing."""
+
+import re
+
+from procbuilder.model.fields import Field
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
+from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.words import behind_verb, mentioned, thing
+from procbuilder.model.worked import TorqueRow
+
+_LOOK_UP = "look up"
+
+
+def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
+    """One row a torque, in step order; a value is never guessed.
+
+    A blank row with ``demanded`` stands for a step that tightens and has no Torque field, and for
+    a thing that is slackened or nipped up and has no torque anywhere.
+    """
+    rows = [_typed(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
+    by_command = _commanded(procedure, lexicon)
+    tightened = [row.item for row in by_command]
+    rows += by_command + [row for row in _half_closed(procedure) if not mentioned(" ; ".join(tightened), [row.item])]
+    return tuple(sorted(rows, key=lambda row: (row.number, row.place)))
+
+
+def tightens(command: str, words: tuple[str, ...]) -> str:
+    """What a command tightens for good, such as ``wheel nuts``; empty when it tightens nothing."""
+    rest = behind_verb(command, words)
+    return "" if rest is None else re.sub(r"\A(?:up\s+)?(?:the\s+)?", "", rest) or command
+
+
+def _numbered(procedure: Procedure) -> enumerate[Step]:
+    return enumerate(procedure.steps, 1)
+
+
+def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
+    value = entry.part("value")
+    document = entry.origin.document if entry.origin.kind is OriginKind.DOCUMENT else ""
+    return TorqueRow(
+        item=entry.item.words if entry.items else "",
+        step=step.id,
+        number=number,
+        value="" if value.casefold() == _LOOK_UP else value,
+        look_in=entry.part("where") or entry.part("from") or document,
+        order=entry.part("order"),
+        when=entry.part("when"),
+        stage=entry.part("stage"),
+        origin=entry.origin,
+        place=entry.place,
+    )
+
+
+def _commanded(procedure: Procedure, lexicon: Lexicon) -> list[TorqueRow]:
+    """Steps whose command tightens for good, without a Torque field. A Nip up field says that it is not for good."""
+    rows = []
+    for number, step in _numbered(procedure):
+        item = tightens(step.command, lexicon.tightening)
+        if item and not step.all("Torque", "Nip up"):
+            rows.append(_blank(item, step, number, step.place))
+    return rows
+
+
+def _half_closed(procedure: Procedure) -> list[TorqueRow]:
+    """Things slackened or nipped up that have no torque anywhere, at the last step that handles them."""
+    known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
+    last: dict[str, TorqueRow] = {}
+    demanding: set[str] = set()
+    for number, step in _numbered(procedure):
+        for entry in step.all("Slacken", "Nip up", "On"):
+            if not entry.items or thing(entry.item.name) in known:
+                continue
+            key = thing(entry.item.name)
+            demanding |= {key} if entry.name != "On" else set()
+            last[key] = _blank(entry.item.words, step, number, entry.place, entry.origin)
+    return [row for key, row in last.items() if key in demanding]
+
+
+def _blank(item: str, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:
+    return TorqueRow(item, step.id, number, "", "", "", "", "", origin, place, demanded=True)

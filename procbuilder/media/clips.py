@@ -1,0 +1,157 @@
+"""Cutting the clip of a step from one or several recordings."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import chain
+from pathlib import Path
+
+import numpy as np
+from av.video.frame import VideoFrame
+from numpy.typing import NDArray
+
+from procbuilder.media.decode import pixel_shape, shown, upright, upright_size
+from procbuilder.media.encode import ClipFile
+from procbuilder.media.hiding import hide
+from procbuilder.media.sound import RATE, Samples, sound
+from procbuilder.media.stretches import kept
+from procbuilder.model.fault import Unreadable
+from procbuilder.model.marks import HiddenPath
+from procbuilder.model.timecode import Span
+
+Image = NDArray[np.uint8]
+
+_LONG, _SHORT = 1280, 720
+"""Pixels that the longer and the shorter side of a clip may have."""
+
+_SPACING = Fraction(1, 40)
+"""Seconds that a picture stays at least; slow-motion recordings have far more pictures than are needed."""
+
+_NO_SAMPLES: Samples = np.zeros(0, dtype=np.float32)
+
+
+@dataclass(frozen=True, slots=True)
+class ClipPart:
+    """A span of one recording that goes into a clip."""
+
+    path: Path
+    span: Span
+    skips: tuple[Span, ...] = ()
+    """Stretches that are left out."""
+    hidden: tuple[HiddenPath, ...] = ()
+    """Regions made unreadable; those of other recordings do not count."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Shot:
+    """One picture of the clip with the sound that goes with it."""
+
+    image: Image
+    seconds: Fraction
+    samples: Samples
+
+
+def cut(parts: Sequence[ClipPart], target: Path) -> tuple[Fraction, int, int, bool]:
+    """Writes one clip from the parts in their order.
+
+    The clip is MP4 with H.264 pictures, upright, at most 1280 by 720 (720 by 1280 when filmed upright), with
+    the times of the pictures as filmed; a part of another shape stands in the middle of the first one's.
+    Sound is mono AAC and is there only when each part has some that can be decoded. There is no metadata, and the
+    same parts give the same bytes on the same platform. What is damaged or beyond the end is left out.
+
+    Returns:
+        Seconds, width and height in pixels, and whether it has sound.
+
+    Raises:
+        Unreadable: A recording cannot be opened, or no picture of any part can be decoded.
+        CannotWrite: The target cannot be written.
+    """
+    sounds = _sounds(parts)
+    shots = _shots(parts, sounds)
+    first = next(shots, None)
+    if first is None:
+        raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
+    height, width = first.image.shape[:2]
+    with ClipFile(target, width, height, sound=sounds is not None) as file:
+        for shot in chain([first], shots):
+            file.add(shot.image, shot.seconds, shot.samples)
+    return file.seconds, width, height, sounds is not None
+
+
+def _sounds(parts: Sequence[ClipPart]) -> list[list[Samples]] | None:
+    """Samples of each kept stretch of each part; None when there is a part that cannot be heard."""
+    sounds = []
+    for part in parts:
+        stretches = kept(part.span, part.skips)
+        heard = [sound(part.path, stretch.start, stretch.end) for stretch in stretches]
+        if all(samples is None for samples in heard):
+            return None
+        sounds.append(
+            [_silence(stretch) if one is None else one for stretch, one in zip(stretches, heard, strict=True)]
+        )
+    return sounds
+
+
+def _silence(stretch: Span) -> Samples:
+    return np.zeros(round(stretch.seconds * RATE), dtype=np.float32)
+
+
+def _shots(parts: Sequence[ClipPart], sounds: list[list[Samples]] | None) -> Iterator[_Shot]:
+    size: tuple[int, int] | None = None
+    for number, part in enumerate(parts):
+        shape = pixel_shape(part.path)
+        for place, stretch in enumerate(kept(part.span, part.skips)):
+            samples = sounds[number][place] if sounds else _NO_SAMPLES
+            for since, until, frame in _thinned(part.path, stretch):
+                size = size or _clip_size(frame, shape)
+                image = _fitted(frame, shape, size)
+                for path in part.hidden:
+                    if path.recording == stretch.recording:
+                        hide(image, path.at(since))
+                low, high = (round((time - stretch.start) * RATE) for time in (since, until))
+                yield _Shot(_framed(image, size), until - since, samples[low:high])
+
+
+def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:
+    """Pictures on show with their times, those left out that are on show too shortly."""
+    held: tuple[Fraction, Fraction, VideoFrame] | None = None
+    for since, until, frame in shown(path, stretch.start, stretch.end):
+        if held is not None and since - held[0] < _SPACING:
+            held = held[0], until, held[2]
+            continue
+        if held is not None:
+            yield held
+        held = since, until, frame
+    if held is not None:
+        yield held
+
+
+def _clip_size(frame: VideoFrame, shape: Fraction) -> tuple[int, int]:
+    """Even width and height of the clip, not larger than the picture."""
+    width, height = upright_size(frame, shape)
+    share = min(Fraction(1), Fraction(_LONG, max(width, height)), Fraction(_SHORT, min(width, height)))
+    across = _even(int(width * share))
+    return across, _even(round(Fraction(height * across, width)))
+
+
+def _even(number: int) -> int:
+    return max(number - number % 2, 2)
+
+
+def _fitted(frame: VideoFrame, shape: Fraction, size: tuple[int, int]) -> Image:
+    """The picture upright, as large as the clip allows."""
+    width, height = upright_size(frame, shape)
+    share = min(Fraction(size[0], width), Fraction(size[1], height))
+    return upright(frame, max(int(width * share), 1), pixel_shape=shape)
+
+
+def _framed(image: Image, size: tuple[int, int]) -> Image:
+    """The picture in the middle of one of the clip's size, with black beside or above it."""
+    width, height = size
+    image = image[:height, :width]
+    if image.shape[:2] == (height, width):
+        return image
+    frame = np.zeros((height, width, 3), dtype=np.uint8)
+    top, left = (height - image.shape[0]) // 2, (width - image.shape[1]) // 2
+    frame[top : top + image.shape[0], left : left + image.shape[1]] = image
+    return frame

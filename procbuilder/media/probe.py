@@ -1,0 +1,183 @@
+"""Facts of a recording, measured on the file itself without decoding it."""
+
+from array import array
+from dataclasses import dataclass, field
+from fractions import Fraction
+from itertools import pairwise
+from pathlib import Path
+from statistics import median
+
+from av.container import InputContainer
+from av.packet import Packet
+from av.stream import Stream
+from av.video.stream import VideoStream
+
+from procbuilder.media.decode import shape_of, start_rotation
+from procbuilder.media.opening import only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.model.fault import Unreadable
+from procbuilder.model.footage import Recording
+from procbuilder.model.timecode import format_time
+
+_NOTICEABLE = Fraction(1, 2)
+"""Seconds by which sound and picture, or header and file, may differ without a word."""
+
+_BRIGHT_TRANSFERS = {16, 18}
+"""Transfer functions of high dynamic range: perceptual quantiser and hybrid log-gamma."""
+
+
+@dataclass(slots=True)
+class _Tally:
+    """What the packets of one track say; times in ticks of the track."""
+
+    base: Fraction
+    times: "array[int]" = field(default_factory=lambda: array("q"))
+    end: int = 0
+    last_length: int = 0
+    damaged: int = 0
+
+    def add(self, packet: "Packet[Stream]") -> None:
+        """Counts one packet; the empty closing one and those that players pass over do not count."""
+        time = packet.pts if packet.pts is not None else packet.dts
+        if time is None or packet.size == 0 or packet.is_discard:
+            return
+        self.damaged += packet.is_corrupt
+        if not self.times or time + (packet.duration or 0) >= self.end:
+            self.end, self.last_length = time + (packet.duration or 0), packet.duration or 0
+        self.times.append(time)
+
+    @property
+    def gaps(self) -> list[int]:
+        """Ticks between one picture and the next, in the order in which they are shown."""
+        ordered = sorted(self.times)
+        return [late - early for early, late in pairwise(ordered) if late > early]
+
+    def ends(self, zero: Fraction) -> Fraction:
+        """Seconds from zero to the end of the last packet; one without a length lasts as long as is usual."""
+        usual = 0 if self.last_length else round(median(self.gaps or [0]))
+        return (self.end + usual) * self.base - zero
+
+    def starts(self, zero: Fraction) -> Fraction:
+        """Seconds from zero to the first packet."""
+        return min(self.times) * self.base - zero
+
+
+def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
+    """Reads all packets of a recording once and says what it is.
+
+    Time zero is where a player shows 0:00: the first picture or the first sound, whichever the container
+    says is earlier. The duration is counted from there to the end of the last picture in the file, whatever
+    the header claims.
+
+    Args:
+        path: The file.
+        name: By which the procedure calls the recording.
+        shown: Its path as it is printed.
+        sha256: Of its content.
+
+    Raises:
+        Unreadable: It is no recording with pictures.
+    """
+    with opened(path) as container:
+        track, sound = picture_track(container), sound_track(container)
+        if track is None:
+            raise Unreadable(path, "it has sound but no moving pictures" if sound else "it holds no moving pictures")
+        zero = time_zero(container)
+        tally = _count(container, *([track, sound] if sound else [track]))
+        pictures = tally[track.index]
+        if not pictures.times:
+            raise Unreadable(path, "there is not one picture in it")
+        heard = tally[sound.index] if sound and tally[sound.index].times else None
+        rotation = start_rotation(path)
+        width, height = _upright_size(track, rotation)
+        return Recording(
+            name=name,
+            path=shown,
+            sha256=sha256,
+            duration=pictures.ends(zero),
+            width=width,
+            height=height,
+            rotation=rotation,
+            codec=track.codec_context.name,
+            pictures=len(pictures.times),
+            variable_rate=_variable(pictures.gaps),
+            audio=heard.ends(zero) - max(heard.starts(zero), Fraction(0)) if heard else None,
+            remarks=(
+                *_length_remarks(container, track, pictures, heard, zero),
+                *_sound_remarks(container, pictures, heard, zero),
+                *_picture_remarks(track, pictures, rotation),
+            ),
+        )
+
+
+def _count(container: InputContainer, *tracks: Stream) -> dict[int, _Tally]:
+    only(container, *tracks)
+    tallies = {track.index: _Tally(track.time_base or Fraction(1)) for track in tracks}
+    for packet in packets(container, *tracks):
+        tallies[packet.stream_index].add(packet)
+    return tallies
+
+
+def _upright_size(track: VideoStream, rotation: int) -> tuple[int, int]:
+    across, down = round(track.width * shape_of(track)), track.height
+    return (down, across) if rotation in (90, 270) else (across, down)
+
+
+def _variable(gaps: list[int]) -> bool:
+    """More than one gap in a hundred, and more than one at all, differs by over a twentieth and a tick."""
+    usual = median(gaps) if gaps else 0
+    odd = sum(abs(gap - usual) > max(1, usual / 20) for gap in gaps)
+    return odd > max(1, len(gaps) / 100)
+
+
+def _length_remarks(
+    container: InputContainer, track: VideoStream, pictures: _Tally, heard: _Tally | None, zero: Fraction
+) -> list[str]:
+    ends = pictures.ends(zero)
+    if track.duration is not None:
+        claimed = ((track.start_time or 0) + track.duration) * pictures.base - zero
+    elif container.duration is not None:
+        claimed = Fraction(container.duration, 1_000_000)
+        ends = max(ends, heard.ends(zero)) if heard else ends
+    else:
+        return [f"no length in its header; measured: {_tenths(ends)} s"]
+    if claimed - ends < _NOTICEABLE:
+        return []
+    return [f"cut off: its header promises {_tenths(claimed)} s, but its pictures end at {format_time(_cut(ends))}"]
+
+
+def _sound_remarks(container: InputContainer, pictures: _Tally, heard: _Tally | None, zero: Fraction) -> list[str]:
+    if heard is None:
+        return ["no sound"]
+    remarks = []
+    if len(container.streams.audio) > 1:
+        remarks.append(f"{len(container.streams.audio)} sound tracks; the first is used")
+    if pictures.ends(zero) - heard.ends(zero) >= _NOTICEABLE:
+        remarks.append(f"the sound ends {_tenths(pictures.ends(zero) - heard.ends(zero))} s before the picture")
+    if heard.starts(zero) >= _NOTICEABLE:
+        remarks.append(f"the sound begins {_tenths(heard.starts(zero))} s after the picture")
+    if pictures.starts(zero) >= _NOTICEABLE:
+        remarks.append(f"the picture begins {_tenths(pictures.starts(zero))} s after the sound")
+    return remarks
+
+
+def _picture_remarks(track: VideoStream, pictures: _Tally, rotation: int) -> list[str]:
+    remarks = []
+    if _variable(gaps := pictures.gaps):
+        slow, fast = (float(1 / (gap * pictures.base)) for gap in (max(gaps), min(gaps)))
+        remarks.append(f"variable frame rate, {slow:.3g} to {fast:.3g} pictures a second")
+    if rotation:
+        remarks.append(f"filmed with the camera turned by {min(rotation, 360 - rotation)}°; shown upright")
+    if pictures.damaged:
+        remarks.append(f"{pictures.damaged} of {len(pictures.times)} pictures are damaged in the file")
+    if track.codec_context.color_trc in _BRIGHT_TRANSFERS:
+        remarks.append("high dynamic range: its pictures look paler here than on the phone")
+    return remarks
+
+
+def _tenths(seconds: Fraction) -> str:
+    return f"{float(seconds):.1f}"
+
+
+def _cut(seconds: Fraction) -> Fraction:
+    """Whole seconds, so that the moment named is still in the recording."""
+    return Fraction(int(seconds))

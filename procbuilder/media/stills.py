@@ -1,0 +1,114 @@
+"""Writing the picture of a step: from a moment of a recording or from a picture file."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from procbuilder.media.decode import picture_at
+from procbuilder.media.drawing import draw
+from procbuilder.media.hiding import hide, pixels
+from procbuilder.model.fault import CannotWrite, UnreadablePicture
+from procbuilder.model.marks import Box, Mark, Picture
+
+Image = NDArray[np.uint8]
+
+_WIDEST = 1280
+_QUALITY = 85
+_SIGNATURES = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n")
+
+
+def still(
+    source: Path,
+    time: Fraction | None,
+    *,
+    picture: Picture | None,
+    target: Path,
+    hidden: Sequence[Box] = (),
+) -> tuple[int, int]:
+    """Writes a JPEG without any metadata and returns its width and height in pixels.
+
+    First the hidden boxes are made unreadable at full size, then the picture is cropped, scaled down to
+    at most 1280 pixels across, and marked. All boxes and marks are fractions of the whole upright picture,
+    so that a crop does not move them; a mark outside the crop is not drawn, and keeps its number.
+
+    Args:
+        source: A recording, or a JPEG or PNG file.
+        time: Seconds into the recording; None for a picture file.
+        picture: What the technician asked for: marks, hidden boxes, crop.
+        target: Written over when it is there.
+        hidden: Further boxes to be hidden, such as those of the step's clip at that time.
+
+    Raises:
+        Unreadable: The recording has no picture that can be decoded there.
+        UnreadablePicture: The file is no JPEG or PNG picture.
+        CannotWrite: The target cannot be written.
+    """
+    image = _from_file(source) if time is None else picture_at(source, time)[1]
+    for box in (*hidden, *(picture.hidden if picture else ())):
+        hide(image, box)
+    image, marks = _cropped(image, picture)
+    image = _scaled(image)
+    draw(image, marks)
+    _write(image, target)
+    return image.shape[1], image.shape[0]
+
+
+def _from_file(path: Path) -> Image:
+    """A JPEG or PNG, turned as its EXIF orientation says."""
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise UnreadablePicture(path, error.strerror or "reading failed") from None
+    if not data.startswith(_SIGNATURES):
+        raise UnreadablePicture(path, "it is neither JPEG nor PNG")
+    try:
+        image = cv2.imdecode(np.frombuffer(data, np.uint8), cv2.IMREAD_COLOR)
+    except cv2.error:
+        image = None
+    if image is None:
+        raise UnreadablePicture(path, "it is damaged")
+    return image.astype(np.uint8, copy=False)
+
+
+def _cropped(image: Image, picture: Picture | None) -> tuple[Image, list[Mark | None]]:
+    if picture is None:
+        return image, []
+    if picture.crop is None:
+        return image, list(picture.marks)
+    left, top, right, bottom = pixels(image, picture.crop)
+    part = image[top:bottom, left:right]
+    if part.size == 0:
+        return image, list(picture.marks)
+    height, width = image.shape[:2]
+    corner, size = (left / width, top / height), (part.shape[1] / width, part.shape[0] / height)
+    return part.copy(), [_moved(mark, corner, size) for mark in picture.marks]
+
+
+def _moved(mark: Mark, corner: tuple[float, float], size: tuple[float, float]) -> Mark | None:
+    """A mark in fractions of the crop; None when no point of it lies inside."""
+    points = tuple((value - corner[i % 2]) / size[i % 2] for i, value in enumerate(mark.points))
+    across, down = points[0::2], points[1::2]
+    if max(across) < 0 or min(across) > 1 or max(down) < 0 or min(down) > 1:
+        return None
+    return replace(mark, points=points)
+
+
+def _scaled(image: Image) -> Image:
+    height, width = image.shape[:2]
+    if width <= _WIDEST:
+        return image
+    size = (_WIDEST, max(round(height * _WIDEST / width), 1))
+    return cv2.resize(image, size, interpolation=cv2.INTER_AREA).astype(np.uint8, copy=False)
+
+
+def _write(image: Image, target: Path) -> None:
+    _, data = cv2.imencode(".jpg", image, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY])
+    try:
+        target.write_bytes(data.tobytes())
+    except OSError as error:
+        raise CannotWrite(target, error.strerror or "writing failed") from None

@@ -1,0 +1,59 @@
+"""Words as a technician writes them: the same thing in singular and plural, and words found in a sentence."""
+
+import re
+from collections.abc import Iterable
+
+from procbuilder.model.origin import Place
+from procbuilder.model.quantity import Item
+
+_WORD = re.compile(r"[^\W_]+")
+_PIECE = re.compile(r"\w+|[,;:.–—]")
+_BEGINS_BEHIND = frozenset({"", "and", "then", "to", "now", ",", ";", ":", ".", "–", "—"})
+_NOWHERE = Place("", 0)
+
+
+def singular(word: str) -> str:
+    """A word in lower case without its English plural ending: ``nuts`` and ``nut`` are then the same."""
+    word = word.casefold()
+    if len(word) > 4 and word.endswith("ies"):
+        return word[:-3] + "y"
+    if word.endswith(("ches", "shes", "xes", "zes", "sses")):
+        return word[:-2]
+    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is")):
+        return word[:-1]
+    return word
+
+
+def thing(name: str) -> str:
+    """The name by which two mentions are the same thing: case, spaces, articles and plurals ignored."""
+    return " ".join(singular(word) for word in Item(name, _NOWHERE).key.split())
+
+
+def is_plural(name: str) -> bool:
+    """True when some word of the name has a plural ending: ``wheel nuts``."""
+    return thing(name) != Item(name, _NOWHERE).key
+
+
+def mentioned(text: str, phrases: Iterable[str]) -> str:
+    """The first of the phrases that stands in the text as whole words; empty when none does."""
+    inside = f" {_folded(text)} "
+    return next((phrase for phrase in phrases if f" {_folded(phrase)} " in inside), "")
+
+
+def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:
+    """What follows the first of the verbs that stands where a command can begin; None when none does.
+
+    A command begins at the start, behind "and", "then", "to" or a comma, or behind "gradually" and
+    its like. So "Set the torque wrench" and "Fit the check valve" hold no "torque" and no "check".
+    """
+    for verb in verbs:
+        loose = "[- ]".join(re.escape(part) for part in re.split("[- ]", verb))
+        for match in re.finditer(rf"(?<!\w){loose}(?!\w)", sentence, re.IGNORECASE):
+            before = ["", *_PIECE.findall(sentence[: match.start()].casefold())][-1]
+            if before in _BEGINS_BEHIND or before.endswith("ly"):
+                return sentence[match.end() :].strip(" .")
+    return None
+
+
+def _folded(text: str) -> str:
+    return " ".join(singular(word) for word in _WORD.findall(text))

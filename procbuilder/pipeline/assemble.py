@@ -1,0 +1,128 @@
+"""The edition: text, worked-out facts and pictures put together, ready to publish."""
+
+from dataclasses import replace
+
+from procbuilder.infer.dangers import hazards
+from procbuilder.infer.lists import parts, supplies, tools
+from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
+from procbuilder.model.fields import Field
+from procbuilder.model.footage import Clip
+from procbuilder.model.ledger import Opening
+from procbuilder.model.problem import stops
+from procbuilder.model.procedure import Narration, Procedure, Section, Step
+from procbuilder.model.words import thing
+from procbuilder.model.worked import Standing
+from procbuilder.pipeline.examine import Examined
+from procbuilder.pipeline.figures import as_found, figures
+from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
+from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.recordings import Found, Report
+from procbuilder.pipeline.studio import Studio
+
+SIGNALS = ("Danger", "Warning", "Caution", "Notice")
+MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "Ends", "Left open")
+CLOSING = ("Finding", "Later")
+SHOWN_APART = (
+    *SIGNALS, *MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
+    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused",
+)  # fmt: skip
+"""Fields of a step that have a place of their own, or none on the page."""
+
+
+def assemble(examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report) -> Edition:
+    """The edition of a procedure; the studio makes what pictures and clips are not there yet."""
+    procedure = examined.procedure
+    maker = _StepMaker(examined, narration, studio, report)
+    sections = tuple(maker.section(section) for section in procedure.sections)
+    front = procedure.front
+    problems = examined.problems + tuple(studio.problems)
+    status, why = _status(front["status"] or "draft", len(stops(problems)))
+    return Edition(
+        title=procedure.title, number=front["number"], revision=front["revision"], status=status, why_draft=why,
+        item=front["item"], applies_to=front["applies to"], not_for=front["not for"], author=front["author"],
+        work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
+        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
+        lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
+        sections=sections, torques=examined.torques, ledger=examined.ledger, estimate=examined.estimate,
+        closing=_closing(procedure), problems=problems, recordings=found.recordings,
+    )  # fmt: skip
+
+
+def _status(typed: str, count: int) -> tuple[str, str]:
+    """The status to publish, and why it is a draft."""
+    if typed == "withdrawn":
+        return typed, ""
+    if count:
+        return "draft", f"{count} {'problem' if count == 1 else 'problems'} must be settled before it may be approved"
+    return typed, "it has not been approved" if typed == "draft" else ""
+
+
+def _closing(procedure: Procedure) -> tuple[Named, ...]:
+    """Findings and later re-checks of the whole job, with the step that tells them."""
+    lines = list(named(procedure.listed(*CLOSING)))
+    for number, step in enumerate(procedure.steps, 1):
+        lines += (replace(line, extra=(*line.extra, f"step {number}")) for line in named(step.all(*CLOSING)))
+    return tuple(lines)
+
+
+class _StepMaker:
+    """Makes the steps of an edition one by one; numbers run through all sections."""
+
+    def __init__(self, examined: Examined, narration: tuple[Narration, ...], studio: Studio, report: Report) -> None:
+        self.examined, self.narration, self.studio, self.report = examined, narration, studio, report
+        self.steps = examined.procedure.steps
+        self.numbers = {step.id: number for number, step in enumerate(self.steps, 1)}
+        self.times = {time.step: time for time in examined.estimate.steps}
+
+    def section(self, section: Section) -> EditionSection:
+        notes = [entry for entry in section.fields if entry.name not in (*SHOWN_APART, *FRONT_LISTS)]
+        steps = tuple(self.step(step) for step in section.steps)
+        return EditionSection(section.title, tuple(prose.text for prose in section.prose), named(notes), steps)
+
+    def step(self, step: Step) -> EditionStep:
+        number = self.numbers[step.id]
+        self.report(f"step {number}: {step.command}", number - 1, len(self.steps))
+        time = self.times[step.id]
+        shown = self.studio.stretches(step)
+        before, before_number = self._before(step)
+        reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
+        made = EditionStep(
+            number=number, id=step.id, command=step.command, spans=step.spans,
+            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
+            standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
+            only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
+            holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
+            parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
+            torques=tuple(row for row in self.examined.torques if row.step == step.id),
+            key_points=reasoned(step.all("Key point"), "point", "reason"),
+            checks=named(step.all("Measure", "Check")), notes=named(self._others(step)),
+            figures=self.studio.attempt(step.place, lambda: figures(self.studio, step)) or (),
+            as_found=before, as_found_step=before_number,
+            clip=self._clip(step), captions=said_in(self.narration, shown),
+            basis=time.basis, minutes=time.likely, footage=time.footage,
+        )  # fmt: skip
+        return _without_method(made) if reserved else made
+
+    def _others(self, step: Step) -> list[Field]:
+        return [entry for entry in step.fields if entry.name not in SHOWN_APART]
+
+    def _clip(self, step: Step) -> Clip | None:
+        shown = self.studio.stretches(step)
+        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown))
+
+    def _before(self, step: Step) -> tuple[Figure | None, int]:
+        """For a step that puts something back: the picture from before it came off, and the number of that step."""
+        back = {thing(item.name) for entry in step.all("On") for item in entry.items}
+        for entry in self.examined.ledger.entries:
+            if entry.opening is not Opening.OFF or thing(entry.item) not in back or not entry.opened:
+                continue
+            opened = next(other for other in self.steps if other.id == entry.opened[0].step)
+            figure = self.studio.attempt(opened.place, lambda opened=opened: as_found(self.studio, opened))
+            if figure and opened.id != step.id and not opened.all("Finding"):
+                return figure, self.numbers[opened.id]
+        return None, 0
+
+
+def _without_method(step: EditionStep) -> EditionStep:
+    """A reserved step: what is done and what must be true before going on, but not how."""
+    return replace(step, prose=(), key_points=(), tools=(), supplies=(), figures=(), clip=None, captions=(), notes=())

@@ -1,0 +1,94 @@
+"""procbuilder build: from a procedure folder to its page, PDF and data.
+
+read → probe (cached) → infer and check → choose stills, cut clips (cached) → publish
+"""
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+from procbuilder.keep.cache import Cache
+from procbuilder.keep.lock import locked
+from procbuilder.model.edition import Edition
+from procbuilder.model.fault import NoProcedure
+from procbuilder.model.problem import Problem
+from procbuilder.pipeline.assemble import assemble
+from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.narration import read_narration
+from procbuilder.pipeline.output import publish
+from procbuilder.pipeline.paths import LIBRARY_FILE
+from procbuilder.pipeline.recordings import Report, read
+from procbuilder.pipeline.studio import Studio
+from procbuilder.read.procedure import FILE_NAME, read_procedure
+
+OUT = "out"
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """What a build has made."""
+
+    folder: Path
+    edition: Edition
+    unprintable: tuple[str, ...]
+    """Characters that the PDF shows as an empty box."""
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All problems, worst first."""
+        return self.edition.problems
+
+    @property
+    def page(self) -> Path:
+        """The page to open."""
+        return self.folder / OUT / "index.html"
+
+    @property
+    def print(self) -> Path:
+        """The PDF."""
+        return self.folder / OUT / "procedure.pdf"
+
+
+def silent(_what: str, _done: int, _of: int) -> None:
+    """A report that nobody reads."""
+
+
+def procedures(folder: Path) -> tuple[Path, ...]:
+    """The procedure folders that a folder stands for: itself, or all those of a library.
+
+    Raises:
+        NoProcedure: there is none.
+    """
+    if (folder / FILE_NAME).is_file():
+        return (folder,)
+    inside = tuple(sorted(path.parent for path in folder.glob(f"*/{FILE_NAME}")))
+    if not inside or not (folder / LIBRARY_FILE).is_file():
+        raise NoProcedure(folder)
+    return inside
+
+
+def build(folder: Path, report: Report = silent) -> Built:
+    """Build one procedure; the old output stays whole until the new one is.
+
+    Raises:
+        Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
+    """
+    if not (folder / FILE_NAME).is_file():
+        raise NoProcedure(folder)
+    with locked(folder):
+        cache = Cache(folder)
+        procedure, problems = read_procedure(folder)
+        narration, more = read_narration(procedure)
+        found = read(procedure, cache, report)
+        examined = examine(procedure, problems + more, found)
+        studio = Studio(cache, found, folder)
+        edition = assemble(examined, narration, found, studio, report)
+        report("writing page and PDF", 1, 1)
+        unprintable = publish(edition, studio.files, folder / OUT, epoch())
+        return Built(folder, edition, unprintable)
+
+
+def epoch() -> int:
+    """Seconds since 1970 that the PDF carries as its date: SOURCE_DATE_EPOCH, else none (0)."""
+    text = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return int(text) if text.isdigit() else 0

@@ -1,0 +1,55 @@
+"""procbuilder check: the problems of a procedure, without opening a recording."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from procbuilder.keep.cache import Cache
+from procbuilder.keep.files import replace_unchanged
+from procbuilder.model.fault import NoProcedure
+from procbuilder.model.problem import Problem
+from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.narration import read_narration
+from procbuilder.pipeline.recordings import known
+from procbuilder.read.edits import add_ids
+from procbuilder.read.procedure import FILE_NAME, read_procedure
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """The problems found, and what could not be looked at."""
+
+    folder: Path
+    problems: tuple[Problem, ...]
+    unread: tuple[str, ...]
+    """Recordings whose length is not known yet, so that times were not compared with it."""
+
+
+def check(folder: Path) -> Checked:
+    """Check one procedure.
+
+    Raises:
+        NoProcedure, NotText: there is nothing to check.
+    """
+    if not (folder / FILE_NAME).is_file():
+        raise NoProcedure(folder)
+    procedure, problems = read_procedure(folder)
+    _, more = read_narration(procedure)
+    found = known(procedure, Cache(folder))
+    return Checked(folder, examine(procedure, problems + more, found).problems, found.unread)
+
+
+def write_ids(folder: Path) -> int:
+    """Write into the source the ids that steps have so far only in memory; returns how many.
+
+    Raises:
+        ChangedMeanwhile, CannotWrite: nothing was written.
+    """
+    path = folder / FILE_NAME
+    if not path.is_file():
+        raise NoProcedure(folder)
+    before = path.read_bytes()
+    procedure, _ = read_procedure(folder)
+    missing = [step for step in procedure.steps if not step.id_typed]
+    if missing:
+        replace_unchanged(path, before, add_ids(before, missing))
+    return len(missing)

@@ -1,0 +1,45 @@
+"""What is worked out of a procedure's text and the facts of its recordings, and its problems."""
+
+from dataclasses import dataclass
+
+from procbuilder.check.case import Case
+from procbuilder.check.run import problems
+from procbuilder.infer.dangers import removed_protection, standing
+from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
+from procbuilder.infer.times import estimate
+from procbuilder.infer.torques import torques
+from procbuilder.model.ledger import Ledger
+from procbuilder.model.problem import Problem, worst_first
+from procbuilder.model.procedure import Procedure
+from procbuilder.model.worked import Estimate, Standing, TorqueRow
+from procbuilder.pipeline.recordings import Found
+
+
+@dataclass(frozen=True, slots=True)
+class Examined:
+    """Everything known of a procedure before pictures are made."""
+
+    procedure: Procedure
+    ledger: Ledger
+    standing: dict[str, Standing]
+    torques: tuple[TorqueRow, ...]
+    estimate: Estimate
+    problems: tuple[Problem, ...]
+
+
+def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found) -> Examined:
+    """Work out and check; the problems of text and files are among the result."""
+    lexicon = load()
+    book, rows = ledger(procedure), torques(procedure, lexicon)
+    case = Case(
+        procedure=procedure,
+        recordings={recording.name: recording for recording in found.recordings},
+        missing=found.missing,
+        ledger=book,
+        removed=removed_protection(procedure, lexicon),
+        torques=rows,
+        lexicon=lexicon,
+    )
+    every = worst_first([*text_problems, *found.problems, *problems(case)])
+    return Examined(procedure, book, standing(procedure), rows, estimate(procedure), every)

@@ -1,0 +1,65 @@
+"""Which pictures a step shows: the technician's own first, else the best moment of its footage."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+from procbuilder.model.edition import Figure, Legend
+from procbuilder.model.footage import Choice, Still
+from procbuilder.model.marks import Picture, PictureState
+from procbuilder.model.procedure import Step
+from procbuilder.pipeline.studio import FOUND_WINDOW, Studio
+
+ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
+_TYPED = "chosen by the technician"
+
+
+def figures(studio: Studio, step: Step) -> tuple[Figure, ...]:
+    """The pictures of a step: finished state, details, then how it was found."""
+    typed = [picture for picture in step.pictures if picture.state is not PictureState.FOUND]
+    chosen = [figure for picture in typed if (figure := _typed(studio, step, picture))]
+    if not any(figure.state == PictureState.DONE for figure in chosen):
+        chosen += filter(None, [_automatic(studio, step)])
+    found = [figure for picture in step.pictures if picture not in typed if (figure := _typed(studio, step, picture))]
+    return tuple(sorted(chosen + found, key=lambda figure: ORDER[PictureState(figure.state)]))
+
+
+def as_found(studio: Studio, step: Step) -> Figure | None:
+    """How it looked before the step: the technician's picture, else the best one of the step's beginning."""
+    for picture in step.pictures:
+        if picture.state is PictureState.FOUND and (figure := _typed(studio, step, picture)):
+            return figure
+    stretches = studio.stretches(step)
+    if not stretches:
+        return None
+    first = stretches[0]
+    length = min(FOUND_WINDOW, first.seconds * Fraction(3, 10))
+    choice = studio.choose(replace(first, end=first.start + length), ())
+    still = studio.still(choice, None, step.hidden)
+    return still and Figure(still, f"Before: {step.command}", "", PictureState.FOUND)
+
+
+def _automatic(studio: Studio, step: Step) -> Figure | None:
+    """The best moment of the last footage of a step."""
+    stretches = studio.stretches(step)
+    if not stretches:
+        return None
+    last = [span for span in step.spans if studio.usable(span)][-1]
+    usable = studio.usable(last)
+    assert usable is not None
+    still = studio.still(studio.choose(usable, step.skips), None, step.hidden)
+    return still and Figure(still, f"Finished state of: {step.command}", "", PictureState.DONE)
+
+
+def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
+    still: Still | None
+    if picture.file:
+        still = studio.picture_file(picture)
+    else:
+        assert picture.time is not None
+        choice = Choice(picture.recording, picture.time, _TYPED, typed=True)
+        still = studio.still(choice, picture, step.hidden)
+    if still is None:
+        return None
+    legend = tuple(Legend(number, mark.label) for number, mark in enumerate(picture.marks, 1) if mark.label)
+    alt = picture.shows or f"{picture.state.capitalize()}: {step.command}"
+    return Figure(still, alt, picture.shows, picture.state, legend)

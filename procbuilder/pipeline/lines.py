@@ -1,0 +1,54 @@
+"""Fields as the lines that a reader gets."""
+
+from collections.abc import Iterable
+
+from procbuilder.model.edition import FrontList, Line, Named
+from procbuilder.model.fields import Field
+from procbuilder.model.procedure import Procedure
+
+FRONT_LISTS = ("Condition", "Wear", "Document", "Included", "Not included", "People", "Note", "Dangers confirmed")
+"""Lists of what must be known or ready before the start, in the order in which they are shown."""
+
+ASKED_FOR = ("Condition", "Wear")
+"""Those that are shown even when nothing was typed: then they say that nothing is known."""
+
+
+def items(fields: Iterable[Field]) -> tuple[Line, ...]:
+    """One line a thing of fields that list things."""
+    return tuple(Line(item.words, origin=entry.origin.words) for entry in fields for item in entry.items)
+
+
+def reasoned(fields: Iterable[Field], main: str, extra: str) -> tuple[Line, ...]:
+    """Fields of two parts, such as a key point and its reason."""
+    return tuple(Line(entry.part(main), entry.part(extra), entry.origin.words) for entry in fields)
+
+
+def named(fields: Iterable[Field]) -> tuple[Named, ...]:
+    """Fields shown under their own name with all their parts."""
+    return tuple(_named(entry) for entry in fields)
+
+
+def _named(entry: Field) -> Named:
+    first = entry.kind.parts[0]
+    text = "; ".join(item.words for item in entry.items) or ("none" if entry.none else entry.part(first))
+    by_place = [entry.part(name) for name in entry.kind.parts[1:]]
+    by_word = [f"{word}: {entry.part(word)}" for word in entry.kind.words if entry.part(word)]
+    return Named(entry.name, text, tuple(filter(None, [*by_place, *by_word])), entry.origin.words)
+
+
+def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
+    """The lists without quantities that stand before the steps."""
+    lists = []
+    for name in FRONT_LISTS:
+        entries = procedure.listed(name)
+        lines = tuple(line for entry in entries if not entry.none for line in _lines(entry))
+        if lines or name in ASKED_FOR or entries:
+            lists.append(FrontList(name, lines, any(entry.none for entry in entries)))
+    return tuple(lists)
+
+
+def _lines(entry: Field) -> tuple[Line, ...]:
+    if entry.items:
+        return items([entry])
+    shown = _named(entry)
+    return (Line(shown.text, ", ".join(shown.extra), shown.origin),)

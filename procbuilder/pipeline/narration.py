@@ -1,0 +1,48 @@
+"""Subtitles of the narration, and the words said during a clip."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+
+from procbuilder.model.fault import InputFault
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Cue, Narration, Procedure
+from procbuilder.model.timecode import Span
+from procbuilder.pipeline.paths import find
+from procbuilder.read.subtitles import read_subtitles
+from procbuilder.read.text import read_file
+
+
+def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[Problem, ...]]:
+    """The narration of every recording that has one; a file that cannot be read is a problem."""
+    narration: list[Narration] = []
+    problems: list[Problem] = []
+    for named in procedure.front.narration:
+        path = find(procedure.folder, named)
+        if isinstance(path, Problem):
+            problems.append(replace(path, severity=Severity.ASK))
+            continue
+        try:
+            cues, found = read_subtitles(read_file(path, named.path))
+        except InputFault as fault:
+            what, _, instead = str(fault).removeprefix(f"{path}").partition(" – ")
+            problems.append(Problem(Severity.ASK, named.place, f"{named.path}{what}", instead, "narration", 4))
+            continue
+        narration.append(Narration(named.name, cues))
+        problems += found
+    return tuple(narration), tuple(problems)
+
+
+def said_in(narration: Iterable[Narration], stretches: Iterable[Span]) -> tuple[Cue, ...]:
+    """The cues within stretches of footage that are played one after the other, in seconds of the clip."""
+    by_recording = {entry.recording: entry.cues for entry in narration}
+    cues: list[Cue] = []
+    begin = Fraction(0)
+    for stretch in stretches:
+        for cue in by_recording.get(stretch.recording, ()):
+            start, end = max(cue.start, stretch.start), min(cue.end, stretch.end)
+            if end > start and cue.text:
+                shift = begin - stretch.start
+                cues.append(replace(cue, start=start + shift, end=end + shift))
+        begin += stretch.seconds
+    return tuple(sorted(cues, key=lambda cue: (cue.start, cue.end)))

@@ -1,0 +1,101 @@
+"""procbuilder new: a procedure folder from recordings and a rough list."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from procbuilder.keep.cache import Cache
+from procbuilder.keep.files import copy_whole, write_whole
+from procbuilder.model.fault import AlreadyThere, NotThere
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Front, ListedStep, NamedFile, Procedure
+from procbuilder.pipeline.recordings import Report, read
+from procbuilder.read.compose import compose
+from procbuilder.read.front import recording_name
+from procbuilder.read.headings import free_id
+from procbuilder.read.procedure import FILE_NAME
+from procbuilder.read.steplist import read_step_list
+from procbuilder.read.text import read_file
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A new procedure folder."""
+
+    folder: Path
+    steps: int
+    problems: tuple[Problem, ...]
+    """Lines of the list that were not taken, and odd ones that were."""
+
+
+def new(folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], report: Report) -> Made:
+    """Copy the recordings and subtitles, and write a first procedure.md from the list.
+
+    Without a list the narration is drafted: every subtitle becomes a step to be sorted out.
+
+    Raises:
+        AlreadyThere: the folder is not empty; nothing is ever written over.
+        NotThere, NotText, CannotWrite: a file cannot be used.
+    """
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise AlreadyThere(folder)
+    for path in [*recordings, *narration, *filter(None, [steps])]:
+        if not path.is_file():
+            raise NotThere(path)
+    films = _named(recordings)
+    spoken = [
+        replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
+        for film, path in zip(films, narration, strict=False)
+    ]
+    listed, problems = _listed(steps, narration, films)
+    for source, target in [*zip(recordings, films, strict=True), *zip(narration, spoken, strict=False)]:
+        report(f"copying {source.name}", 0, 1)
+        copy_whole(source, folder / target.path)
+    found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), report)
+    durations = {recording.name: recording.duration for recording in found.recordings}
+    text = compose(_title(folder), listed, recordings=films, narration=spoken, durations=durations)
+    write_whole(folder / FILE_NAME, text.encode())
+    return Made(folder, len(listed), (*problems, *found.problems))
+
+
+def _named(recordings: Sequence[Path]) -> list[NamedFile]:
+    """A name of its own for each recording, and its path in the new folder."""
+    films: list[NamedFile] = []
+    for path in recordings:
+        name = free_id(recording_name(path.stem), {film.name for film in films})
+        films.append(NamedFile(name, f"recordings/{name}{path.suffix.lower()}", Place(FILE_NAME, 1)))
+    return films
+
+
+def _listed(
+    steps: Path | None, narration: Sequence[Path], films: Sequence[NamedFile]
+) -> tuple[list[ListedStep], list[Problem]]:
+    """The steps of the list, else those drafted from the narration of each recording."""
+    sources = [(steps, "")] if steps else [(path, film.name) for path, film in zip(narration, films, strict=False)]
+    listed: list[ListedStep] = []
+    problems: list[Problem] = []
+    for path, name in sources:
+        read_steps, found = read_step_list(read_file(path))
+        listed += (replace(step, recording=step.recording or name) for step in read_steps)
+        problems += found
+    return [_placed(step, films, problems) for step in listed], problems
+
+
+def _placed(step: ListedStep, films: Sequence[NamedFile], problems: list[Problem]) -> ListedStep:
+    """The step with a recording that there is; with several, a list that names none is asked about."""
+    names = [film.name for film in films]
+    if step.recording in names:
+        return step
+    if len(names) > 1 or step.recording:
+        said = f"{step.recording} is no recording" if step.recording else "no recording is named"
+        what = f"{said}; {names[0]} was taken for: {step.text}"
+        instead = f"put the name before the time: {' or '.join(names)}"
+        problems.append(Problem(Severity.ASK, step.place, what, instead, "step-list", 4))
+    return replace(step, recording=names[0])
+
+
+def _title(folder: Path) -> str:
+    """A title from the folder name, to be put right by the technician."""
+    words = folder.resolve().name.replace("-", " ").replace("_", " ")
+    return words[:1].upper() + words[1:]

@@ -1,0 +1,52 @@
+"""Writing an edition: media first, the manifest last, what is no longer used at the end."""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from procbuilder.keep.files import copy_whole, remove_others, write_whole
+from procbuilder.model.edition import Edition
+from procbuilder.pipeline.shipped import shipped
+from procbuilder.publish.captions import webvtt
+from procbuilder.publish.data import edition_json
+from procbuilder.publish.html import page, phone
+from procbuilder.publish.manifest import manifest
+from procbuilder.publish.pdf import pdf, unprintable
+
+
+def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) -> tuple[str, ...]:
+    """Write all outputs below ``out``; returns the characters that the PDF could not show.
+
+    Media carry a hash of their content in their name, so adding them harms nothing that is there.
+
+    Raises:
+        CannotPrint, CannotWrite: then the page, PDF and data from before are still there.
+    """
+    for name, path in sorted(media.items()):
+        if not (out / "media" / name).is_file():
+            copy_whole(path, out / "media" / name)
+    texts = _texts(edition, out / "media", epoch)
+    for name, data in texts.items():
+        if not _same(out / name, data):
+            write_whole(out / name, data)
+    published = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
+    write_whole(out / "manifest.json", manifest(published, edition=edition))
+    remove_others(out / "media", set(media))
+    remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})
+    return unprintable(edition)
+
+
+def _texts(edition: Edition, media: Path, epoch: int) -> dict[str, bytes]:
+    """Everything but the media, in the order of writing."""
+    templates = shipped("templates")
+    captions = {f"captions/{step.id}.vtt": webvtt(step.captions).encode() for step in edition.steps if step.captions}
+    return {
+        "procedure.pdf": pdf(edition, templates=templates, media=media, epoch=epoch),
+        **captions,
+        "edition.json": edition_json(edition),
+        "phone.html": phone(edition, templates=templates, media=media).encode(),
+        "index.html": page(edition, templates=templates).encode(),
+    }
+
+
+def _same(path: Path, data: bytes) -> bool:
+    return path.is_file() and path.read_bytes() == data

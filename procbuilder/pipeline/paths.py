@@ -1,0 +1,26 @@
+"""Files that a procedure names: only inside its own folder or its library."""
+
+from pathlib import Path
+
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import NamedFile
+
+LIBRARY_FILE = "workshop.toml"
+
+
+def find(folder: Path, named: NamedFile) -> Path | Problem:
+    """The file behind a typed path, or the problem with it."""
+    path = (folder / named.path).resolve()
+    if not any(path.is_relative_to(room) for room in _rooms(folder)):
+        what = f"{named.path} leads out of the procedure folder"
+        return Problem(Severity.STOP, named.place, what, "copy the file into the folder and name it there", "path", 3)
+    if not path.is_file():
+        what = f"{named.path} is a folder" if path.is_dir() else f"{named.path} is not there"
+        instead = f"put the file at {named.path} in the procedure folder, or correct the path"
+        return Problem(Severity.STOP, named.place, what, instead, "missing-file", 4)
+    return path
+
+
+def _rooms(folder: Path) -> tuple[Path, ...]:
+    home = folder.resolve()
+    return (home, home.parent) if (home.parent / LIBRARY_FILE).is_file() else (home,)

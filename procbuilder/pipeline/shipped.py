@@ -1,0 +1,11 @@
+"""Where the templates and the demo lie: inside the installed package, or beside it in a clone."""
+
+from pathlib import Path
+
+_PACKAGE = Path(__file__).parent.parent
+
+
+def shipped(name: str) -> Path:
+    """A folder that comes with procbuilder, such as ``templates`` or ``sample_media``."""
+    inside = _PACKAGE / "shipped" / name
+    return inside if inside.is_dir() else _PACKAGE.parent / name

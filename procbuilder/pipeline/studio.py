@@ -1,0 +1,133 @@
+"""Stills and clips of the steps, made once and kept in the cache."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any, TypeVar
+
+from procbuilder.keep.cache import Cache, key_of, sha256_of
+from procbuilder.model.fault import Unreadable, UnreadablePicture
+from procbuilder.model.footage import Choice, Clip, Still
+from procbuilder.model.marks import HiddenPath, Picture
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import NamedFile, Step
+from procbuilder.model.timecode import Span, format_time
+from procbuilder.pipeline.paths import find
+from procbuilder.pipeline.recordings import Found, restored, stored
+
+RECIPE = 1
+"""Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
+
+FOUND_WINDOW = Fraction(3)
+"""Seconds at the beginning of a step among which the as-found picture is looked for."""
+
+
+Made = TypeVar("Made")
+
+
+class Studio:
+    """Makes the pictures and clips of one procedure.
+
+    ``files`` are those asked for, by published name; ``problems`` tell which could not be made.
+    """
+
+    def __init__(self, cache: Cache, found: Found, folder: Path) -> None:
+        self.cache, self.found, self.folder = cache, found, folder
+        self.files: dict[str, Path] = {}
+        self.problems: list[Problem] = []
+
+    def attempt(self, place: Place, make: Callable[[], Made | None]) -> Made | None:
+        """What ``make`` gives; None and a problem when the footage or picture file cannot be read."""
+        try:
+            return make()
+        except (Unreadable, UnreadablePicture) as fault:
+            what, _, instead = str(fault).partition(" – ")
+            what = what.replace(f"{self.folder.resolve()}/", "")
+            self.problems.append(Problem(Severity.ASK, place, what, instead, "unreadable", 4))
+            return None
+
+    def usable(self, span: Span) -> Span | None:
+        """The part of a span that its recording has; None when there is none."""
+        recording = self.found.recording(span.recording)
+        if recording is None or span.start >= min(span.end, recording.duration):
+            return None
+        return replace(span, end=min(span.end, recording.duration))
+
+    def stretches(self, step: Step) -> tuple[Span, ...]:
+        """The footage of a step that can be shown, skipped stretches left out."""
+        from procbuilder.media.stretches import kept
+
+        usable = filter(None, (self.usable(span) for span in step.spans))
+        return tuple(part for span in usable for part in kept(span, step.skips))
+
+    def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
+        """The best moment of a span, measured once."""
+        recording = self.found.recording(span.recording)
+        path = self.found.path(span.recording)
+        assert recording is not None
+        assert path is not None
+        key = key_of(RECIPE, recording.sha256, span, *skips)
+        if known := self.cache.get("choice", key):
+            return replace(restored(Choice, known), recording=span.recording)
+        from procbuilder.media.choose import choose
+        from procbuilder.media.measure import measure
+
+        choice = choose(measure(path, span, skips=skips), span)
+        self.cache.put("choice", key, stored(choice))
+        return choice
+
+    def still(self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath]) -> Still | None:
+        """The picture of a chosen moment; None when its recording cannot be used."""
+        path, recording = self.found.path(choice.recording), self.found.recording(choice.recording)
+        if path is None or recording is None or choice.time >= recording.duration:
+            return None
+        boxes = [path_.at(choice.time) for path_ in hidden if path_.recording == choice.recording]
+        source = f"{choice.recording} {format_time(choice.time)}"
+        return self._still(path, recording.sha256, choice.time, picture, boxes, source, choice.reason)
+
+    def picture_file(self, picture: Picture) -> Still | None:
+        """A picture file of the folder; None when it is not there."""
+        path = find(self.folder, NamedFile("", picture.file, picture.place))
+        if not isinstance(path, Path):
+            return None
+        return self._still(path, self.cache.hash(path), None, picture, [], picture.file, "chosen by the technician")
+
+    def _still(
+        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Any],
+        source: str, reason: str,
+    ) -> Still:  # fmt: skip
+        def make(target: Path) -> list[Any]:
+            from procbuilder.media.stills import still
+
+            width, height = still(path, time, picture=picture, target=target, hidden=boxes)
+            return [f"still-{sha256_of(target)[:16]}.jpg", width, height]
+
+        drawn = (picture.marks, picture.hidden, picture.crop) if picture else ()
+        made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, drawn, boxes), ".jpg", make)
+        self.files[name] = made
+        return Still(name, width, height, source, reason)
+
+    def clip(self, step: Step, stretches: Sequence[Span]) -> Clip | None:
+        """The clip of a step; None when nothing of it was filmed."""
+        from procbuilder.media.clips import ClipPart, cut
+
+        if not stretches:
+            return None
+        recordings = [self.found.recording(part.recording) for part in stretches]
+        parts = [
+            ClipPart(path, part, step.skips, step.hidden)
+            for part in stretches
+            if (path := self.found.path(part.recording))
+        ]
+
+        def make(target: Path) -> list[Any]:
+            seconds, width, height, sound = cut(parts, target)
+            return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound]
+
+        hashes = [recording.sha256 for recording in recordings if recording]
+        key = key_of(RECIPE, *hashes, *stretches, step.hidden)
+        made, (name, seconds, width, height, sound) = self.cache.media(key, ".mp4", make)
+        self.files[name] = made
+        return Clip(name, Fraction(seconds), width, height, sound)

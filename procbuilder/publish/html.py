@@ -1,0 +1,173 @@
+"""The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
+
+import base64
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from pathlib import Path
+from urllib.parse import quote
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from procbuilder.model.edition import Edition, EditionStep, Named
+from procbuilder.model.footage import Clip
+from procbuilder.model.ledger import Balance, Moment
+from procbuilder.model.problem import Severity, worst_first
+from procbuilder.model.procedure import Cue
+from procbuilder.model.timecode import format_time
+from procbuilder.model.worked import Basis, Hazard, Signal, TorqueRow
+from procbuilder.publish import csp, markdown, words
+from procbuilder.publish.captions import webvtt
+
+LONGEST_CLIP_INSIDE = 20
+"""Seconds of a clip that may be carried inside ``phone.html``."""
+CLIP_BYTES_INSIDE = 25_000_000
+"""Bytes of all clips inside ``phone.html`` together."""
+PROBLEMS_IN_SIGHT = 5
+"""Further ones are folded away."""
+STATUS_WORDS = {
+    "draft": "DRAFT – not approved",
+    "review": "IN REVIEW – not approved",
+    "withdrawn": "WITHDRAWN – do not work by it",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class _Media:
+    """Where the page finds its pictures and clips."""
+
+    still: Callable[[str], str]
+    clip: Callable[[Clip], str]
+    """Empty when the clip is left out and the still stands alone."""
+    inside: bool
+
+
+def page(edition: Edition, *, templates: Path) -> str:
+    """``index.html``, which refers to the files in ``media/`` beside it."""
+    return _render(edition, templates, _Media(_beside, lambda clip: _beside(clip.file), inside=False))
+
+
+def phone(edition: Edition, *, templates: Path, media: Path) -> str:
+    """``phone.html``: the same page in one file, with stills and short clips inside."""
+    clips = _clips_inside(edition.steps, media)
+
+    def still(file: str) -> str:
+        return _data("image/png" if file.endswith(".png") else "image/jpeg", (media / file).read_bytes())
+
+    return _render(edition, templates, _Media(still, lambda clip: clips.get(clip.file, ""), inside=True))
+
+
+def _beside(file: str) -> str:
+    return "media/" + quote(file)
+
+
+def _data(kind: str, content: bytes) -> str:
+    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
+
+
+def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
+    """The clips that are short enough, in order of the steps, until the room is used up."""
+    inside: dict[str, str] = {}
+    room = CLIP_BYTES_INSIDE
+    for clip in (step.clip for step in steps if step.clip and not step.reserved):
+        size = (media / clip.file).stat().st_size
+        if clip.seconds <= LONGEST_CLIP_INSIDE and size <= room and clip.file not in inside:
+            inside[clip.file] = _data("video/mp4", (media / clip.file).read_bytes())
+            room -= size
+    return inside
+
+
+def _render(edition: Edition, templates: Path, media: _Media) -> str:
+    folder = templates / "html"
+    script = (folder / "page.js").read_text(encoding="utf-8")
+    style = (folder / "page.css").read_text(encoding="utf-8")
+    return (
+        _environment(folder)
+        .get_template("page.html")
+        .render(
+            edition=edition,
+            media=media,
+            words=words,
+            script=Markup(script),
+            style=Markup(style),
+            policy=csp.policy(script=script, style=style),
+            status_words=STATUS_WORDS.get(edition.status, ""),
+            ids={step.number: step.id for step in edition.steps},
+            ledger=_ledger(edition),
+            problems=worst_first(edition.problems),
+            problems_in_sight=PROBLEMS_IN_SIGHT,
+            severities=Severity,
+            signals=Signal,
+            bases=Basis,
+        )
+    )
+
+
+def _environment(folder: Path) -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(folder),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters.update(
+        markdown=markdown.html,
+        length_on_film=_length_on_film,
+        plain=_plain,
+        moments=_moments,
+        source=_source,
+        fasteners=_fasteners,
+        worst_signal_first=_worst_signal_first,
+        captions=_captions,
+    )
+    return environment
+
+
+def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
+    having = edition.ledger.having
+    return {
+        "open": having(Balance.OPEN, Balance.NEVER_OPENED),
+        "left": having(Balance.LEFT_OPEN),
+        "closed": having(Balance.CLOSED),
+    }
+
+
+def _length_on_film(seconds: Fraction) -> str:
+    return format_time(Fraction(round(seconds)))
+
+
+def _plain(number: Decimal) -> str:
+    return f"{number:f}"
+
+
+def _moments(moments: Iterable[Moment]) -> str:
+    """``step 3 (strip 1:09)``, more than one joined by commas."""
+    return ", ".join(f"step {moment.number}{_on_film(moment)}" for moment in moments)
+
+
+def _on_film(moment: Moment) -> str:
+    return "" if moment.time is None else f" ({' '.join((moment.recording, format_time(moment.time))).strip()})"
+
+
+def _source(row: TorqueRow) -> str:
+    """Where a torque value comes from; the document counts when the value itself names none."""
+    return row.origin.words or (f"from {row.look_in}" if row.look_in else "typed, no source named")
+
+
+def _fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
+    """Count and size of what holds a thing, with the thing: the ``by:`` parts of Off and On."""
+    return [(part.removeprefix("by: "), move.text) for move in moves for part in move.extra if part.startswith("by: ")]
+
+
+def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
+    order = list(Signal)
+    return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
+
+
+def _captions(cues: Iterable[Cue]) -> str:
+    """A caption file inside the page: browsers refuse one that lies beside it on ``file://``."""
+    return _data("text/vtt", webvtt(cues).encode())

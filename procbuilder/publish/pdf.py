@@ -1,0 +1,160 @@
+"""The edition as a printed sheet: one tagged PDF that conforms to PDF/UA-1 and PDF/A-2a.
+
+The templates get all text as data, never as source, so nothing that was typed can act as a command.
+"""
+
+import json
+import re
+import shutil
+from importlib.resources import as_file, files
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from procbuilder.model.edition import Edition, Figure
+from procbuilder.model.fault import CannotPrint
+from procbuilder.publish import words
+from procbuilder.publish.data import edition_data
+from procbuilder.publish.nodes import prose_nodes
+from procbuilder.publish.printable import not_printable, replaced
+
+STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
+
+_FACES = ("Regular", "It", "Semibold", "SemiboldIt", "Bold", "BoldIt")
+_LANGUAGE = re.compile(r"([a-z]{2,3})(?:-([A-Z]{2}))?\Z")
+_PROBE = b"""#set document(title: "probe")
+#set text(font: "Source Sans Pro")
+#for text in json("data.json") { par(text) }
+"""
+
+
+def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> bytes:
+    """Set the sheet.
+
+    Args:
+        edition: what to print.
+        templates: folder of templates, which has ``pdf/procedure.typ``.
+        media: folder of the pictures that the edition names.
+        epoch: seconds since 1970 that the file carries as its date.
+
+    Raises:
+        CannotPrint: when a picture is missing or unreadable, or the sheet cannot be set.
+    """
+    with TemporaryDirectory() as name:
+        room = Path(name)
+        _fonts(room / "fonts")
+        for template in sorted((templates / "pdf").glob("*.typ")):
+            shutil.copy(template, room)
+        for figure in _figures(edition):
+            _picture(figure.still.file, media, room / "media")
+        view = _view(edition)
+        odd = _unprintable(view, room)
+        view = replaced(view, odd) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in sorted(odd))}
+        return _set_type(room, (room / "procedure.typ").read_bytes(), view, epoch)
+
+
+def unprintable(edition: Edition) -> tuple[str, ...]:
+    """Characters of the edition that the sheet shows as ``□``, because its fonts lack them, in order."""
+    with TemporaryDirectory() as name:
+        _fonts(Path(name) / "fonts")
+        return tuple(sorted(_unprintable(_view(edition), Path(name))))
+
+
+def _view(edition: Edition) -> dict[str, Any]:
+    """All that the templates print."""
+    data = edition_data(edition)
+    data["intro"] = prose_nodes(edition.intro)
+    for section in data["sections"]:
+        for record in (section, *section["steps"]):
+            record["prose"] = prose_nodes(record["prose"])
+    for step in (step for section in data["sections"] for step in section["steps"]):
+        for figure in filter(None, (*step["figures"], step["as_found"])):
+            figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of step {step['number']}"
+    language = _LANGUAGE.match(edition.language)
+    return {
+        "edition": data,
+        "title": edition.title.strip() or f"Procedure {edition.number or 'without a title'}",
+        "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
+        "lang": language[1] if language else "en",
+        "region": language[2] if language else None,
+        "words": _words(),
+    }
+
+
+def _words() -> dict[str, Any]:
+    return {
+        "priority": words.PRIORITY,
+        "qualified": words.QUALIFIED,
+        "check_revision": words.CHECK_REVISION,
+        "look_up": words.LOOK_UP,
+        "still_dangerous": words.STILL_DANGEROUS,
+        "leave_in_place": words.LEAVE_IN_PLACE,
+        "as_found": words.AS_FOUND,
+        "record": words.RECORD,
+        "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
+        "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
+    }
+
+
+def _figures(edition: Edition) -> list[Figure]:
+    """Pictures that are printed: a reserved step shows none."""
+    steps = [step for step in edition.steps if not step.reserved]
+    return [figure for step in steps for figure in (*step.figures, step.as_found) if figure]
+
+
+def _picture(file: str, media: Path, room: Path) -> None:
+    source = (media / file).resolve()
+    if not source.is_relative_to(media.resolve()):
+        raise CannotPrint(f"the picture {file} lies outside the media folder")
+    if not source.is_file():
+        raise CannotPrint(f"the picture {file} is missing")
+    target = room / file
+    target.parent.mkdir(parents=True, exist_ok=True)
+    shutil.copy(source, target)
+
+
+def _fonts(folder: Path) -> None:
+    """One file a face: with two of the same name, the order of the disk would choose."""
+    folder.mkdir()
+    with as_file(files("font_source_sans_pro") / "files") as source:
+        for face in _FACES:
+            shutil.copy(source / f"SourceSansPro-{face}.otf", folder)
+
+
+def _unprintable(view: dict[str, Any], room: Path) -> frozenset[str]:
+    def refusal(texts: list[str]) -> str:
+        from typst import TypstError
+
+        try:
+            _compile(room, _PROBE, texts, 0)
+        except TypstError as error:
+            return error.diagnostic
+        return ""
+
+    return not_printable(view, refusal)
+
+
+def _set_type(room: Path, source: bytes, view: dict[str, Any], epoch: int) -> bytes:
+    from typst import TypstError
+
+    try:
+        return _compile(room, source, view, epoch)
+    except TypstError as error:
+        raise CannotPrint(error.message) from error
+
+
+def _compile(room: Path, source: bytes, data: Any, epoch: int) -> bytes:
+    import typst
+
+    (room / "data.json").write_text(json.dumps(data, ensure_ascii=True), encoding="utf-8")
+    main = room / "main.typ"
+    main.write_bytes(source)
+    sheet, _ = typst.compile_with_warnings(
+        str(main),
+        root=str(room),
+        font_paths=[str(room / "fonts")],
+        ignore_system_fonts=True,
+        pdf_standards=["ua-1", "a-2a"],
+        timestamp=epoch,
+    )
+    return sheet

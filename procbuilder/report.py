@@ -1,0 +1,96 @@
+"""What the commands say: problems, outcome, and what is worth a look first."""
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.ledger import Balance, Entry
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.timecode import format_time
+from procbuilder.pipeline.build import Built
+
+
+def problem_lines(problems: Iterable[Problem], folder: Path | None = None) -> list[str]:
+    """One line a problem, its place first so that an editor can jump to it."""
+    return [_line(problem, folder) for problem in problems]
+
+
+def _line(problem: Problem, folder: Path | None) -> str:
+    file = folder / problem.place.file if folder else problem.place.file
+    return f"{file}:{problem.place.line}: {problem.severity}: {problem.what} – {problem.instead}"
+
+
+def problem_data(problems: Iterable[Problem]) -> list[dict[str, Any]]:
+    """The problems for a machine."""
+    return [
+        {
+            "severity": problem.severity.value,
+            "file": problem.place.file,
+            "line": problem.place.line,
+            "what": problem.what,
+            "instead": problem.instead,
+            "rule": problem.rule,
+            "danger": problem.danger,
+        }
+        for problem in problems
+    ]
+
+
+def summary(problems: Iterable[Problem]) -> str:
+    """How many problems of each severity there are."""
+    severities = [problem.severity for problem in problems]
+    counts = ((severities.count(severity), severity.value) for severity in Severity)
+    return ", ".join(f"{count} {name}" for count, name in counts if count) or "nothing is wrong or missing"
+
+
+def outcome(built: Built) -> list[str]:
+    """Where the results are, and how the procedure stands."""
+    edition = built.edition
+    lines = [f"{recording.path}: {remark}" for recording in edition.recordings for remark in recording.remarks]
+    if built.unprintable:
+        lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
+    why = f" ({edition.why_draft})" if edition.why_draft else ""
+    return [
+        *lines,
+        f"Status: {edition.status}{why}; {summary(edition.problems)}",
+        f"Page: {built.page}",
+        f"PDF:  {built.print}",
+    ]
+
+
+def highlights(edition: Edition) -> list[str]:
+    """What nobody sees in the film: items still open, dangers that stand, torques to be looked up."""
+    lines = [edition.title, f"  {edition.item}"]
+    lines += [_open(entry) for entry in edition.ledger.having(Balance.OPEN)]
+    lines += _standing(edition.steps)
+    for row in edition.torques:
+        if row.value:
+            lines.append(f"  Torque: {row.item}, step {row.number}: {row.value}, {_source(row.look_in)}")
+        else:
+            lines.append(f"  Torque: {row.item}, step {row.number}: left blank, {_source(row.look_in)}")
+    return lines
+
+
+def _open(entry: Entry) -> str:
+    moment = entry.opened[-1]
+    film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
+    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it"
+
+
+def _standing(steps: Iterable[EditionStep]) -> list[str]:
+    """Each danger that outlasts its step, with the steps at which it still stands."""
+    numbers: dict[str, list[int]] = {}
+    for step in steps:
+        for hazard in step.standing.hazards:
+            numbers.setdefault(f"{hazard.signal}: {hazard.hazard}", []).append(step.number)
+    return [
+        f"  Still dangerous at steps {found[0]} to {found[-1]}: {hazard}"
+        if len(found) > 1
+        else f"  Still dangerous at step {found[0]}: {hazard}"
+        for hazard, found in numbers.items()
+    ]
+
+
+def _source(look_in: str) -> str:
+    return f"see {look_in}" if look_in else "look it up in the maker's data"
