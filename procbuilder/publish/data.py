@@ -55,8 +55,8 @@ def _plain(value: object) -> Any:
 
 
 def _number(value: Decimal | Fraction) -> int | float:
-    rounded = round(value, 3)
-    return int(rounded) if rounded == int(rounded) else float(rounded)
+    rounded = round(Fraction(value), 3)
+    return rounded.numerator if rounded.denominator == 1 else float(rounded)
 
 
 def _as_given(path: str) -> str:

@@ -60,10 +60,14 @@ def _branch(source: SyntaxTreeNode, depth: int) -> list[Node]:
     deeper = depth + (source.type in {"bullet_list", "ordered_list", "blockquote"})
     children = _children(source, deeper)
     if deeper > DEEPEST:
-        return [inner for child in children for inner in (child["children"] if child["kind"] == "item" else [child])]
+        return [{"kind": "break"}, *(inner for child in children for inner in _within(child))]
     node: Node = {"kind": _SAME[source.type], "children": children}
     if source.type == "link":
         node["address"] = str(source.attrs["href"])
     if source.type == "ordered_list":
         node["start"] = int(source.attrs.get("start", 1))
     return [node]
+
+
+def _within(node: Node) -> list[Node]:
+    return list(node["children"]) if node["kind"] == "item" else [node]
