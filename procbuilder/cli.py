@@ -46,7 +46,7 @@ def _version(wanted: bool) -> None:
 
 @app.callback()
 def _options(
-    version: Annotated[  # noqa: ARG001 - shown by its callback
+    version: Annotated[
         bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
     ] = False,
 ) -> None:

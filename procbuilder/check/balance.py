@@ -14,12 +14,11 @@ from procbuilder.model.words import thing
 _LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
 _FIELDS = {
-    Opening.OFF: ("Off", "On", "goes on"),
-    Opening.TEMPORARY: ("For now", "Out again", "comes out again"),
-    Opening.STATE: ("State", "Ends", "ends"),
-    Opening.SLACKENED: ("Slacken", "Torque", "is tightened"),
+    Opening.OFF: ("Off", "On", "takes it off", "goes on"),
+    Opening.TEMPORARY: ("For now", "Out again", "fits it", "comes out again"),
+    Opening.STATE: ("State", "Ends", "brings it about", "ends"),
 }
-"""Field that opens, field that closes, and the closing in words."""
+"""Field that opens, field that closes, what the opening step does, what the thing does at the closing."""
 
 
 def unbalanced_ledger(case: Case) -> Iterator[Problem]:
@@ -33,7 +32,7 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
 def closed_but_never_opened(case: Case) -> Iterator[Problem]:
     """Something that goes on, comes out or ends without having been opened; usually another name for it."""
     for entry in case.ledger.having(Balance.NEVER_OPENED):
-        opens, closes, words = _FIELDS[entry.opening]
+        opens, closes, opening, closing = _FIELDS[entry.opening]
         moment = entry.closed[0]
         near = _nearest(entry, case)
         guess = f'did you mean "- {closes}: {near}"? Or add' if near else "add"
@@ -41,8 +40,8 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         yield Problem(
             Severity.ASK,
             moment.place,
-            f"{_thing(entry, entry.back)} {words} {when(moment)}, but {_never(entry, case)}",
-            f'{guess} "- {opens}: {_thing(entry, entry.back)}" to the step before{new}',
+            f"{_thing(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
+            f'{guess} "- {opens}: {_thing(entry, entry.back)}" to the step that {opening}{new}',
             "closed-but-never-opened",
             2,
         )
@@ -62,7 +61,7 @@ def _off(entry: Entry) -> tuple[str, str]:
     rest = _thing(entry, entry.out - entry.back)
     if entry.scrapped:
         return f"{came_off} as scrap and no new one goes on", f'add "- On: {rest}, new" to the step that fits it'
-    missing = f"only {entry.back:f} go back on" if entry.back else "does not go back on"
+    missing = _only(entry.back, "goes", "go", "back on") or "does not go back on"
     return f"{came_off} and {missing}", f'add "- On: {rest}" to the step that refits it'
 
 
@@ -74,9 +73,9 @@ def _slackened(entry: Entry) -> tuple[str, str]:
 
 
 def _temporary(entry: Entry) -> tuple[str, str]:
-    missing = f"only {entry.back:f} come out again" if entry.back else "does not come out again"
+    missing = _only(entry.back, "comes", "come", "out again") or "does not come out again"
     return (
-        f"{_thing(entry, entry.out)} was fitted for now {when(entry.opened[0])} and {missing}",
+        f"{_thing(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
         f'add "- Out again: {_thing(entry, entry.out - entry.back)}" to the step that takes it out',
     )
 
@@ -96,13 +95,18 @@ _OPEN = {
 }
 
 
+def _only(back: Decimal, one: str, many: str, where: str) -> str:
+    """``only 5 go back on``; empty when none did."""
+    return f"only {back:f} {one if back == 1 else many} {where}" if back else ""
+
+
 def _thing(entry: Entry, count: Decimal) -> str:
     return f"{count:f} x {entry.item}" if count > 1 or entry.out > 1 else entry.item
 
 
 def _never(entry: Entry, case: Case) -> str:
     """What the ledger knows of it: nothing, or that it was closed before."""
-    opens, _, _ = _FIELDS[entry.opening]
+    opens = _FIELDS[entry.opening][0]
     same = [
         e for e in case.ledger.entries if e.opened and e.opening is entry.opening and thing(e.item) == thing(entry.item)
     ]
@@ -116,7 +120,7 @@ def _nearest(entry: Entry, case: Case) -> str:
     ]
     still = [e.item for e in opened if e.balance is Balance.OPEN]
     for names in (still, [e.item for e in opened]):
-        near = process.extractOne(entry.item, names, scorer=fuzz.token_sort_ratio, score_cutoff=_LIKE)
+        near = process.extractOne(entry.item, names, scorer=fuzz.WRatio, score_cutoff=_LIKE)
         if near:
             return str(near[0])
     return ""

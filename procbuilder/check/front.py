@@ -35,6 +35,19 @@ def empty_front_list(case: Case) -> Iterator[Problem]:
             )
 
 
+def no_steps(case: Case) -> Iterator[Problem]:
+    """A procedure without a single step."""
+    if not case.procedure.steps:
+        yield Problem(
+            Severity.STOP,
+            case.procedure.place,
+            "the procedure has no step",
+            'write each as a heading: "### 0:42-1:15 Prise off the dust cap"',
+            "no-steps",
+            4,
+        )
+
+
 def unnamed_procedure(case: Case) -> Iterator[Problem]:
     """No number, revision or author: a printed copy could not be told from an older one."""
     front = case.procedure.front

@@ -11,7 +11,7 @@ from procbuilder.check.footage import (
     time_outside_recording,
     unlisted_recording,
 )
-from procbuilder.check.front import empty_front_list, unnamed_procedure
+from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.torque import (
     nowhere_to_look,
@@ -35,6 +35,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_in_words,
     torque_without_source,
     no_final_check,
+    no_steps,
     missing_recording,
     unlisted_recording,
     time_outside_recording,

@@ -39,7 +39,7 @@ def state_never_begins(case: Case) -> Iterator[Problem]:
         state = entry.part("while")
         if not state or thing(state) in states:
             continue
-        near = process.extractOne(state, list(states.values()), scorer=fuzz.token_sort_ratio, score_cutoff=60)
+        near = process.extractOne(state, list(states.values()), scorer=fuzz.WRatio, score_cutoff=65)
         guess = f'did you mean "while: {near[0]}"? Or add' if near else "add"
         yield Problem(
             Severity.ASK if entry.name in ("Caution", "Notice") else Severity.STOP,
@@ -60,7 +60,7 @@ def protection_taken_away(case: Case) -> Iterator[Problem]:
             removed.moment.place,
             f'{removed.item} is taken away {when(removed.moment)} while "{removed.state}" still lasts{why}',
             f'end the state first: put "- Ends: {removed.state}" into this step or an earlier one, '
-            f"or move this line behind it",
+            "or move this line to the step that ends it",
             "protection-taken-away",
             1,
         )

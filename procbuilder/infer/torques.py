@@ -20,8 +20,8 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     """
     rows = [_typed(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
     by_command = _commanded(procedure, lexicon)
-    tightened = [row.item for row in by_command]
-    rows += by_command + [row for row in _half_closed(procedure) if not mentioned(" ; ".join(tightened), [row.item])]
+    tightened = " ; ".join(row.item for row in by_command)
+    rows += by_command + [row for name, row in _half_closed(procedure).items() if not mentioned(tightened, [name])]
     return tuple(sorted(rows, key=lambda row: (row.number, row.place)))
 
 
@@ -62,8 +62,8 @@ def _commanded(procedure: Procedure, lexicon: Lexicon) -> list[TorqueRow]:
     return rows
 
 
-def _half_closed(procedure: Procedure) -> list[TorqueRow]:
-    """Things slackened or nipped up that have no torque anywhere, at the last step that handles them."""
+def _half_closed(procedure: Procedure) -> dict[str, TorqueRow]:
+    """Things slackened or nipped up that have no torque anywhere, by name, at the last step that handles them."""
     known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
     last: dict[str, TorqueRow] = {}
     demanding: set[str] = set()
@@ -74,7 +74,7 @@ def _half_closed(procedure: Procedure) -> list[TorqueRow]:
             key = thing(entry.item.name)
             demanding |= {key} if entry.name != "On" else set()
             last[key] = _blank(entry.item.words, step, number, entry.place, entry.origin)
-    return [row for key, row in last.items() if key in demanding]
+    return {key: row for key, row in last.items() if key in demanding}
 
 
 def _blank(item: str, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:

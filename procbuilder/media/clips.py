@@ -25,7 +25,7 @@ _LONG, _SHORT = 1280, 720
 """Pixels that the longer and the shorter side of a clip may have."""
 
 _SPACING = Fraction(1, 40)
-"""Seconds that a picture stays at least; slow-motion recordings have far more pictures than are needed."""
+"""Seconds; a picture that follows sooner and goes sooner is left out, as most in slow-motion recordings are."""
 
 _NO_SAMPLES: Samples = np.zeros(0, dtype=np.float32)
 
@@ -116,7 +116,7 @@ def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, Vi
     """Pictures on show with their times, those left out that are on show too shortly."""
     held: tuple[Fraction, Fraction, VideoFrame] | None = None
     for since, until, frame in shown(path, stretch.start, stretch.end):
-        if held is not None and since - held[0] < _SPACING:
+        if held is not None and since - held[0] < _SPACING and until - since < _SPACING:
             held = held[0], until, held[2]
             continue
         if held is not None:

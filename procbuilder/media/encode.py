@@ -25,7 +25,7 @@ _TICKS = 90_000
 _THREADS = 2
 """The encoder's result depends on how many threads it has, so it always has the same number."""
 
-_X264 = {"preset": "veryfast", "crf": "23", "flags": "+bitexact"}
+_X264 = {"preset": "veryfast", "crf": "23", "flags": "+bitexact+frame_duration"}
 _MP4 = {"movflags": "+faststart", "fflags": "+bitexact"}
 _AAC_RATE = 96_000
 _AAC_FRAME = 1024

@@ -1,6 +1,7 @@
 """The edition: text, worked-out facts and pictures put together, ready to publish."""
 
 from dataclasses import replace
+from functools import partial
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
@@ -29,7 +30,9 @@ SHOWN_APART = (
 """Fields of a step that have a place of their own, or none on the page."""
 
 
-def assemble(examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report) -> Edition:
+def assemble(
+    examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report
+) -> Edition:
     """The edition of a procedure; the studio makes what pictures and clips are not there yet."""
     procedure = examined.procedure
     maker = _StepMaker(examined, narration, studio, report)
@@ -117,8 +120,9 @@ class _StepMaker:
             if entry.opening is not Opening.OFF or thing(entry.item) not in back or not entry.opened:
                 continue
             opened = next(other for other in self.steps if other.id == entry.opened[0].step)
-            figure = self.studio.attempt(opened.place, lambda opened=opened: as_found(self.studio, opened))
-            if figure and opened.id != step.id and not opened.all("Finding"):
+            if opened.id == step.id or opened.all("Finding"):
+                continue
+            if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened)):
                 return figure, self.numbers[opened.id]
         return None, 0
 

@@ -35,7 +35,7 @@ def as_found(studio: Studio, step: Step) -> Figure | None:
     length = min(FOUND_WINDOW, first.seconds * Fraction(3, 10))
     choice = studio.choose(replace(first, end=first.start + length), ())
     still = studio.still(choice, None, step.hidden)
-    return still and Figure(still, f"Before: {step.command}", "", PictureState.FOUND)
+    return Figure(still, f"Before: {step.command}", "", PictureState.FOUND) if still else None
 
 
 def _automatic(studio: Studio, step: Step) -> Figure | None:
@@ -47,7 +47,7 @@ def _automatic(studio: Studio, step: Step) -> Figure | None:
     usable = studio.usable(last)
     assert usable is not None
     still = studio.still(studio.choose(usable, step.skips), None, step.hidden)
-    return still and Figure(still, f"Finished state of: {step.command}", "", PictureState.DONE)
+    return Figure(still, f"Finished state of: {step.command}", "", PictureState.DONE) if still else None
 
 
 def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:

@@ -29,7 +29,9 @@ class Made:
     """Lines of the list that were not taken, and odd ones that were."""
 
 
-def new(folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], report: Report) -> Made:
+def new(
+    folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], report: Report
+) -> Made:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
     Without a list the narration is drafted: every subtitle becomes a step to be sorted out.

@@ -70,7 +70,8 @@ class Studio:
         assert path is not None
         key = key_of(RECIPE, recording.sha256, span, *skips)
         if known := self.cache.get("choice", key):
-            return replace(restored(Choice, known), recording=span.recording)
+            choice: Choice = restored(Choice, known)
+            return replace(choice, recording=span.recording)
         from procbuilder.media.choose import choose
         from procbuilder.media.measure import measure
 

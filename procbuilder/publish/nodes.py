@@ -43,7 +43,7 @@ def _children(parent: SyntaxTreeNode, depth: int) -> list[Node]:
 
 def _nodes(source: SyntaxTreeNode, depth: int) -> list[Node]:
     if source.type in _FLAT:
-        return [{"kind": _FLAT[source.type], "text": source.content}]
+        return [{"kind": _FLAT[source.type], "text": source.content}] if source.content else []
     match source.type:
         case "softbreak":
             return [{"kind": "text", "text": " "}]
@@ -57,17 +57,13 @@ def _nodes(source: SyntaxTreeNode, depth: int) -> list[Node]:
 
 
 def _branch(source: SyntaxTreeNode, depth: int) -> list[Node]:
-    deeper = depth + (source.type in {"bullet_list", "ordered_list", "blockquote"})
-    children = _children(source, deeper)
-    if deeper > DEEPEST:
-        return [{"kind": "break"}, *(inner for child in children for inner in _within(child))]
+    nests = source.type in {"bullet_list", "ordered_list", "blockquote"}
+    children = _children(source, depth + nests)
+    if nests and depth >= DEEPEST:
+        return [inner for child in children for inner in (child["children"] if child["kind"] == "item" else [child])]
     node: Node = {"kind": _SAME[source.type], "children": children}
     if source.type == "link":
         node["address"] = str(source.attrs["href"])
     if source.type == "ordered_list":
         node["start"] = int(source.attrs.get("start", 1))
     return [node]
-
-
-def _within(node: Node) -> list[Node]:
-    return list(node["children"]) if node["kind"] == "item" else [node]

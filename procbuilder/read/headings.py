@@ -42,9 +42,9 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
         faults.append((f"the step has a start ({start}) but no end", f"write it behind: {start}-{_later(start)}"))
         rest = rest[match.end() :].strip()
     elif match := _SPAN.search(rest):
-        faults.append(
-            (f"the time {match[0]} stands inside the command", f"put it first: {match[0]} {_without(rest, match)}")
-        )
+        at = match.start() if match["name"] in recordings else match.start("start")
+        time, others = rest[at : match.end()], " ".join((rest[:at] + rest[match.end() :]).split())
+        faults.append((f"the time {time} stands inside the command", f"put it first: {time} {others}"))
     if not rest:
         faults.append(("the step has no command", "write what to do behind the time, such as: Prise off the dust cap"))
     return Heading(rest, spans, step_id, tuple(faults))
@@ -53,10 +53,6 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
 def _later(time: str) -> str:
     seconds = parse_time(time)
     return format_time(seconds + 10) if seconds is not None else "1:15"
-
-
-def _without(text: str, match: re.Match[str]) -> str:
-    return " ".join((text[: match.start()] + text[match.end() :]).split())
 
 
 def _take_id(text: str, faults: list[tuple[str, str]]) -> tuple[str, str]:

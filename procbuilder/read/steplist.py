@@ -45,7 +45,8 @@ def read_step_list(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Prob
         steps = tuple(ListedStep(cue.place, " ".join(cue.text.split()), cue.start, cue.end) for cue in cues)
         return steps, problems
     if suffix in (".csv", ".tsv"):
-        return read_table(source, "\t" if suffix == ".tsv" else "")
+        steps, problems = read_table(source, "\t" if suffix == ".tsv" else "")
+        return steps, (*problems, *_odd_steps(steps))
     return _read_lines(source)
 
 
@@ -62,7 +63,7 @@ def _read_lines(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Problem
         else:
             problems.append(line)
     steps = _with_ends(lines)
-    return steps, tuple(problems + list(odd_steps(steps)))
+    return steps, tuple(problems + list(_odd_steps(steps)))
 
 
 def _bare(text: str, place: Place) -> _Line | Problem:
@@ -109,7 +110,7 @@ def _with_ends(lines: list[_Line]) -> tuple[ListedStep, ...]:
     return tuple(steps)
 
 
-def odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
+def _odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
     """Steps that have no length or end before they start; they are kept."""
     for step in steps:
         if step.end is not None and step.end <= step.start:

@@ -8,6 +8,7 @@ and the libraries read one cue at a time.
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from html import unescape
 from pathlib import PurePath
 
 from procbuilder.model.origin import Place
@@ -106,7 +107,7 @@ def _payload(block: list[str], webvtt: bool) -> str:
 
         safe = ["00:00.000 --> 00:01.000", *block[1:]]
         captions = library.from_string("WEBVTT\n\n" + "\n".join(safe) + "\n").captions
-        text = "\n".join(caption.text for caption in captions)
+        text = unescape("\n".join(caption.text for caption in captions))
     else:
         import pysrt
 

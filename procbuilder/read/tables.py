@@ -2,7 +2,9 @@
 
 import csv
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
+from itertools import zip_longest
 
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
@@ -83,9 +85,9 @@ def _time(text: str) -> Fraction | None:
 
 
 def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:
-    for step, following in zip(steps, [*steps[1:], None], strict=True):
+    for step, following in zip_longest(steps, steps[1:]):
         if step.end is None and following and following.recording == step.recording:
-            yield ListedStep(step.place, step.text, step.start, following.start, step.recording)
+            yield replace(step, end=following.start)
         else:
             yield step
 

@@ -1,0 +1,111 @@
+"""A procedure without a fault, and ways to make it wrong in exactly one."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from procbuilder.check.case import Case
+from procbuilder.check.run import problems
+from procbuilder.infer.dangers import removed_protection
+from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
+from procbuilder.infer.torques import torques
+from procbuilder.model.footage import Recording
+from procbuilder.model.problem import Problem
+from procbuilder.read.procedure import read_text
+
+GOOD = """\
+---
+format: 1
+number: P-014
+revision: B
+recordings: {strip: recordings/strip.mp4, refit: recordings/refit.mp4}
+author: RB
+---
+# Trailer wheel hub – renew the bearings
+
+## Before you start
+
+- Condition: hard level ground
+- Tool: wheel brace
+- Supply: bearing grease, 60 g
+- Part: 1 x split pin, new
+- Wear: eye protection
+
+## Strip
+
+### strip 0:02-0:05 Slacken the wheel nuts {#slacken}
+
+- Slacken: 4 x wheel nut
+
+### strip 0:05-0:10 Raise the trailer {#raise}
+
+- State: trailer raised
+- For now: 2 x axle stand | while: trailer raised
+- Danger: the trailer falls | crushing | never on the jack alone | while: trailer raised
+
+### strip 0:10-0:20 Take off the wheel {#wheel}
+
+- Off: wheel | by: 4 x wheel nut
+- Off: split pin, scrap
+- Off: washer
+- Picture: 0:18 | wheel off | done
+
+## Refit
+
+### refit 0:00-0:10 Fit the bearing washer {#washer}
+
+- On: washer
+- On: split pin, new
+- Torque: keeper bolt | 15 N·m | from: D1 p. 4
+
+### refit 0:10-0:30 Fit the wheel {#fit}
+
+- On: wheel
+
+### refit 0:30-0:40 Lower the trailer {#lower}
+
+- Out again: 2 x axle stand
+- Ends: trailer raised
+
+### Tighten the wheel nuts in a star {#star}
+
+- Torque: wheel nuts | look up | D1, section 4
+- Check: spin the wheel | no noise
+"""
+
+DURATIONS = {"strip": Fraction(24), "refit": Fraction(406, 10)}
+
+
+def recording(name: str, duration: Fraction) -> Recording:
+    """A recording of which only the length matters."""
+    return Recording(name, f"recordings/{name}.mp4", "0" * 64, duration, 1280, 720)
+
+
+def found(
+    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, missing: tuple[str, ...] = ()
+) -> tuple[Problem, ...]:
+    """What the rules find in a text, the worst first; its reading itself must find nothing."""
+    procedure, faults = read_text(text)
+    assert faults == ()
+    lexicon = load()
+    recordings = {name: recording(name, duration) for name, duration in durations.items()}
+    rows = torques(procedure, lexicon)
+    removed = removed_protection(procedure, lexicon)
+    return problems(Case(procedure, recordings, missing, ledger(procedure), removed, rows, lexicon))
+
+
+def changed(*changes: tuple[str, str]) -> str:
+    """The good procedure with some text replaced; each old text must stand in it exactly once."""
+    text = GOOD
+    for old, new in changes:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return text
+
+
+def said(text: str, *, durations: Mapping[str, Fraction] = DURATIONS, missing: tuple[str, ...] = ()) -> list[str]:
+    """Each problem in one line: severity, danger, rule, sentence."""
+    return [
+        f"{problem.severity} {problem.danger} {problem.rule} {problem}"
+        for problem in found(text, durations=durations, missing=missing)
+    ]

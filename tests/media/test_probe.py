@@ -1,0 +1,200 @@
+"""What is said about a recording."""
+
+import random
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from procbuilder.media.probe import probe
+from procbuilder.model.fault import Unreadable
+from procbuilder.model.footage import Recording
+from tests.media import filming
+from tests.media.filming import SHARED, Track
+
+
+def _probe(path: Path) -> Recording:
+    return probe(path, name="strip", shown=f"recordings/{path.name}", sha256="abc")
+
+
+def test_probe_even_recording_says_what_it_is(even: Path) -> None:
+    """Nothing is odd about a plain recording, and its names are passed through."""
+    assert _probe(even) == Recording(
+        name="strip",
+        path="recordings/even.mp4",
+        sha256="abc",
+        duration=Fraction(4),
+        width=320,
+        height=240,
+        rotation=0,
+        codec="h264",
+        pictures=100,
+        variable_rate=False,
+        audio=_probe(even).audio,
+        remarks=(),
+    )
+    assert _probe(even).audio == pytest.approx(4, abs=0.03)
+
+
+def test_probe_variable_rate_gives_the_span_of_rates(uneven: Path) -> None:
+    """Gaps of 20 to 109 ms are 9 to 50 pictures a second."""
+    found = _probe(uneven)
+    assert found.variable_rate
+    assert found.pictures == 80
+    assert found.duration - filming.uneven(80)[-1] == pytest.approx(0.05, abs=0.06)
+    assert found.remarks == ("no sound", "variable frame rate, 9.17 to 50 pictures a second")
+
+
+def test_probe_single_dropped_picture_is_no_variable_rate(films: Path) -> None:
+    """A camera that loses one picture still films at a constant rate."""
+    times = filming.steady(4)
+    assert not _probe(filming.film(films / "dropped.mp4", [*times[:40], *times[41:]])).variable_rate
+
+
+def test_probe_long_gop_counts_all_pictures(long_gop: Path) -> None:
+    """B-frames are stored out of order; the last one stored is not the last one shown."""
+    found = _probe(long_gop)
+    assert (found.duration, found.pictures, found.variable_rate) == (Fraction(10), 250, False)
+
+
+def test_probe_turned_recording_gives_the_size_as_shown(turned: Path) -> None:
+    """Width and height are those of the upright picture."""
+    found = _probe(turned)
+    assert (found.rotation, found.width, found.height) == (90, 240, 320)
+    assert "filmed with the camera turned by 90°; shown upright" in found.remarks
+
+
+def test_probe_oblong_pixels_are_counted_as_shown(films: Path) -> None:
+    """A camera that stores 320 pixels for 400 is shown 400 wide."""
+    path = filming.film(films / "oblong.mp4", filming.steady(1), track=Track(pixel_shape=Fraction(5, 4)))
+    assert (_probe(path).width, _probe(path).height) == (400, 240)
+
+
+def test_probe_clock_that_does_not_begin_at_zero_is_no_length(late: Path) -> None:
+    """Three seconds are three seconds wherever the clock of the file stands."""
+    assert _probe(late).duration == Fraction(3)
+    assert _probe(late).remarks == ("no sound",)
+
+
+@pytest.mark.parametrize(
+    ("sound", "remark"),
+    [
+        ((Fraction(1),), "the sound ends 3.0 s before the picture"),
+        ((Fraction(4), Fraction(4)), "2 sound tracks; the first is used"),
+        ((), "no sound"),
+    ],
+)
+def test_probe_remarks_on_sound(films: Path, sound: tuple[Fraction, ...], remark: str) -> None:
+    """What is odd about the sound is said in words."""
+    path = filming.film(films / f"sound{len(sound)}.mp4", filming.steady(4), track=Track(sound=sound))
+    assert _probe(path).remarks == (remark,)
+
+
+def test_probe_picture_that_begins_late_is_counted_from_the_sound(sound_first: Path) -> None:
+    """A player shows 0:00 when the sound begins, so the picture's times count from there."""
+    found = _probe(sound_first)
+    assert found.duration == pytest.approx(3, abs=0.03)
+    assert found.remarks == ("the picture begins 1.0 s after the sound",)
+
+
+def test_probe_cut_off_recording_says_where_it_ends(long_gop: Path, films: Path) -> None:
+    """The header of a file copied in part still promises its whole length."""
+    path = films / "cut_off.mp4"
+    path.write_bytes(long_gop.read_bytes()[: long_gop.stat().st_size * 6 // 10])
+    found = _probe(path)
+    assert 2 < found.duration < 8
+    (cut_off,) = (remark for remark in found.remarks if remark.startswith("cut off"))
+    ends = int(found.duration)
+    assert cut_off == f"cut off: its header promises 10.0 s, but its pictures end at 0:{ends:02}"
+
+
+def test_probe_high_dynamic_range_is_said(films: Path) -> None:
+    """Hybrid log-gamma has the transfer number 18 in ITU-T H.273."""
+    path = filming.film(films / "hlg.mp4", filming.steady(1), track=Track(transfer=18))
+    assert "high dynamic range: its pictures look paler here than on the phone" in _probe(path).remarks
+
+
+def test_probe_broken_sound_is_not_fatal(films: Path) -> None:
+    """The pictures of a recording with a broken sound track are as good as ever."""
+    path = filming.film(films / "broken_sound.mp4", filming.steady(2), track=Track(sound=(Fraction(2),)))
+    assert _probe(filming.scramble(path, "audio")).pictures == 50
+
+
+def _empty(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def _noise(path: Path) -> None:
+    path.write_bytes(random.Random(2).randbytes(5000))
+
+
+def _playlist(path: Path) -> None:
+    path.write_text("#EXTM3U\n#EXTINF:1,\n/etc/hostname\n", encoding="utf-8")
+
+
+def _text(path: Path) -> None:
+    path.write_text("0:42 Prise off the dust cap\n" * 50, encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("make", "name", "why"),
+    [
+        (_empty, "empty.mp4", "the file is empty"),
+        (_noise, "noise.mp4", "it is in no format of a recording that is known here"),
+        (_playlist, "list.m3u8", "it is in no format of a recording that is known here"),
+        (_text, "words.txt", "it is in no format of a recording that is known here"),
+        (Path.mkdir, "folder.mp4", "it is a folder"),
+        (filming.sound_only, "sound.m4a", "it has sound but no moving pictures"),
+        (lambda path: None, "missing.mp4", "there is no such file"),
+    ],
+)
+def test_probe_refuses_with_the_reason(tmp_path: Path, make: object, name: str, why: str) -> None:
+    """Each kind of file that is no recording has its own sentence."""
+    assert callable(make)
+    make(tmp_path / name)
+    with pytest.raises(Unreadable) as fault:
+        _probe(tmp_path / name)
+    assert f"{name}: cannot be read as a recording ({why})" in str(fault.value)
+
+
+def test_probe_recording_without_its_index_says_that_the_end_is_missing(films: Path, tmp_path: Path) -> None:
+    """A phone writes the index last; a copy that broke off lacks it."""
+    path = filming.film(films / "index_last.mov", filming.steady(1))
+    (tmp_path / "broken_off.mov").write_bytes(path.read_bytes()[:2000])
+    with pytest.raises(Unreadable, match="its end is missing, and with it the index of its pictures"):
+        _probe(tmp_path / "broken_off.mov")
+
+
+@pytest.mark.parametrize(
+    ("name", "duration", "pictures", "rotation", "remarks"),
+    [
+        (
+            "phone_vfr_rotated180.mp4",
+            2.3798,
+            25,
+            180,
+            (
+                "variable frame rate, 9.99 to 12.5 pictures a second",
+                "filmed with the camera turned by 180°; shown upright",
+            ),
+        ),
+        (
+            "no_duration_vfr.webm",
+            4.938,
+            74,
+            0,
+            (
+                "no length in its header; measured: 4.9 s",
+                "variable frame rate, 13.9 to 16.1 pictures a second",
+            ),
+        ),
+        ("failing_audio.mp4", 11.2, 280, 0, ()),
+    ],
+)
+def test_probe_real_clip(name: str, duration: float, pictures: int, rotation: int, remarks: tuple[str, ...]) -> None:
+    """Real files with the habits of phones and browsers."""
+    if not (SHARED / name).exists():
+        pytest.skip(f"{name} is not in the shared media folder")
+    found = _probe(SHARED / name)
+    assert float(found.duration) == pytest.approx(duration, abs=0.001)
+    assert (found.pictures, found.rotation, found.remarks) == (pictures, rotation, remarks)
