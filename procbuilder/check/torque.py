@@ -11,11 +11,11 @@ from procbuilder.model.worked import TorqueRow
 
 _DIGIT = re.compile(r"\d")
 _UNIT = re.compile(
-    r"\b[cdk]?N\s*[·.*⋅-]?\s*c?m\b"  # N·m, Nm, N m, cN·m, N·cm
-    r"|\b(?:lbf|lb|lbs|pound|pounds)\s*[·.*⋅ -]?\s*(?:ft|in|foot|feet|inch|inches)\b"
-    r"|\b(?:ft|in|foot|feet|inch)\s*[·.*⋅ -]?\s*(?:lbf|lb|lbs|pound|pounds)\b"
-    r"|\bkgf?\s*[·.*⋅-]?\s*c?m\b"
-    r"|°|\b(?:deg|degree|degrees|turn|turns)\b",
+    r"(?<![^\W\d_])(?:[cdk]?N\s*[·.*⋅-]?\s*c?m\b"  # N·m, Nm, N m, cN·m, N·cm
+    r"|(?:lbf|lb|lbs|pound|pounds)\s*[·.*⋅ -]?\s*(?:ft|in|foot|feet|inch|inches)\b"
+    r"|(?:ft|in|foot|feet|inch)\s*[·.*⋅ -]?\s*(?:lbf|lb|lbs|pound|pounds)\b"
+    r"|kgf?\s*[·.*⋅-]?\s*c?m\b"
+    r"|°|(?:deg|degree|degrees|turn|turns)\b)",
     re.IGNORECASE,
 )
 

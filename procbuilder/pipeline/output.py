@@ -28,7 +28,7 @@ def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) 
     for name, data in texts.items():
         if not _same(out / name, data):
             write_whole(out / name, data)
-    published = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
+    published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     write_whole(out / "manifest.json", manifest(published, edition=edition))
     remove_others(out / "media", set(media))
     remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})

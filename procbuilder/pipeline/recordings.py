@@ -63,14 +63,13 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Recording |
     for named in procedure.front.recordings:
         path = find(procedure.folder, named)
         if isinstance(path, Problem):
-            found = replace(found, missing=(*found.missing, named.name), problems=(*found.problems, path))
+            found = _without(found, named, path)
             continue
         try:
             recording = facts(named, path)
         except Unreadable as fault:
-            problem = Problem(Severity.STOP, named.place, *str(fault).split(" – ", 1), "unreadable", 4)
-            problem = replace(problem, what=problem.what.replace(str(path), named.path))
-            found = replace(found, missing=(*found.missing, named.name), problems=(*found.problems, problem))
+            what, _, instead = str(fault).replace(str(path), named.path).partition(" – ")
+            found = _without(found, named, Problem(Severity.STOP, named.place, what, instead, "unreadable", 4))
             continue
         found = replace(
             found,
@@ -79,6 +78,10 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Recording |
             unread=found.unread + (() if recording else (named.name,)),
         )
     return found
+
+
+def _without(found: Found, named: NamedFile, problem: Problem) -> Found:
+    return replace(found, missing=(*found.missing, named.name), problems=(*found.problems, problem))
 
 
 def _cached(cache: Cache, named: NamedFile, path: Path) -> Recording | None:

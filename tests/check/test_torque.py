@@ -63,8 +63,8 @@ def test_command_makes_a_torque_critical_too() -> None:
 def test_value_that_was_only_said_is_no_document() -> None:
     text = changed((BOLT, "- Torque: hub nut | 15 N·m (said strip 0:12)\n"))
     assert said(text) == [
-        "stop 2 torque-without-source procedure.md:43: the torque of hub nut is given said strip 0:12, and lives depend "
-        'on it ("hub") – add the document that says so to the line: " | from: document, page"'
+        "stop 2 torque-without-source procedure.md:43: the torque of hub nut is given said strip 0:12, and lives "
+        'depend on it ("hub") – add the document that says so to the line: " | from: document, page"'
     ]
 
 

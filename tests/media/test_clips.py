@@ -68,12 +68,10 @@ def test_cut_length_in_the_file_is_the_length_returned(even: Path, tmp_path: Pat
     seconds, _, _, _ = cut([ClipPart(even, _span(Fraction(1, 2), Fraction(7, 3)))], tmp_path / "clip.mp4")
     assert seconds == Fraction(7, 3) - Fraction(1, 2)
     with av.open(str(tmp_path / "clip.mp4")) as container:
-        pictures = container.streams.video[0]
-        assert pictures.duration is not None
-        assert pictures.time_base is not None
-        assert pictures.duration * pictures.time_base == seconds
         assert container.duration is not None
-        assert container.duration / 1e6 == pytest.approx(float(seconds), abs=0.022)  # one sound packet more
+        assert container.duration / 1e6 == pytest.approx(float(seconds), abs=0.001)
+        ends = [(p.pts + (p.duration or 0)) * p.time_base for p in container.demux(video=0) if p.pts is not None]
+    assert max(ends) == seconds
 
 
 def test_cut_joins_recordings_in_the_shape_of_the_first(even: Path, turned: Path, tmp_path: Path) -> None:
@@ -152,7 +150,8 @@ def test_cut_where_the_sound_has_ended_is_silent(films: Path, tmp_path: Path) ->
 def test_cut_broken_sound_is_not_fatal(films: Path, tmp_path: Path) -> None:
     """All pictures are there although no sound can be decoded."""
     path = filming.film(films / "bad_sound.mp4", filming.steady(2), track=Track(sound=(Fraction(2),)))
-    cut([ClipPart(filming.scramble(path, "audio"), _span(0, 2))], tmp_path / "clip.mp4")
+    part = ClipPart(filming.scramble(path, "audio"), _span(0, 2))
+    assert cut([part], tmp_path / "clip.mp4") == (2, 320, 240, False)
     assert [number for _, number in filming.numbers(tmp_path / "clip.mp4")] == list(range(50))
 
 

@@ -1,0 +1,160 @@
+"""The printed sheet against ISO 14289-1:2014 (PDF/UA-1) and ISO 19005-2 (PDF/A-2a).
+
+The first tests look for what the published veraPDF rules for ISO 14289-1 demand, clause by clause; the last one
+runs those rules themselves over the file.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+import pytest
+
+from procbuilder.model.edition import Edition
+from procbuilder.model.ledger import Ledger
+from tests.publish.sample import sample_edition
+from tests.publish.sheet import sheet, with_step
+from tests.published import verapdf
+
+
+@pytest.fixture(scope="module")
+def media(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("media")
+
+
+@pytest.fixture(scope="module")
+def edition(media: Path) -> Edition:
+    return sample_edition(media)
+
+
+@pytest.fixture(scope="module")
+def document(edition: Edition, media: Path) -> Iterator[pikepdf.Pdf]:
+    with pikepdf.open(BytesIO(sheet(edition, media))) as opened:
+        yield opened
+
+
+def _elements(node: Any) -> Iterator[Any]:
+    """Every structure element below a node."""
+    if isinstance(node, pikepdf.Array):
+        for part in node:
+            yield from _elements(part)
+    elif isinstance(node, pikepdf.Dictionary):
+        if "/S" in node:
+            yield node
+        if "/K" in node:
+            yield from _elements(node.K)
+
+
+def _roles(document: pikepdf.Pdf) -> list[str]:
+    return [str(element.S) for element in _elements(document.Root.StructTreeRoot)]
+
+
+def test_header_names_a_version_of_pdf_1(document: pikepdf.Pdf) -> None:
+    """Clause 6.1: ``%PDF-1.n``, n from 0 to 7."""
+    assert document.pdf_version in {f"1.{minor}" for minor in range(8)}
+
+
+def test_file_says_that_it_is_tagged_and_in_which_language(document: pikepdf.Pdf) -> None:
+    """Clauses 6.2 and 7.2: Marked, and a language for all text."""
+    assert bool(document.Root.MarkInfo.Marked) is True
+    assert str(document.Root.Lang) == "en-GB"
+
+
+def test_title_is_there_and_shown(document: pikepdf.Pdf) -> None:
+    """Clause 7.1: dc:title, and DisplayDocTitle true."""
+    assert bool(document.Root.ViewerPreferences.DisplayDocTitle) is True
+    assert str(document.open_metadata()["dc:title"]) == "Trailer wheel hub – renew the bearings"
+
+
+def test_metadata_claims_both_standards(document: pikepdf.Pdf) -> None:
+    """Clause 5 of ISO 14289-1, and clause 6.6.4 of ISO 19005-2."""
+    metadata = document.open_metadata()
+    assert metadata["pdfuaid:part"] == "1"
+    assert (metadata["pdfaid:part"], metadata["pdfaid:conformance"]) == ("2", "A")
+
+
+def test_metadata_names_no_person(document: pikepdf.Pdf) -> None:
+    assert "dc:creator" not in document.open_metadata()
+    assert "/Author" not in document.docinfo
+
+
+def test_each_figure_has_words_for_those_who_cannot_see_it(edition: Edition, document: pikepdf.Pdf) -> None:
+    """Clause 7.3: Alt on each Figure."""
+    figures = [element for element in _elements(document.Root.StructTreeRoot) if element.S == "/Figure"]
+    steps = [step for step in edition.steps if not step.reserved]
+    shown = [figure for step in steps for figure in (*step.figures, step.as_found) if figure]
+    assert sorted(str(figure.Alt) for figure in figures) == sorted(figure.alt for figure in shown)
+    assert len(figures) == 9
+
+
+def test_a_picture_without_words_gets_its_caption_or_its_step(edition: Edition, media: Path) -> None:
+    figure = replace(edition.steps[0].figures[0], alt=" ")
+    bare = with_step(edition, 1, figures=(figure, replace(figure, caption="")))
+    with pikepdf.open(BytesIO(sheet(bare, media))) as opened:
+        figures = [element for element in _elements(opened.Root.StructTreeRoot) if element.S == "/Figure"]
+        assert [str(figure.Alt) for figure in figures[:2]] == ["Chocks pushed home", "Picture of step 1"]
+
+
+def test_headings_skip_no_level(document: pikepdf.Pdf) -> None:
+    """Clause 7.4.2."""
+    levels = [int(role[2:]) for role in _roles(document) if role[:2] == "/H" and role[2:].isdigit()]
+    assert levels[0] == 1
+    assert levels.count(1) == 1
+    assert all(later <= before + 1 for before, later in zip(levels, levels[1:], strict=False))
+
+
+def test_each_table_has_header_cells_that_say_what_they_head(document: pikepdf.Pdf) -> None:
+    """Clause 7.5."""
+    tables = [element for element in _elements(document.Root.StructTreeRoot) if element.S == "/Table"]
+    assert len(tables) == 8
+    for table in tables:
+        heads = [element for element in _elements(table.K) if element.S == "/TH"]
+        assert len(heads) >= 3
+        assert all("/Column" in str(head.A) or "/Column" in repr(head.A) for head in heads)
+
+
+def _fonts(document: pikepdf.Pdf) -> Iterator[pikepdf.Object]:
+    for thing in document.objects:
+        if isinstance(thing, pikepdf.Dictionary) and thing.get("/Type") == "/FontDescriptor":
+            yield thing
+
+
+def test_each_font_is_in_the_file(document: pikepdf.Pdf) -> None:
+    """Clause 7.21.4.1."""
+    fonts = list(_fonts(document))
+    assert any("SourceSansPro" in str(font.FontName) for font in fonts)
+    assert all({"/FontFile2", "/FontFile3"} & set(font.keys()) for font in fonts)
+
+
+def test_pages_are_walked_in_the_order_of_the_structure(document: pikepdf.Pdf) -> None:
+    """Clause 7.18.3: Tabs is S on each page."""
+    assert [str(page.obj.Tabs) for page in document.pages] == ["/S"] * len(document.pages)
+
+
+EMPTY = dict.fromkeys(("intro", "hazards", "lists", "tools", "supplies", "parts", "sections", "torques", "closing"), ())
+
+
+@pytest.mark.skipif(bool(verapdf.missing()), reason=f"the published rules cannot run: {verapdf.missing()}")
+@pytest.mark.parametrize("filled", [True, False], ids=["sample", "almost empty"])
+def test_the_published_rules_find_no_fault(edition: Edition, media: Path, tmp_path: Path, *, filled: bool) -> None:
+    """veraPDF's profiles PDFUA-1 and PDFA-2A."""
+    file = tmp_path / "procedure.pdf"
+    file.write_bytes(sheet(edition if filled else replace(edition, ledger=Ledger(), **EMPTY), media))
+    found = verapdf.verdicts(file)
+    assert {name: verdict.failed for name, verdict in found.items()} == {"PDFUA-1": {}, "PDFA-2A": {}}
+    assert all(verdict.compliant and verdict.checks > 1000 for verdict in found.values())
+
+
+@pytest.mark.skipif(bool(verapdf.missing()), reason=f"the published rules cannot run: {verapdf.missing()}")
+def test_the_published_rules_notice_a_picture_without_words(edition: Edition, media: Path, tmp_path: Path) -> None:
+    """A rule that could not fail would prove nothing: clause 7.3, and no language, clause 7.2."""
+    file = tmp_path / "spoilt.pdf"
+    with pikepdf.open(BytesIO(sheet(edition, media))) as document:
+        figure = next(element for element in _elements(document.Root.StructTreeRoot) if element.S == "/Figure")
+        del figure["/Alt"]
+        document.save(file)
+    verdict = verapdf.verdicts(file)["PDFUA-1"]
+    assert (verdict.compliant, verdict.failed) == (False, {"7.3-1": 1})
