@@ -173,3 +173,7 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         plain_signs(stream)
     app()
+
+
+if __name__ == "__main__":
+    main()

@@ -14,6 +14,8 @@ _Scores = NDArray[np.float64]
 
 _SHARPEST = 1.5
 """Beyond this many standard deviations a sharper picture is no better."""
+_SHARPNESS_NOISE, _MOTION_NOISE, _STRANGE_NOISE = 0.05, 0.1, 0.5
+"""Differences that mean nothing, in the units of each measure."""
 _LIT_TOLERANCE, _LIT_WEIGHT = 0.15, 6.0
 _CLIPPED_TOLERANCE, _CLIPPED_WEIGHT = 0.05, 5.0
 _LATE_WEIGHT, _LATE_FROM, _LATE_WIDTH = 1.6, 0.5, 0.07
@@ -52,21 +54,24 @@ def _score(measures: Sequence[Measure], span: Span) -> _Scores:
     off_light = np.maximum(np.abs(light - np.median(light)) - _LIT_TOLERANCE, 0)
     clipped = np.maximum(np.array([m.clipped for m in measures]) - _CLIPPED_TOLERANCE, 0)
     score: _Scores = (
-        np.minimum(_standard([m.sharpness for m in measures]), _SHARPEST)
-        - _standard([m.motion for m in measures])
+        np.minimum(_standard([m.sharpness for m in measures], _SHARPNESS_NOISE), _SHARPEST)
+        - _standard([m.motion for m in measures], _MOTION_NOISE)
         - _LIT_WEIGHT * off_light
         - _CLIPPED_WEIGHT * clipped
         + _LATE_WEIGHT / (1 + np.exp((_LATE_FROM - lateness) / _LATE_WIDTH))
-        - _STRANGE_WEIGHT * _standard([m.strangeness for m in measures])
+        - _STRANGE_WEIGHT * _standard([m.strangeness for m in measures], _STRANGE_NOISE)
     )
     return score
 
 
-def _standard(values: Sequence[float]) -> _Scores:
-    """Distance from the mean in standard deviations; zero when all are alike."""
+def _standard(values: Sequence[float], least: float) -> _Scores:
+    """Distance from the mean in standard deviations, of which one is at least ``least``.
+
+    Otherwise the noise between pictures that are all alike would outweigh everything else.
+    """
     array = np.array(values, dtype=np.float64)
-    spread = array.std()
-    return (array - array.mean()) / spread if spread > 1e-9 else np.zeros_like(array)
+    scores: _Scores = (array - array.mean()) / max(float(array.std()), least)
+    return scores
 
 
 def _quality(best: Measure, measures: Sequence[Measure]) -> str:

@@ -57,7 +57,7 @@ def measure(path: Path, span: Span, *, skips: Iterable[Span] = ()) -> tuple[Meas
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.
     """
-    stretches = [list(_looks(path, part)) for part in tail(kept(span, tuple(skips)), WINDOW)]
+    stretches = [list(_looks(path, part)) for part in tail(kept(span, skips), WINDOW)]
     looks = [look for stretch in stretches for look in stretch]
     if not looks:
         return ()

@@ -19,9 +19,6 @@ _FORMATS = "mov,matroska,avi,mpegts,mpeg,asf,flv,gif,ogg,mp3,wav,flac,aac,aiff,c
 
 _OPTIONS = {"protocol_whitelist": "file", "format_whitelist": _FORMATS}
 
-_READ_FAILURES = 200
-"""Reading gives up after so many failures in a row."""
-
 
 @contextmanager
 def opened(path: Path) -> Iterator[InputContainer]:
@@ -72,16 +69,11 @@ def only(container: InputContainer, *wanted: Stream) -> None:
 
 
 def packets(container: InputContainer, *tracks: Stream) -> "Iterator[Packet[Stream]]":
-    """Packets of these tracks, the empty closing ones included; what cannot be read is passed over."""
-    failures = 0
-    while failures < _READ_FAILURES:
-        try:
-            for packet in container.demux(tracks):
-                failures = 0
-                yield packet
-            return
-        except (av.FFmpegError, OSError):
-            failures += 1
+    """Packets of these tracks, the empty closing ones included, up to where the file can be read."""
+    try:
+        yield from container.demux(tracks)
+    except (av.FFmpegError, OSError):
+        return
 
 
 def seek(container: InputContainer, track: Stream, stored: Fraction) -> None:

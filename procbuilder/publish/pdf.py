@@ -21,6 +21,7 @@ from procbuilder.publish.printable import not_printable, replaced
 STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
 
 _FACES = ("Regular", "It", "Semibold", "SemiboldIt", "Bold", "BoldIt")
+_BEGINNINGS = (b"\xff\xd8\xff", b"\x89PNG\r\n", b"RIFF", b"GIF8")
 _LANGUAGE = re.compile(r"([a-z]{2,3})(?:-([A-Z]{2}))?\Z")
 _PROBE = b"""#set document(title: "probe")
 #set text(font: "Source Sans Pro")
@@ -108,6 +109,9 @@ def _picture(file: str, media: Path, room: Path) -> None:
         raise CannotPrint(f"the picture {file} lies outside the media folder")
     if not source.is_file():
         raise CannotPrint(f"the picture {file} is missing")
+    with source.open("rb") as stream:
+        if not stream.read(8).startswith(_BEGINNINGS):
+            raise CannotPrint(f"the picture {file} is no JPEG, PNG, WebP or GIF")
     target = room / file
     target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copy(source, target)

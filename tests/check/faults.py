@@ -21,10 +21,13 @@ class Fault:
 
     def applied(self, text: str) -> str:
         """The good procedure with this fault; each changed place must stand in it exactly once."""
+        places = []
         for old, new in self.changes:
-            before = "".join(f"{line}\n" for line in old)
-            assert text.count(f"\n{before}") == 1, f"{self.title}: {before!r} stands {text.count(before)} times"
-            text = text.replace(f"\n{before}", "\n" + "".join(f"{line}\n" for line in new))
+            before = "\n" + "".join(f"{line}\n" for line in old)
+            assert text.count(before) == 1, f"{self.title}: {old} stands {text.count(before)} times"
+            places.append((text.index(before) + 1, len(before) - 1, "".join(f"{line}\n" for line in new)))
+        for start, length, after in sorted(places, reverse=True):
+            text = text[:start] + after + text[start + length :]
         return text
 
 

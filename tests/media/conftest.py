@@ -51,3 +51,10 @@ def sound_first(films: Path) -> Path:
 def turned(films: Path) -> Path:
     """Two seconds filmed upright: 320 by 240 as stored, 240 by 320 as shown."""
     return filming.film(films / "turned.mp4", filming.steady(2), track=Track(turned=90))
+
+
+@pytest.fixture(scope="session")
+def trimmed(films: Path) -> Path:
+    """Pictures 10 to 49 are shown; ten more before them are stored and passed over, as after trimming on a phone."""
+    times = filming.steady(2, start=Fraction(-2, 5))
+    return filming.film(films / "trimmed.mp4", times, track=Track(gop=50))

@@ -45,7 +45,6 @@ class Track:
     """What is filmed, apart from the times."""
 
     size: tuple[int, int] = (320, 240)
-    codec: str = "libx264"
     gop: int = 12
     b_frames: int = 0
     turned: int = 0
@@ -81,7 +80,7 @@ def film(
     options = {"movflags": "+faststart"} if path.suffix == ".mp4" else {}
     with av.open(str(path), "w", options=options) as container:
         container.metadata.update(track.tags)
-        pictures = container.add_stream(track.codec, rate=25, options=_options(track))
+        pictures = container.add_stream("libx264", rate=25, options=_options(track))
         context = pictures.codec_context
         context.width, context.height, context.pix_fmt = *track.size, "yuv420p"
         context.time_base, context.gop_size, context.max_b_frames = Fraction(1, 90_000), track.gop, track.b_frames
@@ -101,9 +100,11 @@ def film(
 
 
 def _options(track: Track) -> dict[str, str]:
-    if track.codec != "libx264":
-        return {}
-    return {"preset": "veryfast", "crf": "20", "x264-params": f"scenecut=0:keyint={track.gop}:min-keyint={track.gop}"}
+    return {
+        "preset": "veryfast",
+        "crf": "20",
+        "x264-params": f"scenecut=0:b-adapt=0:keyint={track.gop}:min-keyint={track.gop}",
+    }
 
 
 def _tone(container: OutputContainer, stream: AudioStream, seconds: Fraction, start: Fraction) -> None:
@@ -122,13 +123,14 @@ def sound_only(path: Path) -> Path:
     return path
 
 
-def scramble(path: Path, kind: str, share: tuple[float, float] = (0.0, 1.0)) -> Path:
-    """Overwrites the content of all packets of one kind of track within a share of the file."""
+def scramble(path: Path, kind: str, share: tuple[float, float] = (0.0, 1.0), keep: float = 0.0) -> Path:
+    """Overwrites all packets of one kind of track within a share of the file, but for the first part of each."""
     data, chance = bytearray(path.read_bytes()), random.Random(1)
     with av.open(str(path)) as container:
         packets = [(p.pos, p.size) for p in container.demux() if p.stream.type == kind and p.pos and p.size]
     for pos, size in packets[int(len(packets) * share[0]) : int(len(packets) * share[1])]:
-        data[pos + 4 : pos + size] = chance.randbytes(max(size - 4, 0))
+        first = max(round(size * keep), 4)
+        data[pos + first : pos + size] = chance.randbytes(max(size - first, 0))
     path.write_bytes(data)
     return path
 
@@ -146,8 +148,7 @@ def numbers(path: Path) -> list[tuple[Fraction, int]]:
 def scene(blur: int = 0, shift: int = 0, light: float = 1.0) -> Image:
     """Random stones, the same every time, blurred, moved to the right, or lit otherwise."""
     chance = np.random.default_rng(3)
-    image = chance.integers(30, 220, (24, 32, 3), dtype=np.uint8)
-    image = np.roll(cv2.resize(image, (320, 240), interpolation=cv2.INTER_NEAREST), shift, axis=1)
-    if blur:
-        image = cv2.GaussianBlur(image, (0, 0), blur)
-    return np.clip(image * light, 0, 255).astype(np.uint8)
+    stones = chance.integers(30, 220, (24, 32, 3), dtype=np.uint8).repeat(10, axis=0).repeat(10, axis=1)
+    moved = np.roll(stones, shift, axis=1)
+    soft = cv2.GaussianBlur(moved, (0, 0), blur) if blur else moved
+    return np.clip(soft.astype(float) * light, 0, 255).astype(np.uint8)

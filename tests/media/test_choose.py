@@ -53,6 +53,12 @@ def test_choose_prefers_a_sharp_picture_over_the_last_one() -> None:
     assert choose(window, SPAN).time == 16
 
 
+def test_choose_noise_between_like_pictures_does_not_outweigh_lateness() -> None:
+    """The sharpest of pictures that are all alike is not taken when it lies early."""
+    window = _window(sharpness={1: 8.004}, motion={1: -0.004}, strangeness={1: 4.99})
+    assert choose(window, SPAN).time == 19
+
+
 @pytest.mark.parametrize(
     ("changed", "reason"),
     [

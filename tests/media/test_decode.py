@@ -51,6 +51,11 @@ def test_picture_at_counts_from_the_sound_when_it_begins_first(sound_first: Path
     assert until == pytest.approx(1.04, abs=0.03)
 
 
+def test_picture_at_passes_over_what_was_trimmed(trimmed: Path) -> None:
+    """0:00 is the first picture that is shown, not the first that is stored."""
+    assert [number_of(picture_at(trimmed, Fraction(time))[1]) for time in (0, 1)] == [10, 35]
+
+
 def test_picture_at_long_freeze_finds_the_picture_before_it(films: Path) -> None:
     """A picture that stands for nine seconds is found from their end."""
     times = [*filming.steady(2), *(time + 11 for time in filming.steady(1))]

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from procbuilder.media.decode import frames
 from procbuilder.media.measure import measure
 from procbuilder.model.footage import Measure
 from procbuilder.model.timecode import Span
@@ -82,9 +83,13 @@ def test_measure_slow_motion_is_thinned_out(films: Path) -> None:
 
 def test_measure_damaged_pictures_are_left_out(films: Path) -> None:
     """A smeared picture must not be chosen for its sharp edges."""
-    path = filming.scramble(filming.film(films / "smeared.mp4", filming.steady(4)), "video", (0.4, 0.5))
-    times = [m.time for m in _measure(path, 0, 4)]
-    assert 40 <= len(times) < 95
+    images = [filming.scene(shift=3 * i) for i in range(50)]
+    path = filming.scramble(_film(films, "smeared", images), "video", (0.4, 0.5), keep=0.5)
+    smeared = {time for time, frame in frames(path, Fraction(0), Fraction(5)) if frame.is_corrupt}
+    times = {m.time for m in _measure(path, 0, 5)}
+    assert smeared
+    assert not smeared & times
+    assert len(times) >= 40
 
 
 def test_measure_one_picture_and_none(even: Path) -> None:

@@ -57,6 +57,18 @@ def test_probe_long_gop_counts_all_pictures(long_gop: Path) -> None:
     assert (found.duration, found.pictures, found.variable_rate) == (Fraction(10), 250, False)
 
 
+@pytest.mark.parametrize("count", [5, 6, 7, 8])
+def test_probe_ends_with_the_last_picture_shown(films: Path, count: int) -> None:
+    """Whichever of the last pictures is stored last."""
+    path = filming.film(films / f"count{count}.mp4", filming.steady(1)[:count], track=Track(gop=250, b_frames=3))
+    assert _probe(path).duration == Fraction(count, 25)
+
+
+def test_probe_trimmed_recording_is_what_players_show(trimmed: Path) -> None:
+    """Pictures before the cut are still in the file but do not count."""
+    assert (_probe(trimmed).duration, _probe(trimmed).pictures) == (Fraction(8, 5), 40)
+
+
 def test_probe_turned_recording_gives_the_size_as_shown(turned: Path) -> None:
     """Width and height are those of the upright picture."""
     found = _probe(turned)
@@ -145,7 +157,7 @@ def _text(path: Path) -> None:
         (_text, "words.txt", "it is in no format of a recording that is known here"),
         (Path.mkdir, "folder.mp4", "it is a folder"),
         (filming.sound_only, "sound.m4a", "it has sound but no moving pictures"),
-        (lambda path: None, "missing.mp4", "there is no such file"),
+        (str, "missing.mp4", "there is no such file"),
     ],
 )
 def test_probe_refuses_with_the_reason(tmp_path: Path, make: object, name: str, why: str) -> None:

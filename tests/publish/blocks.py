@@ -2,10 +2,11 @@
 
 from html.parser import HTMLParser
 
-BLOCKS = set(
-    "article body dd details div dl dt figcaption figure form h1 h2 h3 h4 header label li main nav ol p pre section "
-    "summary table tbody td th thead title tr ul button".split()
-)
+BLOCKS = {
+    "article", "body", "button", "dd", "details", "div", "dl", "dt", "figcaption", "figure", "form", "h1", "h2", "h3",
+    "h4", "header", "label", "li", "main", "nav", "ol", "p", "pre", "section", "summary", "table", "tbody", "td", "th",
+    "thead", "title", "tr", "ul",
+}  # fmt: skip
 UNREAD = {"style", "script"}
 
 

@@ -126,11 +126,14 @@ def _figure(file: str, alt: str, caption: str, state: str = "done", legend: tupl
     return Figure(_still(file), alt, caption, state, legend)
 
 
+MANY = (
+    "spans", "prose", "hazards", "holds", "tools", "supplies", "parts", "wear", "moves", "torques",
+    "key_points", "checks", "notes", "figures", "captions",
+)  # fmt: skip
+"""Fields of a step that hold any number of things."""
+
+
 def _step(number: int, name: str, command: str, **filled: Any) -> EditionStep:
-    empty: dict[str, Any] = dict.fromkeys(
-        "spans prose hazards holds tools supplies parts wear moves torques key_points checks notes figures captions".split(),
-        (),
-    )
     rest: dict[str, Any] = {
         "standing": Standing(),
         "reserved": "",
@@ -142,7 +145,7 @@ def _step(number: int, name: str, command: str, **filled: Any) -> EditionStep:
         "minutes": Decimal(0),
         "footage": Fraction(0),
     }
-    return EditionStep(number=number, id=name, command=command, **{**empty, **rest, **filled})
+    return EditionStep(number=number, id=name, command=command, **{**dict.fromkeys(MANY, ()), **rest, **filled})
 
 
 def _sections() -> tuple[EditionSection, ...]:

@@ -15,11 +15,6 @@ from procbuilder.publish.data import edition_data, edition_json
 from tests.publish.sample import sample_edition
 
 
-@pytest.fixture(scope="module")
-def edition(tmp_path_factory: pytest.TempPathFactory) -> Edition:
-    return sample_edition(tmp_path_factory.mktemp("media"))
-
-
 def test_data_begins_with_its_version_and_keeps_the_order_of_the_fields(edition: Edition) -> None:
     keys = list(edition_data(edition))
     assert keys[:5] == ["format", "title", "number", "revision", "status"]

@@ -13,7 +13,6 @@ from jsonschema import Draft202012Validator
 import procbuilder.publish
 from procbuilder.model.edition import Edition
 from procbuilder.publish.data import WORKED_OUT, edition_data
-from tests.publish.sample import sample_edition
 
 SCHEMA: dict[str, Any] = json.loads(
     (Path(procbuilder.publish.__file__).parent / "edition.schema.json").read_text(encoding="utf-8")
@@ -23,8 +22,8 @@ RECORDS: dict[str, dict[str, Any]] = {"Edition": SCHEMA, **SCHEMA["$defs"]}
 
 
 @pytest.fixture(scope="module")
-def data(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Any]:
-    return edition_data(sample_edition(tmp_path_factory.mktemp("media")))
+def data(edition: Edition) -> dict[str, Any]:
+    return edition_data(edition)
 
 
 def _records(kind: Any, known: dict[str, type]) -> dict[str, type]:

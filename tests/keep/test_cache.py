@@ -1,0 +1,75 @@
+"""The cache: nothing worked out twice, nothing half-made taken for made."""
+
+import hashlib
+import os
+from pathlib import Path
+
+import pytest
+
+from procbuilder.keep import cache as module
+from procbuilder.keep.cache import Cache, key_of
+
+
+def test_a_hash_is_worked_out_again_only_when_the_file_changed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    film = tmp_path / "film.mp4"
+    film.write_bytes(b"one")
+    cache = Cache(tmp_path)
+    assert cache.known_hash(film) is None
+    assert cache.hash(film) == hashlib.sha256(b"one").hexdigest()
+
+    def again(_path: Path) -> str:
+        raise AssertionError("read again")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(module, "sha256_of", again)
+        assert Cache(tmp_path).hash(film) == hashlib.sha256(b"one").hexdigest()
+    film.write_bytes(b"two")
+    os.utime(film, ns=(1, 1))
+    assert cache.known_hash(film) is None
+    assert cache.hash(film) == hashlib.sha256(b"two").hexdigest()
+
+
+def test_media_are_made_once_with_what_their_making_returned(tmp_path: Path) -> None:
+    made: list[Path] = []
+
+    def make(target: Path) -> list[int]:
+        made.append(target)
+        target.write_bytes(b"picture")
+        return [640, 360]
+
+    first = Cache(tmp_path).media("k", ".jpg", make)
+    second = Cache(tmp_path).media("k", ".jpg", make)
+    assert first == second == (tmp_path / ".procbuilder/media/k.jpg", [640, 360])
+    assert len(made) == 1
+
+
+def test_a_file_cut_off_by_a_kill_is_made_anew(tmp_path: Path) -> None:
+    def make(target: Path) -> None:
+        target.write_bytes(b"whole")
+
+    path, _ = Cache(tmp_path).media("k", ".jpg", make)
+    path.write_bytes(b"who")
+    assert Cache(tmp_path).media("k", ".jpg", make)[0].read_bytes() == b"whole"
+
+
+def test_a_failed_making_leaves_nothing(tmp_path: Path) -> None:
+    def make(target: Path) -> None:
+        target.write_bytes(b"half")
+        raise RuntimeError
+
+    with pytest.raises(RuntimeError):
+        Cache(tmp_path).media("k", ".jpg", make)
+    assert list((tmp_path / ".procbuilder/media").iterdir()) == []
+
+
+def test_a_damaged_cache_counts_as_an_empty_one(tmp_path: Path) -> None:
+    cache = Cache(tmp_path)
+    cache.put("facts", "k", {"a": 1})
+    (tmp_path / ".procbuilder/facts/k.json").write_text('{"val')
+    assert cache.get("facts", "k") is None
+    cache.put("facts", "k", {"a": 2})
+    assert cache.get("facts", "k") == {"a": 2}
+
+
+def test_keys_differ_when_any_part_differs() -> None:
+    assert len({key_of("a", "b"), key_of("ab", ""), key_of("a", "c"), key_of("a")}) == 4

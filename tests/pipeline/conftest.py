@@ -1,0 +1,54 @@
+"""Procedure folders over the real recordings of the shared media folder, and over small ones made here."""
+
+import shutil
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+
+import av
+import numpy as np
+import pytest
+
+SHARED_MEDIA = Path(__file__).parents[3] / "shared" / "media"
+
+
+def film(path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] = (320, 180)) -> Path:
+    """A recording whose grey rises evenly from black to white."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with av.open(path, "w") as container:
+        stream = container.add_stream("libx264", rate=rate)
+        stream.width, stream.height, stream.pix_fmt = *size, "yuv420p"
+        for index in range(seconds * rate):
+            grey = np.full((size[1], size[0], 3), index * 255 // (seconds * rate), np.uint8)
+            grey[40:80, 40 + index * 2 : 80 + index * 2] = 255 - grey[0, 0]
+            frame = av.VideoFrame.from_ndarray(grey, format="rgb24")
+            frame.pts, frame.time_base = index, Fraction(1, rate)
+            container.mux(stream.encode(frame))
+        container.mux(stream.encode())
+    return path
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Callable[[str], Path]:
+    """Make a procedure folder with a recording of 4 s and the given text."""
+
+    def make(text: str) -> Path:
+        home = tmp_path / "hub"
+        film(home / "recordings" / "strip.mp4")
+        (home / "procedure.md").write_text(text, encoding="utf-8")
+        return home
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def shared_media(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A procedure folder with copies of the real recordings."""
+    if not SHARED_MEDIA.is_dir():
+        pytest.skip("the shared media folder is not beside the repository")
+    home = tmp_path_factory.mktemp("real")
+    (home / "recordings").mkdir()
+    for path in SHARED_MEDIA.iterdir():
+        if path.suffix in (".mp4", ".webm"):
+            shutil.copy(path, home / "recordings")
+    return home

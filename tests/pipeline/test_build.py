@@ -1,0 +1,192 @@
+"""Building: one screen from text and film to page, PDF and data."""
+
+import hashlib
+import json
+import os
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from procbuilder.media import clips, measure, probe, stills
+from procbuilder.model.edition import Edition
+from procbuilder.model.fault import NoProcedure
+from procbuilder.pipeline.build import build, procedures
+from tests.pipeline.text import WHOLE
+
+Make = Callable[[str], Path]
+
+
+def told(problems: object) -> list[str]:
+    return [str(problem) for problem in problems]  # type: ignore[attr-defined]
+
+
+def hashes(out: Path) -> dict[str, str]:
+    """SHA-256 of every published file by its path below the output folder."""
+    files = (path for path in out.rglob("*") if path.is_file())
+    return {path.relative_to(out).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
+
+
+def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> None:
+    built = build(folder(WHOLE))
+    assert told(built.problems) == []
+    assert (built.edition.status, built.edition.why_draft) == ("review", "")
+    names = {path.name for path in (built.folder / "out").iterdir()}
+    assert names == {"index.html", "phone.html", "procedure.pdf", "edition.json", "manifest.json", "media"}
+    assert built.page.is_file()
+    assert built.print.read_bytes().startswith(b"%PDF-")
+
+
+def test_steps_have_a_still_within_their_time_and_a_clip_of_their_length(folder: Make) -> None:
+    first, second, unfilmed = build(folder(WHOLE)).edition.steps
+    assert [figure.still.source for figure in first.figures] != []
+    assert first.clip
+    assert second.clip
+    assert [float(first.clip.seconds), float(second.clip.seconds)] == pytest.approx([1.5, 1.5], abs=0.11)
+    assert (unfilmed.figures, unfilmed.clip, unfilmed.basis) == ((), None, "typed")
+
+
+def test_the_refit_step_shows_how_it_was_found(folder: Make) -> None:
+    first, second, _ = build(folder(WHOLE)).edition.steps
+    assert (first.as_found, second.as_found_step) == (None, 1)
+    assert second.as_found
+    assert second.as_found.still.source.startswith("strip 0:00.")
+
+
+def test_the_manifest_names_every_file_with_its_hash(folder: Make) -> None:
+    out = build(folder(WHOLE)).folder / "out"
+    manifest = json.loads((out / "manifest.json").read_text())
+    assert {entry["path"]: entry["sha256"] for entry in manifest["files"]} == {
+        path: digest for path, digest in hashes(out).items() if path != "manifest.json"
+    }
+
+
+def test_the_same_input_gives_the_same_bytes(folder: Make, tmp_path: Path) -> None:
+    first = folder(WHOLE)
+    other = tmp_path / "elsewhere" / "hub"
+    shutil.copytree(first, other)
+    os.utime(other / "procedure.md", (0, 0))
+    assert hashes(build(first).folder / "out") == hashes(build(other).folder / "out")
+
+
+def test_a_second_build_opens_no_recording(folder: Make, monkeypatch: pytest.MonkeyPatch) -> None:
+    home = folder(WHOLE)
+    before = hashes(build(home).folder / "out")
+
+    def opened(*_args: object, **_names: object) -> None:
+        raise AssertionError("media work")
+
+    for module, name in ((probe, "probe"), (measure, "measure"), (stills, "still"), (clips, "cut")):
+        monkeypatch.setattr(module, name, opened)
+    assert hashes(build(home).folder / "out") == before
+    (home / "procedure.md").write_text(WHOLE.replace("keep it level", "keep it quite level"))
+    assert build(home).edition.steps[0].key_points[0].text == "keep it quite level"
+
+
+def test_media_that_are_no_longer_used_go_and_the_rest_stays(folder: Make) -> None:
+    home = folder(WHOLE)
+    build(home)
+    before = {path.name for path in (home / "out" / "media").iterdir()}
+    (home / "procedure.md").write_text(WHOLE.replace("0:02-0:03.500 Put", "Put"))
+    build(home)
+    after = {path.name for path in (home / "out" / "media").iterdir()}
+    assert after < before
+
+
+def test_a_failed_build_leaves_the_old_output_whole(folder: Make, monkeypatch: pytest.MonkeyPatch) -> None:
+    home = folder(WHOLE)
+    before = hashes(build(home).folder / "out")
+    (home / "procedure.md").write_text(WHOLE.replace("pillar drill", "bench drill"))
+
+    def broken(_edition: Edition, **_names: object) -> bytes:
+        raise RuntimeError("killed")
+
+    monkeypatch.setattr("procbuilder.pipeline.output.page", broken)
+    with pytest.raises(RuntimeError, match="killed"):
+        build(home)
+    assert hashes(home / "out") == before
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "message"),
+    [
+        ("recordings/strip.mp4}", "recordings/gone.mp4}",
+         "procedure.md:8: recordings/gone.mp4 is not there – "
+         "put the file at recordings/gone.mp4 in the procedure folder, or correct the path"),
+        ("recordings/strip.mp4}", "../../strip.mp4}",
+         "procedure.md:8: ../../strip.mp4 leads out of the procedure folder – "
+         "copy the file into the folder and name it there"),
+        ("recordings/strip.mp4}", "recordings}",
+         "procedure.md:8: recordings is a folder – "
+         "put the file at recordings in the procedure folder, or correct the path"),
+    ],
+)  # fmt: skip
+def test_a_recording_that_cannot_be_used_is_a_problem_and_the_text_is_published(
+    folder: Make, old: str, new: str, message: str
+) -> None:
+    built = build(folder(WHOLE.replace(old, new)))
+    assert message in told(built.problems)
+    assert built.edition.status == "draft"
+    assert built.edition.steps[0].command == "Lift off the belt cover"
+
+
+def test_a_file_that_is_no_recording_is_a_problem(folder: Make) -> None:
+    home = folder(WHOLE)
+    (home / "recordings" / "strip.mp4").write_bytes(b"\x00\x01no film" * 99)
+    problems = told(build(home).problems)
+    assert any(problem.startswith("procedure.md:8: recordings/strip.mp4: cannot be read as a recording (")
+               for problem in problems)  # fmt: skip
+
+
+def test_a_link_out_of_the_folder_is_refused(folder: Make, tmp_path: Path) -> None:
+    home = folder(WHOLE)
+    outside = shutil.move(home / "recordings" / "strip.mp4", tmp_path / "outside.mp4")
+    (home / "recordings" / "strip.mp4").symlink_to(outside)
+    assert "leads out of the procedure folder" in told(build(home).problems)[0]
+
+
+def test_captions_are_the_words_said_during_the_clip(folder: Make) -> None:
+    home = folder(WHOLE.replace("author: demo", "author: demo\nnarration: {strip: strip.srt}"))
+    (home / "strip.srt").write_text(
+        "1\n00:00:00,000 --> 00:00:00,900\nCover off.\n\n2\n00:00:01,800 --> 00:00:02,400\nNow the belt.\n"
+    )
+    first, second, _ = build(home).edition.steps
+    assert [(cue.text, float(cue.start), float(cue.end)) for cue in first.captions] == [
+        ("Cover off.", 0, 0.4),
+        ("Now the belt.", 1.3, 1.5),
+    ]
+    assert [(cue.text, float(cue.start)) for cue in second.captions] == [("Now the belt.", 0)]
+    assert "Now the belt." in (home / "out" / "captions" / "cover-on.vtt").read_text()
+
+
+def test_a_reserved_step_shows_who_does_it_and_not_how(folder: Make) -> None:
+    built = build(folder(WHOLE.replace("- Off: belt", "- Reserved: electrician\n- Off: belt")))
+    step = built.edition.steps[0]
+    assert (step.reserved, step.key_points, step.clip, step.figures) == ("electrician", (), None, ())
+    assert "keep it level" not in (built.folder / "out" / "edition.json").read_text()
+
+
+def test_a_hidden_region_is_hidden_in_still_and_clip(folder: Make) -> None:
+    text = WHOLE.replace("- Off: belt", "- Hide: 0:00.500 0,0,0.5,0.5\n- Off: belt")
+    home = folder(WHOLE)
+    plain = build(home).edition.steps[0]
+    (home / "procedure.md").write_text(text)
+    hidden = build(home).edition.steps[0]
+    assert plain.clip
+    assert hidden.clip
+    assert plain.clip.file != hidden.clip.file
+    assert plain.figures[0].still.file != hidden.figures[0].still.file
+
+
+def test_a_folder_without_a_procedure_is_told_how_to_make_one(tmp_path: Path) -> None:
+    with pytest.raises(NoProcedure, match=r"there is no procedure\.md in it – make one with: procbuilder new"):
+        build(tmp_path)
+
+
+def test_a_library_is_a_folder_of_procedures_with_a_workshop_file(folder: Make) -> None:
+    home = folder(WHOLE)
+    with pytest.raises(NoProcedure):
+        procedures(home.parent)
+    (home.parent / "workshop.toml").touch()
+    assert procedures(home.parent) == (home,)

@@ -1,0 +1,380 @@
+"""The page in a real browser, opened from the disk as an apprentice would open it."""
+
+import dataclasses
+import json
+import re
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from procbuilder.publish import words
+from procbuilder.publish.html import page, phone
+from tests.publish.sample import SCRIPT, sample_edition
+
+CHROMIUM = Path("/usr/bin/chromium")
+pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
+if not CHROMIUM.exists():
+    pytest.skip("the browser tests need Debian's chromium", allow_module_level=True)
+
+from axe_playwright_python.sync_playwright import Axe  # noqa: E402
+from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright  # noqa: E402
+
+TEMPLATES = Path(__file__).parents[2] / "templates"
+WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "height": 800}}
+STEPS = ["chock", "raise", "dust-cap", "keeper", "hub-off", "clean", "bearings", "keeper-on", "gas", "lower", "drive"]
+JOB = "Job 4711. 2 of 11 steps ticked; the first without a tick is step 2."
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    with sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=str(CHROMIUM))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with ``index.html``, ``phone.html``, the same with a broken clip, and ``media/``."""
+    folder = tmp_path_factory.mktemp("site")
+    edition = sample_edition(folder / "media")
+    (folder / "index.html").write_text(page(edition, templates=TEMPLATES), encoding="utf-8")
+    (folder / "phone.html").write_text(phone(edition, templates=TEMPLATES, media=folder / "media"), encoding="utf-8")
+    (folder / "media" / "broken.mp4").write_bytes(b"not a film")
+    broken = page(edition, templates=TEMPLATES).replace("media/dust-cap.mp4", "media/broken.mp4")
+    (folder / "broken.html").write_text(broken, encoding="utf-8")
+    other = dataclasses.replace(edition, revision="C")
+    (folder / "revised.html").write_text(page(other, templates=TEMPLATES), encoding="utf-8")
+    return folder
+
+
+class Visit:
+    """A browser window on the site that remembers what went wrong and what was asked for."""
+
+    def __init__(self, context: BrowserContext, site: Path) -> None:
+        self.context = context
+        self.site = site
+        self.faults: list[str] = []
+        self.asked: set[str] = set()
+        self.page = context.new_page()
+        self.page.set_default_timeout(5000)
+        self.page.on("console", lambda message: self.faults.append(f"{message.type}: {message.text}"))
+        self.page.on("pageerror", lambda error: self.faults.append(str(error)))
+        self.page.on("request", lambda request: self.asked.add(request.url.split(":")[0]))
+
+    def open(self, address: str = "index.html") -> Page:
+        name, _, hash_ = address.partition("#")
+        self.page.goto("about:blank")
+        self.page.goto((self.site / name).as_uri() + ("#" + hash_ if hash_ else ""))
+        return self.page
+
+
+@pytest.fixture
+def visit(browser: Browser, site: Path, request: pytest.FixtureRequest) -> Iterator[Visit]:
+    """A window of its own for each test: at a desk, or as the parameter says."""
+    options: dict[str, Any] = {"viewport": WIDTHS["desk"]} | getattr(request, "param", {})
+    context = browser.new_context(**options)
+    visit = Visit(context, site)
+    yield visit
+    context.close()
+    assert visit.faults == []
+    assert visit.asked <= {"file", "data", "about"}
+
+
+both_widths = pytest.mark.parametrize(
+    "visit", [{"viewport": size} for size in WIDTHS.values()], ids=WIDTHS, indirect=True
+)
+
+
+def shown(page: Page) -> list[str]:
+    return [str(name) for name in page.eval_on_selector_all(".view:not([hidden])", "views => views.map(v => v.id)")]
+
+
+def overflow(page: Page) -> int:
+    return int(page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
+
+
+def until(page: Page, true: str) -> None:
+    """Wait for something to come true; the browser's own waiting would need what the policy forbids."""
+    end = time.monotonic() + 5
+    while not page.evaluate(true):
+        assert time.monotonic() < end, f"never came true: {true}"
+        page.wait_for_timeout(20)
+
+
+def name_job(page: Page, label: str) -> None:
+    page.fill("#_job-label", label)
+    page.press("#_job-label", "Enter")
+
+
+@both_widths
+def test_page_nothing_sticks_out_sideways(visit: Visit) -> None:
+    page = visit.open()
+    assert overflow(page) == 0
+    for step in STEPS:
+        page.click("#_next")
+        assert (shown(page), overflow(page)) == ([step], 0)
+
+
+@pytest.mark.parametrize("visit", [{"viewport": WIDTHS["phone"]}], indirect=True)
+def test_page_twice_the_type_still_fits_a_phone(visit: Visit) -> None:
+    page = visit.open()
+    page.evaluate("document.documentElement.style.fontSize = '225%'")
+    assert overflow(page) == 0
+    for step in STEPS:
+        page.click("#_next")
+        assert (shown(page), overflow(page)) == ([step], 0)
+
+
+def test_page_arrow_page_and_home_keys_turn_the_steps(visit: Visit) -> None:
+    page = visit.open()
+    assert shown(page) == ["_overview"]
+    for key, expected in [
+        ("ArrowRight", "chock"), ("PageDown", "raise"), ("ArrowRight", "dust-cap"), ("PageUp", "raise"),
+        ("ArrowLeft", "chock"), ("ArrowLeft", "_overview"), ("ArrowLeft", "_overview"), ("PageDown", "chock"),
+        ("Home", "_overview"),
+    ]:  # fmt: skip
+        page.keyboard.press(key)
+        assert shown(page) == [expected]
+    visit.open("index.html#drive").keyboard.press("PageDown")
+    assert shown(page) == ["drive"]
+    assert page.is_disabled("#_next")
+
+
+def test_page_keys_leave_typing_and_browser_shortcuts_alone(visit: Visit) -> None:
+    page = visit.open()
+    page.focus("#_job-label")
+    for key in ("ArrowRight", "PageDown", "Home"):
+        page.keyboard.press(key)
+    page.focus("#_next")
+    page.keyboard.press("Shift+PageDown")
+    page.keyboard.press("Control+ArrowRight")
+    assert shown(page) == ["_overview"]
+
+
+def test_page_focus_goes_to_the_step_heading_at_the_top(visit: Visit) -> None:
+    page = visit.open()
+    page.click("#_next")
+    page.evaluate("window.scrollTo(0, 9999)")
+    page.click("#_next")
+    assert page.evaluate("document.activeElement.textContent") == "Step 2 of 11 · Strip"
+    assert page.evaluate("window.scrollY") == 0
+    assert page.title() == "Step 2 of 11 · Strip – P-014 – Trailer wheel hub – renew the bearings"
+    page.keyboard.press("Home")
+    until(page, "document.activeElement.textContent === 'Overview'")
+
+
+def test_page_links_and_the_back_button_find_their_step(visit: Visit) -> None:
+    page = visit.open("index.html#keeper-on")
+    assert shown(page) == ["keeper-on"]
+    page.click("#keeper-on .found .jump")
+    assert shown(page) == ["keeper"]
+    page.go_back()
+    assert shown(page) == ["keeper-on"]
+    assert shown(visit.open("index.html#not-there")) == ["_overview"]
+
+
+def test_page_ticks_are_kept_by_job_procedure_and_revision(visit: Visit) -> None:
+    page = visit.open()
+    name_job(page, " 4711 ")
+    for step in ("chock", "dust-cap"):
+        page.goto(page.url.partition("#")[0] + "#" + step)
+        page.check(f"#{step} .tick input")
+    page.keyboard.press("Home")
+    assert page.inner_text("#_job-words") == JOB
+    assert page.locator(".step-list .done:visible").count() == 2
+
+    page = visit.open()
+    assert page.locator(".step-list .done:visible").count() == 0
+    name_job(page, "4711")
+    assert page.inner_text("#_job-words") == JOB
+    page.click("#_job-change")
+    name_job(page, "4712")
+    assert page.inner_text("#_job-words").startswith("Job 4712. 0 of 11 steps ticked")
+    name_job(visit.open("revised.html"), "4711")
+    assert page.inner_text("#_job-words").startswith("Job 4711. 0 of 11 steps ticked")
+
+
+def test_page_a_skipped_job_keeps_nothing(visit: Visit) -> None:
+    page = visit.open()
+    page.click("#_job-skip")
+    page.click("#_next")
+    page.check("#chock .tick input")
+    assert page.inner_text("#chock .tick .small") == f"No job named: ticks are not kept. {words.RECORD}"
+    assert page.evaluate("localStorage.length") == 0
+    page.keyboard.press("Home")
+    page.click("#_job-change")
+    name_job(page, "late")
+    assert page.inner_text("#_job-words").startswith("Job late. 1 of 11 steps ticked")
+    assert json.loads(page.evaluate("Object.values(localStorage)[0]")) == ["chock"]
+
+
+def test_page_going_on_without_an_answer_takes_what_was_typed(visit: Visit) -> None:
+    page = visit.open()
+    page.fill("#_job-label", "4711")
+    page.click("#_next")
+    assert not page.is_visible("#_job-form")
+    assert page.inner_text("#chock .tick .small") == f"Job 4711. {words.RECORD}"
+
+
+def test_page_works_where_nothing_can_be_kept(visit: Visit) -> None:
+    """A browser that refuses to store, or holds rubbish, costs the ticks but not the page."""
+    visit.context.add_init_script("Storage.prototype.setItem = () => { throw new Error('full'); }")
+    visit.context.add_init_script("Storage.prototype.getItem = () => '{rubbish'")
+    page = visit.open()
+    name_job(page, "4711")
+    assert page.inner_text("#_job-words").startswith("Job 4711: ticks cannot be kept here. 0 of 11")
+
+
+def test_page_clip_of_the_shown_step_plays_with_its_captions(visit: Visit) -> None:
+    page = visit.open("index.html#dust-cap")
+    until(page, "document.querySelector('#dust-cap video').currentTime > 0.1")
+    facts = page.eval_on_selector(
+        "#dust-cap video",
+        "v => [v.muted, v.loop, v.controls, v.playsInline, v.paused, v.videoWidth, v.poster.split('/').pop()]",
+    )
+    assert facts == [True, True, True, True, False, 320, "dust-cap.jpg"]
+    until(page, "document.querySelector('#dust-cap track').readyState === 2")
+    cues = page.eval_on_selector(
+        "#dust-cap video",
+        "v => [...v.textTracks[0].cues].map(c => [c.startTime, c.endTime, c.getCueAsHTML().textContent])",
+    )
+    assert cues == [[0, 0.9, "a little at a time"], [1, 1.9, f"nuts & bolts --> {SCRIPT}"]]
+    assert not page.is_visible("#dust-cap .with-clip > img")
+    page.click("#dust-cap .swap")
+    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.eval_on_selector("#dust-cap video", "v => v.paused")
+    page.click("#dust-cap .swap")
+    page.click("#_next")
+    assert page.eval_on_selector("#dust-cap video", "v => v.paused")
+
+
+@pytest.mark.parametrize("visit", [{"reduced_motion": "reduce"}], indirect=True)
+def test_page_reduced_motion_begins_with_the_still(visit: Visit) -> None:
+    page = visit.open("index.html#dust-cap")
+    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.eval_on_selector("#dust-cap video", "v => v.paused")
+    assert page.inner_text("#dust-cap .swap") == "Show the clip"
+
+
+def test_page_a_clip_that_cannot_be_played_leaves_the_still(visit: Visit) -> None:
+    page = visit.open("broken.html#dust-cap")
+    page.wait_for_selector("#dust-cap .swap:disabled")
+    assert page.inner_text("#dust-cap .swap") == "The clip cannot be shown here"
+    assert page.is_visible("#dust-cap .with-clip > img")
+    assert not page.is_visible("#dust-cap video")
+
+
+@pytest.mark.parametrize("visit", [{"java_script_enabled": False, "viewport": WIDTHS["phone"]}], indirect=True)
+@pytest.mark.parametrize("name", ["index.html", "phone.html"])
+def test_page_without_scripts_every_step_and_danger_is_readable(visit: Visit, name: str) -> None:
+    page = visit.open(name)
+    assert page.locator(".view").count() == len(STEPS) + 1
+    for step in STEPS:
+        assert page.is_visible(f"#{step} .command")
+    texts = page.locator(".signal:visible").all_inner_texts()
+    assert texts.count("DANGER") == 3  # one in the key, two in steps
+    assert page.locator(".standing:visible").count() == 8
+    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.locator("button:visible, input:visible, form:visible").count() == 0
+    assert overflow(page) == 0
+
+
+def test_phone_file_alone_shows_pictures_and_clip(visit: Visit, tmp_path: Path) -> None:
+    (tmp_path / "phone.html").write_bytes((visit.site / "phone.html").read_bytes())
+    visit.site = tmp_path
+    page = visit.open("phone.html#dust-cap")
+    until(page, "document.querySelector('#dust-cap video').currentTime > 0.1")
+    broken = page.evaluate("[...document.images].filter(image => !image.naturalWidth).length")
+    assert (page.locator("img").count(), broken) == (15, 0)
+
+
+def breaches(page: Page, *names: str) -> list[tuple[str, str, str]]:
+    """Broken accessibility rules in these views: view, rule, first element."""
+    page.evaluate(Axe().axe_script)
+    found = []
+    for name in names:
+        page.evaluate("name => { location.hash = name; }", name)
+        until(page, f"!document.getElementById('{name}').hidden")
+        result = page.evaluate("axe.run()")
+        found += [(name, entry["id"], entry["nodes"][0]["html"]) for entry in result["violations"]]
+        assert len(result["passes"]) > 20
+    return found
+
+
+@both_widths
+def test_page_breaks_no_accessibility_rule(visit: Visit) -> None:
+    assert breaches(visit.open(), "_overview", "dust-cap", "keeper-on") == []
+
+
+@pytest.mark.parametrize("visit", [{"color_scheme": "dark"}], indirect=True)
+def test_page_breaks_no_accessibility_rule_in_the_dark(visit: Visit) -> None:
+    page = visit.open()
+    assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(21, 21, 21)"
+    assert breaches(page, "raise", "gas") == []
+
+
+TARGETS = """() => Array.from(document.querySelectorAll("a, button, input, summary"))
+    .map(e => [e.closest(".bar") ? 56 : 44, (e.closest("label") || e).getBoundingClientRect()])
+    .filter(([least, box]) => box.width > 0)
+    .map(([least, box]) => Math.min(box.width, box.height) - least)"""
+"""How far each visible target is above the least size: 56 px for what is pressed all the time, else 44."""
+
+
+@both_widths
+def test_page_targets_are_big_enough_for_gloves(visit: Visit) -> None:
+    page = visit.open()
+    spare: list[float] = page.evaluate(TARGETS)
+    for _ in STEPS:
+        page.click("#_next")
+        spare += page.evaluate(TARGETS)
+    assert len(spare) > 70
+    assert min(spare) >= 0
+
+
+def test_page_print_shows_everything_and_no_controls(visit: Visit) -> None:
+    page = visit.open("index.html#dust-cap")
+    until(page, "!document.querySelector('#dust-cap video').paused")
+    page.emulate_media(media="print", color_scheme="light")
+    for step in STEPS:
+        assert page.is_visible(f"#{step} .command")
+        assert page.inner_text(f"#{step} .running") == "P-014 · revision B · DRAFT – not approved"
+    assert page.inner_text(".state") == "DRAFT – not approved 2 problems stop an approval"
+    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("details li >> nth=1")
+    assert page.locator("button:visible, input:visible, video:visible, nav:visible").count() == 0
+
+
+def test_page_hostile_words_are_only_words(visit: Visit) -> None:
+    page = visit.open("index.html#keeper")
+    dialogs: list[str] = []
+    page.on("dialog", lambda dialog: dialogs.append(dialog.message))
+    note = f'Note: hostile {SCRIPT} #import "x" $a$ [link](javascript:alert(1))'
+    assert page.inner_text("#keeper .rest ul:last-of-type li:last-child") == note
+    assert page.locator("script").count() == 1
+    assert dialogs == []
+
+
+def test_page_policy_blocks_what_is_not_its_own(browser: Browser, site: Path) -> None:
+    """The policy is in force: a script, a style or a remote picture put into the page does nothing."""
+    context = browser.new_context()
+    visit = Visit(context, site)
+    page = visit.open()
+    page.evaluate(
+        """() => {
+            const script = document.createElement("script");
+            script.textContent = "window.intruder = true";
+            document.body.append(script);
+            document.body.setAttribute("style", "color: red");
+            new Image().src = "http://127.0.0.1:9/x.png";
+        }"""
+    )
+    until(page, "true")
+    assert page.evaluate("window.intruder || null") is None
+    assert page.evaluate("getComputedStyle(document.body).color") == "rgb(17, 17, 17)"
+    directives = [re.findall(r"(?:script|style|img)-src", fault)[0] for fault in visit.faults]
+    assert sorted(set(directives)) == ["img-src", "script-src", "style-src"]
+    context.close()

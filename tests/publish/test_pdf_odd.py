@@ -1,0 +1,133 @@
+"""The printed sheet: odd input is printed as it is, or refused with a plain reason."""
+
+import io
+import shutil
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from procbuilder.model.edition import Edition, Named
+from procbuilder.model.fault import CannotPrint
+from procbuilder.model.ledger import Ledger
+from procbuilder.model.worked import Estimate
+from procbuilder.publish import words
+from procbuilder.publish.pdf import pdf, unprintable
+from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
+
+EMPTY = Edition(
+    title="", number="", revision="", status="review", why_draft="", item="", applies_to="", not_for="", author="",
+    work_place="", people="", ask="", language="", intro=(), hazards=(), lists=(), tools=(), supplies=(), parts=(),
+    sections=(), torques=(), ledger=Ledger(), estimate=Estimate(), closing=(), problems=(), recordings=(),
+)  # fmt: skip
+LONG = "Anhaengerkupplungssteckdosenhalterung" * 4
+
+
+def test_text_that_looks_like_a_command_is_printed_as_it_is(text: str) -> None:
+    assert '<script>alert(1)</script> and #import "x" and $a$' in text
+
+
+def test_what_nobody_stated_is_said_to_be_unknown(media: Path) -> None:
+    text = whole(sheet(EMPTY, media))
+    assert "Procedure without a title" in text
+    assert "Number not stated Item not stated Revision not stated" in text
+    assert "No danger of the whole job is stated: that does not mean that there is none." in text
+    assert "Tools not stated Supplies not stated Parts not stated" in text
+    assert "Hands-on time is not known." in text
+    assert f"{words.CHECK_REVISION} · no number · no revision · In review" in text
+
+
+def test_long_words_stay_within_the_page(edition: Edition, media: Path) -> None:
+    """The last letters of a line that runs over the margin would lie beyond the edge of the text."""
+    rows = tuple(
+        replace(row, item=LONG, value=LONG if row.value else "", look_in=LONG, order=LONG) for row in edition.torques
+    )
+    long = replace(
+        with_step(edition, 6, command=LONG, moves=(Named(LONG, LONG, (LONG,)),)),
+        title=LONG,
+        number=LONG,
+        item=LONG,
+        torques=rows,
+    )
+    reader = PdfReader(io.BytesIO(sheet(long, media)))
+    edges: list[float] = []
+    for page in reader.pages:
+        page.extract_text(visitor_text=lambda _text, _cm, matrix, _font, _size: edges.append(matrix[4]))
+    assert max(edges) < (210 - 15) / 25.4 * 72
+    assert solid(LONG) in solid(whole(sheet(long, media)))
+
+
+def test_deep_prose_is_printed(edition: Edition, media: Path) -> None:
+    deep = ("> " * 15 + "deep words", "\n".join("  " * level + f"- level {level}" for level in range(9)))
+    text = whole(sheet(replace(edition, intro=deep), media))
+    assert "deep words" in text
+    assert all(f"level {level}" in text for level in range(9))
+
+
+def test_a_link_prints_its_address(edition: Edition, media: Path) -> None:
+    text = whole(
+        sheet(replace(edition, intro=("See [the sheet](https://axle.example/d1) or [step 3](#dust-cap).",)), media)
+    )
+    assert "See the sheet (https://axle.example/d1) or step 3." in text
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown", "characters"),
+    [
+        ("Radnabe 车", "Radnabe □", ("车",)),
+        ("spin it 😀 now", "spin it □ now", ("😀",)),
+        ("bell\x07", "bell□", ("\x07",)),
+        ("torque \u202e51", "torque □51", ("\u202e",)),
+        ("private \ue000", "private □", ("\ue000",)),
+        ("half \ud83d", "half □", ("\ud83d",)),
+        ("ložisko Ω ≥ 15 µm ⌀ ½ подшипник", "ložisko Ω ≥ 15 µm ⌀ ½ подшипник", ()),
+    ],
+)
+def test_a_character_that_no_font_has_is_shown_and_reported(
+    edition: Edition, media: Path, typed: str, shown: str, characters: tuple[str, ...]
+) -> None:
+    odd = replace(edition, item=typed)
+    text = whole(sheet(odd, media))
+    assert f"Item {shown}" in text
+    assert unprintable(odd) == characters
+    listed = ", ".join(f"U+{ord(character):04X}" for character in characters)
+    assert (f"□ stands for a character that this sheet has no letter for: {listed}" in text) is bool(characters)
+
+
+def test_an_unknown_language_does_not_stop_the_sheet(edition: Edition, media: Path) -> None:
+    reader = PdfReader(io.BytesIO(sheet(replace(edition, language="Klingon, mostly"), media)))
+    assert reader.root_object["/Lang"] == "en"
+
+
+def _with_picture(edition: Edition, file: str) -> Edition:
+    figure = edition.steps[0].figures[0]
+    return with_step(edition, 1, figures=(replace(figure, still=replace(figure.still, file=file)),))
+
+
+@pytest.mark.parametrize(
+    ("file", "why"),
+    [
+        ("gone.jpg", "the picture gone.jpg is missing"),
+        ("../secret.jpg", "the picture ../secret.jpg lies outside the media folder"),
+        ("broken.jpg", "the picture broken.jpg is no JPEG, PNG, WebP or GIF"),
+        ("cut.jpg", "failed to decode image"),
+    ],
+)
+def test_a_picture_that_cannot_be_used_is_named(edition: Edition, media: Path, file: str, why: str) -> None:
+    (media / "broken.jpg").write_bytes(b"no picture")
+    (media / "cut.jpg").write_bytes((media / "chock.jpg").read_bytes()[:20])
+    (media.parent / "secret.jpg").write_bytes((media / "chock.jpg").read_bytes())
+    with pytest.raises(CannotPrint) as fault:
+        sheet(_with_picture(edition, file), media)
+    assert why in str(fault.value)
+    assert "the page and the other files are not changed" in str(fault.value)
+    assert "/tmp" not in str(fault.value)
+
+
+def test_a_fault_of_the_template_is_told(edition: Edition, media: Path, tmp_path: Path) -> None:
+    shutil.copytree(TEMPLATES / "pdf", tmp_path / "pdf")
+    (tmp_path / "pdf" / "base.typ").write_text("#let broken = ", encoding="utf-8")
+    with pytest.raises(CannotPrint) as fault:
+        pdf(edition, templates=tmp_path, media=media, epoch=EPOCH)
+    assert str(fault.value).startswith("procedure.pdf could not be made (expected expression")
