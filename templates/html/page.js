@@ -46,6 +46,7 @@
     if (!view || view === shown) return;
     if (!byId("_job-form").hidden) beginJob();
     location.hash = view.id;
+    turnTo(view);
   }
 
   function neighbour(by) {

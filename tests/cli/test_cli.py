@@ -55,7 +55,7 @@ def test_build_with_a_stop_publishes_a_draft_and_exits_with_1(home: Path) -> Non
     assert result.stdout.splitlines()[1] == (
         "Status: draft (1 problem must be settled before it may be approved); 1 stop"
     )
-    assert f"{home}/procedure.md:21: stop: belt cover came off at strip 0:00.500 (step 1)" in result.stderr
+    assert f"{home}/procedure.md:24: stop: belt cover came off at strip 0:00.500 (step 1)" in result.stderr
     assert (home / "out" / "index.html").is_file()
 
 

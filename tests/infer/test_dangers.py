@@ -48,6 +48,26 @@ def test_states_last_from_the_opening_to_the_ending_step() -> None:
     assert shown == {"before": (), "raise": raised, "work": raised, "lower": raised, "after": ()}
 
 
+def test_several_states_last_together() -> None:
+    shown = standing(
+        written("""
+        ## Work
+        ### Raise it {#raise}
+        - State: trailer raised
+        ### Open the valve {#open}
+        - State: valve open
+        - Ends: trailer raised
+        ### Close the valve {#close}
+        - Ends: valve open
+        """)
+    )
+    assert [stand.states for stand in shown.values()] == [
+        ("trailer raised",),
+        ("trailer raised", "valve open"),
+        ("valve open",),
+    ]
+
+
 def test_protection_stays_in_place_between_fitting_and_taking_out() -> None:
     shown = {step: stand.protections for step, stand in standing(written(RAISED)).items()}
     assert shown == {"before": (), "raise": (), "work": ("2 x axle stand",), "lower": (), "after": ()}
@@ -212,6 +232,20 @@ def test_protection_taken_away_while_its_state_lasts_is_found() -> None:
             """,
             [],
             id="a-rag-protects-nobody",
+        ),
+        pytest.param(
+            """
+            ## Work
+            ### Open it
+            - State: valve open
+            - For now: 2 x axle stand
+            ### Take the stands away
+            - Out again: 2 x axle stand
+            ### Close it
+            - Ends: valve open
+            """,
+            [],
+            id="stands-do-not-protect-from-a-valve",
         ),
         pytest.param(
             """

@@ -75,6 +75,11 @@ def test_what_comes_off_goes_on_again(fields: list[str], expected: list[str]) ->
             ["clip: off, 2 of 2, closed", "clip: off, 1 of 1, closed"],
             id="some-scrap-some-not",
         ),
+        pytest.param(
+            ["Off: 1 x clip / Off: 1 x clip, scrap", "On: 1 x clip, new"],
+            ["clip: off, 0 of 1, still open", "clip: off, 1 of 1, closed"],
+            id="new-one-closes-the-scrap-first",
+        ),
     ],
 )
 def test_scrap_is_closed_only_by_a_new_one(fields: list[str], expected: list[str]) -> None:
@@ -131,6 +136,11 @@ def test_fasteners_open_and_close_with_their_part(fields: list[str], expected: l
         ),
         pytest.param(
             ["Torque: nut | 90 N·m", "Slacken: nut"], ["nut: slackened, 0 of 1, still open"], id="torque-came-before"
+        ),
+        pytest.param(
+            ["Slacken: 4 x wheel nut", "Torque: wheel nut | 90 N·m"],
+            ["wheel nut: slackened, 4 of 4, closed"],
+            id="torque-without-a-number-is-for-all",
         ),
         pytest.param(["Torque: nut | 90 N·m"], [], id="torque-needs-no-slackening"),
     ],

@@ -22,20 +22,24 @@ TEXT = """
 - Tool: flat bar (said strip 0:44)
 - Supply: cleaner; bearing grease, 20 g
 
+### Clean the old pin
+
+- Part: split pin
+
 ### Fit the kit
 
 - Tool: 1 x axle stand; flat bar
 - Supply: bearing grease, 50 g
-- Part: bearing kit, new; split pin; 2 x split pin, new
+- Part: bearing kit, new; 2 x split pin, new
 """
 
 
 def test_tools_stand_in_order_of_first_use_with_the_largest_count() -> None:
     """Those that no step names stand behind; a plural is the same tool."""
     assert tools(written(TEXT)) == (
-        ItemLine("axle stand", "2 x", False, (1, 3)),
+        ItemLine("axle stand", "2 x", False, (1, 4)),
         ItemLine("trolley jack", "", False, (1,)),
-        ItemLine("flat bar", "", False, (2, 3), "said strip 0:44"),
+        ItemLine("flat bar", "", False, (2, 4), "said strip 0:44"),
         ItemLine("torque wrench", "", False, ()),
     )
 
@@ -43,21 +47,21 @@ def test_tools_stand_in_order_of_first_use_with_the_largest_count() -> None:
 def test_supplies_are_added_up_over_the_steps() -> None:
     """The steps use 70 g, the front list says 60 g: the larger amount must be at hand."""
     assert supplies(written(TEXT)) == (
-        ItemLine("bearing grease", "70 g", False, (2, 3)),
+        ItemLine("bearing grease", "70 g", False, (2, 4)),
         ItemLine("cleaner", "", False, (2,)),
     )
 
 
 def test_front_total_stands_when_the_steps_use_less() -> None:
     text = TEXT.replace("60 g", "100 g")
-    assert supplies(written(text))[0] == ItemLine("bearing grease", "100 g", False, (2, 3))
+    assert supplies(written(text))[0] == ItemLine("bearing grease", "100 g", False, (2, 4))
 
 
 def test_new_parts_are_marked_and_kept_apart_from_used_ones() -> None:
     assert parts(written(TEXT)) == (
-        ItemLine("bearing kit", "1 x", True, (3,)),
+        ItemLine("bearing kit", "1 x", True, (4,)),
         ItemLine("split pin", "", False, (3,)),
-        ItemLine("split pin", "2 x", True, (3,)),
+        ItemLine("split pin", "2 x", True, (4,)),
     )
 
 
