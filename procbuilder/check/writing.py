@@ -12,7 +12,7 @@ MOST_WORDS = 20
 _JOINT = re.compile(r"\s*;\s*(?:and\s+|then\s+)*|,?\s+(?:and\s+then|and|then)\s+|,\s*(?:and\s+)?", re.IGNORECASE)
 _TAKES_OBJECT = frozenset(
     {"the", "a", "an", "it", "them", "its", "this", "that", "these", "those", "both", "all", "each", "every", "any",
-     "your", "one", "two", "three", "four", "five", "six", "off", "out", "up", "down", "back", "in", "on", "away"}
+     "your", "one", "two", "three", "four", "five", "six", "off", "out", "up", "down", "back", "away"}
 )  # fmt: skip
 """Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
 _AT_ONCE = frozenset({"hold", "counter-hold", "keep"})

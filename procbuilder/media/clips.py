@@ -8,18 +8,16 @@ from pathlib import Path
 
 import numpy as np
 from av.video.frame import VideoFrame
-from numpy.typing import NDArray
 
 from procbuilder.media.decode import pixel_shape, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
+from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples, sound
 from procbuilder.media.stretches import kept
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.marks import HiddenPath
 from procbuilder.model.timecode import Span
-
-Image = NDArray[np.uint8]
 
 _LONG, _SHORT = 1280, 720
 """Pixels that the longer and the shorter side of a clip may have."""

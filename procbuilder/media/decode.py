@@ -11,14 +11,11 @@ from av.packet import Packet
 from av.stream import Stream
 from av.video.frame import VideoFrame
 from av.video.stream import VideoStream
-from numpy.typing import NDArray
 
+from procbuilder.media.image import Image
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.timecode import format_time
-
-Image = NDArray[np.uint8]
-"""Rows by columns by blue, green, red."""
 
 _LOOK_BACK = (Fraction(1, 2), Fraction(8), None)
 """Seconds before the wanted time at which decoding begins; None is the beginning of the file."""

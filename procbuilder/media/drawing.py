@@ -4,11 +4,10 @@ from collections.abc import Callable, Sequence
 
 import cv2
 import numpy as np
-from numpy.typing import NDArray
 
+from procbuilder.media.image import Image
 from procbuilder.model.marks import Mark, MarkShape
 
-Image = NDArray[np.uint8]
 Point = tuple[int, int]
 
 _WHITE, _BLACK = (255, 255, 255), (0, 0, 0)

@@ -14,8 +14,8 @@ from av.audio.stream import AudioStream
 from av.container import OutputContainer
 from av.video.frame import VideoFrame
 from av.video.stream import VideoStream
-from numpy.typing import NDArray
 
+from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples
 from procbuilder.model.fault import CannotWrite
 
@@ -56,7 +56,7 @@ class ClipFile:
             if error is None:
                 self._finish()
 
-    def add(self, image: NDArray[np.uint8], seconds: Fraction, samples: Samples) -> None:
+    def add(self, image: Image, seconds: Fraction, samples: Samples) -> None:
         """Adds a picture (blue, green, red), the seconds for which it is shown, and its samples.
 
         Raises:

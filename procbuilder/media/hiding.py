@@ -3,12 +3,9 @@
 import math
 
 import cv2
-import numpy as np
-from numpy.typing import NDArray
 
+from procbuilder.media.image import Image
 from procbuilder.model.marks import Box
-
-Image = NDArray[np.uint8]
 
 _CELLS = 3
 """Colours that are left along each side of a hidden region: too few for a letter or a feature of a face."""

@@ -7,15 +7,13 @@ from pathlib import Path
 
 import cv2
 import numpy as np
-from numpy.typing import NDArray
 
 from procbuilder.media.decode import picture_at
 from procbuilder.media.drawing import draw
 from procbuilder.media.hiding import hide, pixels
+from procbuilder.media.image import Image
 from procbuilder.model.fault import CannotWrite, UnreadablePicture
 from procbuilder.model.marks import Box, Mark, Picture
-
-Image = NDArray[np.uint8]
 
 _WIDEST = 1280
 _QUALITY = 85

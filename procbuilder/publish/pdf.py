@@ -159,6 +159,6 @@ def _compile(room: Path, source: bytes, data: Any, epoch: int) -> bytes:
         font_paths=[str(room / "fonts")],
         ignore_system_fonts=True,
         pdf_standards=["ua-1", "a-2a"],
-        timestamp=None,
+        timestamp=epoch,
     )
     return sheet

@@ -13,7 +13,7 @@ PATCHES = ((40, 40, 200), (40, 180, 40), (200, 60, 40), (60, 200, 220), (128, 12
 _RED, _GREEN, _BLUE = 0.2126, 0.7152, 0.0722
 
 
-def _stored(patch: tuple[int, int, int]) -> tuple[int, int, int]:
+def stored(patch: tuple[int, int, int]) -> tuple[int, int, int]:
     """Luma and both colour differences, limited range, of a patch (ITU-R BT.709-6, items 3.2 to 3.4)."""
     blue, green, red = (value / 255 for value in patch)
     luma = _RED * red + _GREEN * green + _BLUE * blue
@@ -24,7 +24,7 @@ def _stored(patch: tuple[int, int, int]) -> tuple[int, int, int]:
 def film_bt709(path: Path) -> Path:
     """One second of the patches side by side, 1280 by 720."""
     width = 1280 // len(PATCHES)
-    columns = np.repeat(np.array([_stored(patch) for patch in PATCHES], dtype=np.uint8), width, axis=0)
+    columns = np.repeat(np.array([stored(patch) for patch in PATCHES], dtype=np.uint8), width, axis=0)
     planes = [np.tile(columns[:, 0], (720, 1)), *(np.tile(columns[::2, i], (360, 1)) for i in (1, 2))]
     frame = VideoFrame.from_ndarray(np.concatenate([plane.reshape(-1, 1280) for plane in planes]), format="yuv420p")
     with av.open(str(path), "w") as container:

@@ -14,6 +14,7 @@ from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.timecode import Span
 from tests.media import filming
+from tests.media.colours import PATCHES, film_bt709, stored
 from tests.media.filming import SHARED, Image, Track, number_of
 
 
@@ -98,11 +99,11 @@ def test_cut_portrait_is_upright_and_small_enough(films: Path, tmp_path: Path) -
 
 
 def test_cut_odd_size_becomes_even(films: Path, tmp_path: Path) -> None:
-    """4:2:0 pictures need even sides."""
-    track = Track(size=(318, 242), pixel_shape=Fraction(53, 54))
+    """4:2:0 pictures need even sides: 313 by 242 becomes 312 by 240, in proportion."""
+    track = Track(size=(318, 242), pixel_shape=Fraction(313, 318))
     path = filming.film(films / "odd_size.mp4", filming.steady(1), track=track)
     _, width, height, _ = cut([ClipPart(path, _span(0, 1))], tmp_path / "clip.mp4")
-    assert (width, height) == (312, 242)
+    assert (width, height) == (312, 240)
 
 
 def test_cut_slow_motion_has_at_most_forty_pictures_a_second(films: Path, tmp_path: Path) -> None:
@@ -199,6 +200,19 @@ def test_cut_plays_everywhere(even: Path, tmp_path: Path) -> None:
         pictures, sound = container.streams.video[0].codec_context, container.streams.audio[0].codec_context
         assert (pictures.name, pictures.pix_fmt, pictures.colorspace) == ("h264", "yuv420p", 1)
         assert (sound.name, sound.layout.name, sound.sample_rate) == ("aac", "mono", 48_000)
+
+
+def test_cut_keeps_colours(films: Path, tmp_path: Path) -> None:
+    """Luma and colour differences of the patches are again those of ITU-R BT.709-6, as the clip is tagged."""
+    path = film_bt709(films / "patches.mp4")
+    cut([ClipPart(path, _span(0, Fraction(1, 25)))], tmp_path / "clip.mp4")
+    with av.open(str(tmp_path / "clip.mp4")) as container:
+        planes = next(container.decode(video=0)).to_ndarray()
+    luma, blue, red = planes[:720], planes[720:900].reshape(360, 640), planes[900:].reshape(360, 640)
+    for i, patch in enumerate(PATCHES):
+        middle = 256 * i + 128
+        found = [int(plane) for plane in (luma[360, middle], blue[180, middle // 2], red[180, middle // 2])]
+        assert found == pytest.approx(list(stored(patch)), abs=4)
 
 
 def test_cut_that_cannot_be_written_says_so(even: Path, tmp_path: Path) -> None:

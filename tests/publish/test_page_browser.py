@@ -144,11 +144,23 @@ def test_page_arrow_page_and_home_keys_turn_the_steps(visit: Visit) -> None:
     assert page.is_disabled("#_next")
 
 
+def test_page_two_quick_presses_turn_two_steps(visit: Visit) -> None:
+    """A foot pedal can be quicker than the browser's own notice that the address changed."""
+    page = visit.open()
+    page.evaluate(
+        """() => ["PageDown", "PageDown"].forEach(
+            key => document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })))"""
+    )
+    assert shown(page) == ["raise"]
+    until(page, "location.hash === '#raise'")
+
+
 def test_page_keys_leave_typing_and_browser_shortcuts_alone(visit: Visit) -> None:
     page = visit.open()
     page.focus("#_job-label")
     for key in ("ArrowRight", "PageDown", "Home"):
         page.keyboard.press(key)
+        assert shown(page) == ["_overview"]
     page.focus("#_next")
     page.keyboard.press("Shift+PageDown")
     page.keyboard.press("Control+ArrowRight")

@@ -1,0 +1,69 @@
+"""Words as a technician writes them."""
+
+import pytest
+
+from procbuilder.model.words import behind_verb, is_plural, mentioned, singular, thing
+
+
+@pytest.mark.parametrize(
+    ("word", "one"),
+    [
+        ("nuts", "nut"), ("Bolts", "bolt"), ("bushes", "bush"), ("switches", "switch"), ("boxes", "box"),
+        ("batteries", "battery"), ("hoses", "hose"), ("pulleys", "pulley"), ("glass", "glass"), ("chassis", "chassis"),
+        ("radius", "radius"), ("gas", "gas"), ("nut", "nut"),
+    ],
+)  # fmt: skip
+def test_plural_ending_is_taken_off(word: str, one: str) -> None:
+    assert singular(word) == one
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("wheel nuts", "wheel nut"),
+        ("The dust cap", "dust  cap"),
+        ("Brake Pads", "brake pad"),
+    ],
+)
+def test_two_mentions_of_one_thing(one: str, other: str) -> None:
+    assert thing(one) == thing(other)
+
+
+@pytest.mark.parametrize(("one", "other"), [("wheel nut", "hub nut"), ("nut", "nut, left"), ("seal", "sealing ring")])
+def test_mentions_of_different_things(one: str, other: str) -> None:
+    assert thing(one) != thing(other)
+
+
+@pytest.mark.parametrize(
+    ("name", "plural"), [("wheel nuts", True), ("wheel nut", False), ("gas", False), ("chassis", False)]
+)
+def test_plural_is_seen(name: str, plural: bool) -> None:
+    assert is_plural(name) is plural
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Front brakes, left", "brake"),
+        ("the seat-belt buckle", "seat belt"),
+        ("brakeman's lamp", ""),
+        ("belt of the seat", ""),
+    ],
+)
+def test_phrases_are_found_as_whole_words(text: str, found: str) -> None:
+    assert mentioned(text, ["brake", "seat belt"]) == found
+
+
+@pytest.mark.parametrize(
+    ("sentence", "rest"),
+    [
+        ("Check the play", "the play"),
+        ("Fit the cap and check the play.", "the play"),
+        ("Carefully check it", "it"),
+        ("Fit the check valve", None),
+        ("Recheck it", None),
+        ("Check", ""),
+    ],
+)
+def test_verb_counts_only_where_a_command_begins(sentence: str, rest: str | None) -> None:
+    assert behind_verb(sentence, ["check"]) == rest
