@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
+from math import ceil
 from pathlib import Path
 
 import numpy as np
@@ -24,6 +25,9 @@ _LONG, _SHORT = 1280, 720
 
 _SPACING = Fraction(1, 40)
 """Seconds; a picture that follows sooner and goes sooner is left out, as most in slow-motion recordings are."""
+
+_NEARLY = Fraction(102, 100)
+"""Ratio of two shapes that are taken as one."""
 
 _NO_SAMPLES: Samples = np.zeros(0, dtype=np.float32)
 
@@ -137,10 +141,10 @@ def _even(number: int) -> int:
 
 
 def _fitted(frame: VideoFrame, shape: Fraction, size: tuple[int, int]) -> Image:
-    """The picture upright, as large as the clip allows."""
+    """The picture upright, as large as the clip allows; a nearly equal shape fills it and loses a pixel or two."""
     width, height = upright_size(frame, shape)
-    share = min(Fraction(size[0], width), Fraction(size[1], height))
-    return upright(frame, max(int(width * share), 1), pixel_shape=shape)
+    less, more = sorted((Fraction(size[0], width), Fraction(size[1], height)))
+    return upright(frame, ceil(width * (more if more / less < _NEARLY else less)), pixel_shape=shape)
 
 
 def _framed(image: Image, size: tuple[int, int]) -> Image:

@@ -11,8 +11,9 @@ from procbuilder.infer.times import estimate
 from procbuilder.infer.torques import torques
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
-from procbuilder.model.procedure import Procedure
+from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.model.worked import Estimate, Standing, TorqueRow
+from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found
 
 
@@ -41,5 +42,12 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
         torques=rows,
         lexicon=lexicon,
     )
-    every = worst_first([*text_problems, *found.problems, *problems(case)])
+    every = worst_first([*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case)])
     return Examined(procedure, book, standing(procedure), rows, estimate(procedure), every)
+
+
+def _missing_pictures(procedure: Procedure) -> list[Problem]:
+    """Picture files that a step names but that cannot be used."""
+    pictures = [picture for step in procedure.steps for picture in step.pictures if picture.file]
+    found = (find(procedure.folder, NamedFile("", picture.file, picture.place)) for picture in pictures)
+    return [problem for problem in found if isinstance(problem, Problem)]

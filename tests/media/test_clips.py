@@ -104,6 +104,8 @@ def test_cut_odd_size_becomes_even(films: Path, tmp_path: Path) -> None:
     path = filming.film(films / "odd_size.mp4", filming.steady(1), track=track)
     _, width, height, _ = cut([ClipPart(path, _span(0, 1))], tmp_path / "clip.mp4")
     assert (width, height) == (312, 240)
+    last = _images(tmp_path / "clip.mp4")[-1][60:]
+    assert min(last[-1].min(), last[:, 0].min(), last[:, -1].min()) > 40  # no black edge
 
 
 def test_cut_slow_motion_has_at_most_forty_pictures_a_second(films: Path, tmp_path: Path) -> None:

@@ -7,6 +7,8 @@ import shutil
 from collections.abc import Callable
 from pathlib import Path
 
+import cv2
+import numpy as np
 import pytest
 
 from procbuilder.media import clips, measure, probe, stills
@@ -190,3 +192,18 @@ def test_a_library_is_a_folder_of_procedures_with_a_workshop_file(folder: Make) 
         procedures(home.parent)
     (home.parent / "workshop.toml").touch()
     assert procedures(home.parent) == (home,)
+
+
+def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(folder: Make) -> None:
+    text = WHOLE.replace("- Off: belt", "- Picture: pictures/cover.png | the two bolts | detail\n- Off: belt")
+    home = folder(text)
+    assert told(build(home).problems) == [
+        "procedure.md:24: pictures/cover.png is not there – "
+        "put the file at pictures/cover.png in the procedure folder, or correct the path"
+    ]
+    (home / "pictures").mkdir()
+    cv2.imwrite(str(home / "pictures" / "cover.png"), np.full((90, 160, 3), 200, np.uint8))
+    built = build(home)
+    assert told(built.problems) == []
+    _automatic, detail = built.edition.steps[0].figures
+    assert (detail.still.source, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)

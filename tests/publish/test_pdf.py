@@ -88,7 +88,7 @@ def test_the_head_of_a_long_table_comes_again(edition: Edition, media: Path) -> 
 
 def test_the_ledger_names_what_is_open_first_with_its_moment(text: str) -> None:
     table = text[text.index("Opened and closed") :]
-    assert "Not balanced: 3 of 5 things are still open, or were never opened." in table
+    assert "Not balanced. Still open, or never opened: 3 of 5" in table
     assert "dust cap tray 3 off step 3, strip 1:09 – Still open (0 of 1 closed)" in table
     assert "M8 bolt off step 4 step 8 Still open (1 of 2 closed)" in table
     items = ["dust cap tray", "M8 bolt off", "hub nut slackened", "wheel chock fitted", "hub off"]

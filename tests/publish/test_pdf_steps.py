@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
@@ -127,3 +128,9 @@ def test_a_procedure_of_many_steps_is_set(edition: Edition, media: Path) -> None
     sheets = pages(sheet(replace(edition, sections=(EditionSection("Strip", (), (), steps),)), media))
     assert sum(page.count(" of 120") for page in sheets) == 120
     assert Fraction(sum("Step " in page for page in sheets), len(sheets)) > Fraction(3, 4)
+
+
+def test_a_step_tells_its_film_and_its_typed_time_but_no_footage_as_time(edition: Edition, media: Path) -> None:
+    text = whole(sheet(with_step(edition, 3, minutes=Decimal("0.55")), media))
+    assert "Step 3 of 11 strip 0:42-1:15 · footage only: a lower bound if the film has cuts Still" in text
+    assert "Step 4 of 11 not filmed · 4 min, time typed" in text
