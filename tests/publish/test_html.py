@@ -123,11 +123,11 @@ def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edi
         "NOTICE",
         "the jack can dent the floor plate: bent plate",
         "To avoid it: use the jacking point",
-        "HOLD Do not go on before this is checked: rock the trailer: it must not move on the stands"
+        "HOLD Before the next step this must be checked: rock the trailer: it must not move on the stands"
         " – by the senior technician",
         "Raise the axle and set both stands under it",
     ]
-    assert "There is no picture of this step. This step was not filmed." in blocks
+    assert blocks[-5:-2] == ["There is no picture of this step. This step was not filmed.", blocks[16], ASK]
 
 
 def test_page_a_state_without_a_hazard_still_stands(edition: Edition) -> None:
@@ -250,6 +250,13 @@ def test_page_an_empty_list_is_not_taken_for_none(edition: Edition) -> None:
     lists = tuple(dataclasses.replace(one, lines=(), none=False) for one in edition.lists)
     assert after(views(dataclasses.replace(edition, lists=lists))["_overview"], "Conditions", 1) == [
         "Nothing is written here yet."
+    ]
+
+
+def test_page_without_tools_supplies_and_parts_says_so(edition: Edition) -> None:
+    bare = dataclasses.replace(edition, tools=(), supplies=(), parts=())
+    assert after(views(bare)["_overview"], "Tools", 5) == [
+        *("None are listed.", "Supplies", "None are listed.", "Parts", "None are listed.")
     ]
 
 
