@@ -6,11 +6,17 @@ from procbuilder.model.edition import FrontList, Line, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.procedure import Procedure
 
-FRONT_LISTS = ("Condition", "Wear", "Document", "Included", "Not included", "People", "Note", "Dangers confirmed")
-"""Lists of what must be known or ready before the start, in the order in which they are shown."""
+FRONT_LISTS = {
+    "Condition": "Conditions", "Wear": "Wear", "Document": "Documents", "Included": "Included",
+    "Not included": "Not included", "People": "People", "Note": "Notes", "Dangers confirmed": "Dangers confirmed",
+}  # fmt: skip
+"""Lists of what must be known or ready before the start, in the order in which they are shown, with their titles."""
 
 ASKED_FOR = ("Condition", "Wear")
 """Those that are shown even when nothing was typed: then they say that nothing is known."""
+
+COUNTED = ("Tool", "Supply", "Part")
+"""Lists with quantities, which stand apart; here only for the word ``none``."""
 
 
 def items(fields: Iterable[Field]) -> tuple[Line, ...]:
@@ -37,14 +43,20 @@ def _named(entry: Field) -> Named:
 
 
 def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
-    """The lists without quantities that stand before the steps."""
+    """The lists without quantities that stand before the steps, and those of which there is explicitly nothing."""
     lists = []
-    for name in FRONT_LISTS:
+    for name, title in FRONT_LISTS.items():
         entries = procedure.listed(name)
         lines = tuple(line for entry in entries if not entry.none for line in _lines(entry))
-        if lines or name in ASKED_FOR or entries:
-            lists.append(FrontList(name, lines, any(entry.none for entry in entries)))
+        if entries or name in ASKED_FOR:
+            lists.append(FrontList(title, lines, any(entry.none for entry in entries)))
+    lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]
     return tuple(lists)
+
+
+def _nothing(procedure: Procedure, name: str) -> bool:
+    entries = procedure.everywhere(name)
+    return any(entry.none for entry in entries) and not any(entry.items for entry in entries)
 
 
 def _lines(entry: Field) -> tuple[Line, ...]:

@@ -207,3 +207,8 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
     assert told(built.problems) == []
     _automatic, detail = built.edition.steps[0].figures
     assert (detail.still.source, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
+
+
+def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:
+    lists = {entry.title: entry.none for entry in build(folder(WHOLE)).edition.lists}
+    assert lists == {"Conditions": False, "Wear": False, "Supply": True, "Part": True}

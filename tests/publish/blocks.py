@@ -1,6 +1,12 @@
 """What a person reads on a page, block by block, from its HTML."""
 
 from html.parser import HTMLParser
+from pathlib import Path
+
+from procbuilder.model.edition import Edition
+from procbuilder.publish.html import page
+
+TEMPLATES = Path(__file__).parents[2] / "templates"
 
 BLOCKS = {
     "article", "body", "button", "dd", "details", "div", "dl", "dt", "figcaption", "figure", "form", "h1", "h2", "h3",
@@ -58,3 +64,14 @@ def read(html: str) -> dict[str, list[str]]:
     reader.feed(html)
     reader.close()
     return reader.parts
+
+
+def views(edition: Edition) -> dict[str, list[str]]:
+    """What is read on the page of an edition."""
+    return read(page(edition, templates=TEMPLATES))
+
+
+def after(blocks: list[str], title: str, count: int) -> list[str]:
+    """The blocks that follow a title."""
+    at = blocks.index(title) + 1
+    return blocks[at : at + count]

@@ -12,7 +12,9 @@ import pytest
 
 from procbuilder.publish import words
 from procbuilder.publish.html import page, phone
-from tests.publish.sample import SCRIPT, sample_edition
+from tests.publish.blocks import TEMPLATES
+from tests.publish.sample import sample_edition
+from tests.publish.sample_words import SCRIPT
 
 CHROMIUM = Path("/usr/bin/chromium")
 pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
@@ -22,7 +24,6 @@ if not CHROMIUM.exists():
 from axe_playwright_python.sync_playwright import Axe  # noqa: E402
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright  # noqa: E402
 
-TEMPLATES = Path(__file__).parents[2] / "templates"
 WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "height": 800}}
 STEPS = ["chock", "raise", "dust-cap", "keeper", "hub-off", "clean", "bearings", "keeper-on", "gas", "lower", "drive"]
 JOB = "Job 4711. 2 of 11 steps ticked; the first without a tick is step 2."

@@ -1,0 +1,269 @@
+"""The steps of the sample edition."""
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, Legend, Line, Named
+from procbuilder.model.footage import Clip, Still
+from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
+from procbuilder.model.procedure import Cue
+from procbuilder.model.timecode import Span
+from procbuilder.model.worked import Basis, Hazard, Signal, Standing, TorqueRow
+from tests.publish.sample_media import STILLS
+from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
+
+RAISED = Hazard(
+    Signal.DANGER,
+    "the trailer can drop off the stands",
+    "crushed, will kill",
+    "keep both stands under the axle, nobody underneath",
+    "trailer raised",
+    Place("procedure.md", 40),
+)
+STANDS = Standing((RAISED,), ("trailer raised",), ("2 x axle stand", "wheel chock"))
+FROM_D1 = Origin(OriginKind.DOCUMENT, document="D1 p. 4")
+FROM_MEMORY = Origin(OriginKind.MEMORY)
+
+
+def hazard(signal: Signal, hazard: str, consequence: str, avoid: str, origin: Origin = TYPED) -> Hazard:
+    return Hazard(signal, hazard, consequence, avoid, "", Place("procedure.md", 50), origin)
+
+
+def _still(file: str, source: str = "strip 0:42") -> Still:
+    width, height, _ = STILLS[file]
+    return Still(file, width, height, source, "sharp, no hand in the way")
+
+
+def _figure(file: str, alt: str, caption: str, state: str = "done", legend: tuple[Legend, ...] = ()) -> Figure:
+    return Figure(_still(file), alt, caption, state, legend)
+
+
+MANY = (
+    "spans", "prose", "hazards", "holds", "tools", "supplies", "parts", "wear", "moves", "torques",
+    "key_points", "checks", "notes", "figures", "captions",
+)  # fmt: skip
+"""Fields of a step that hold any number of things."""
+
+
+def _step(number: int, name: str, command: str, **filled: Any) -> EditionStep:
+    rest: dict[str, Any] = {
+        "standing": Standing(),
+        "reserved": "",
+        "only_if": "",
+        "as_found": None,
+        "as_found_step": 0,
+        "clip": None,
+        "basis": Basis.NOTHING,
+        "minutes": Decimal(0),
+        "footage": Fraction(0),
+    }
+    return EditionStep(number=number, id=name, command=command, **{**dict.fromkeys(MANY, ()), **rest, **filled})
+
+
+def sections() -> tuple[EditionSection, ...]:
+    strip = (_chock(), _raise(), _dust_cap(), _keeper(), _hub_off())
+    refit = (_pack(), _bearings(), _tighten(), _gas(), _lower(), _spin())
+    return (
+        EditionSection("Before you start", ("Read the whole procedure once.",), (), ()),
+        EditionSection("Strip", ("Lay the parts out in the order in which they come off.",), (), strip),
+        EditionSection("Refit", (), (Named("Note", "clean hands, clean rag"),), refit),
+    )
+
+
+def _chock() -> EditionStep:
+    return _step(
+        1,
+        "chock",
+        "Chock the other wheel in front and behind",
+        spans=(Span("strip", Fraction(0), Fraction(20)),),
+        moves=(Named("For now", "wheel chock"), Named("State", "trailer hitched")),
+        figures=(_figure("chock.jpg", "chocks at both sides of the wheel", "Chocks pushed home"),),
+        basis=Basis.FOOTAGE,
+        footage=Fraction(20),
+    )
+
+
+def _raise() -> EditionStep:
+    return _step(
+        2,
+        "raise",
+        "Raise the axle and set both stands under it",
+        hazards=(
+            hazard(Signal.NOTICE, "the jack can dent the floor plate", "bent plate", "use the jacking point"),
+            RAISED,
+            hazard(Signal.CAUTION, "the jack handle springs back", "bruised hand", "let it down slowly"),
+            hazard(Signal.WARNING, "the trailer can roll", "crushed foot", "check the chocks first", FROM_MEMORY),
+        ),
+        tools=(Line("2 x axle stand"), Line("trolley jack", origin="seen strip 0:31")),
+        moves=(Named("State", "trailer raised"), Named("For now", "2 x axle stand")),
+        holds=(Named("Hold", "rock the trailer: it must not move on the stands", ("the senior technician",)),),
+        basis=Basis.TYPED,
+        minutes=Decimal(6),
+    )
+
+
+def _dust_cap() -> EditionStep:
+    return _step(
+        3,
+        "dust-cap",
+        "Prise off the dust cap",
+        spans=(Span("strip", Fraction(42), Fraction(75)),),
+        prose=(
+            "Work round the rim with the flat bar, *a little* at a time.",
+            f"- first the top\n- then the sides\n\n{SCRIPT} and {IMPORT} and {MATHS}",
+        ),
+        standing=STANDS,
+        hazards=(hazard(Signal.CAUTION, "the bar can slip", "cut hand", "push away from you, other hand clear"),),
+        tools=(Line("flat bar", origin="said strip 0:44"),),
+        wear=(Line("eye protection"), Line("gloves", origin="from memory")),
+        moves=(Named("Off", "dust cap", ("tray: 3",)),),
+        key_points=(
+            Line("turn the hub a little after each push", "a bent cap lets water in"),
+            Line("keep the bar flat", "", "said strip 0:51"),
+        ),
+        figures=(
+            _figure(
+                "dust-cap.jpg",
+                "dust cap started evenly all round",
+                "Cap started evenly all round",
+                legend=(Legend(1, "start here"), Legend(2, "then here")),
+            ),
+            _figure("tall.jpg", "rim of the cap from the side", "The rim from the side", "detail"),
+        ),
+        clip=Clip("dust-cap.mp4", Fraction(2), 320, 180, sound=False),
+        captions=(
+            Cue(Place("strip.srt", 1), Fraction(0), Fraction(9, 10), "a little at a time"),
+            Cue(Place("strip.srt", 5), Fraction(1), Fraction(19, 10), f"nuts & bolts --> {SCRIPT}"),
+        ),
+        basis=Basis.FOOTAGE,
+        footage=Fraction(33),
+    )
+
+
+def _keeper() -> EditionStep:
+    return _step(
+        4,
+        "keeper",
+        "Draw the split pin and take the keeper off",
+        standing=STANDS,
+        only_if="the hub has a keeper over the nut",
+        tools=(Line("pliers"), Line("13 mm socket")),
+        moves=(
+            Named("Off", "keeper", ("by: 2 x M8 bolt, 13 mm", "tray: 3"), "seen strip 1:21"),
+            Named("Off", "split pin, scrap"),
+        ),
+        notes=(
+            Named("Hidden", "the pin's bent end", ("behind the keeper, feel with a finger",)),
+            Named("If", "the pin is rusted in", ("soak it and wait", "10"), "from memory"),
+            Named("Note", f"hostile {SCRIPT} {IMPORT} {MATHS} [link](javascript:alert(1))"),
+        ),
+        figures=(_figure("keeper-off.jpg", "hub without its keeper", "Keeper off"),),
+        basis=Basis.TYPED,
+        minutes=Decimal(4),
+    )
+
+
+def _hub_off() -> EditionStep:
+    return _step(
+        5,
+        "hub-off",
+        "Pull the hub off the stub axle",
+        standing=STANDS,
+        moves=(Named("Off", "hub"),),
+        checks=(Named("Measure", "stub axle diameter", ("24.97 to 25.00 mm", "with: micrometer"), "from D1 p. 3"),),
+        notes=(Named("Lift", "hub and drum", ("9 kg", "from 40 cm, to 80 cm, reach 30 cm")),),
+        figures=(_figure("tall.jpg", "bare stub axle", "Bare stub axle"),),
+    )
+
+
+def _pack() -> EditionStep:
+    return _step(
+        6,
+        "clean",
+        "Wipe the stub axle clean",
+        standing=STANDS,
+        supplies=(Line("lint-free rag"),),
+        key_points=(Line("wipe away from the seat", "grit cuts the new bearing"),),
+    )
+
+
+def _bearings() -> EditionStep:
+    return _step(
+        7,
+        "bearings",
+        "Slide the hub with its new bearings onto the stub axle",
+        standing=STANDS,
+        parts=(Line("1 x bearing and seal kit, new"),),
+        supplies=(Line("bearing grease, 60 g"),),
+        moves=(Named("On", "hub"),),
+        figures=(_figure("refit.jpg", "hub back on the stub axle", "Hub home against the seal"),),
+        as_found=_figure("keeper-found.jpg", "hub before it came off", "Hub before it came off", "found"),
+        as_found_step=5,
+    )
+
+
+def _tighten() -> EditionStep:
+    rows = torques()
+    return _step(
+        8,
+        "keeper-on",
+        "Fit the keeper and tighten its bolts crosswise",
+        standing=STANDS,
+        torques=rows,
+        moves=(Named("On", "keeper", ("by: 2 x M8 bolt, 13 mm",)), Named("Nip up", "hub nut")),
+        checks=(Named("Check", "spin the hub", ("runs free without rocking",)),),
+        figures=(_figure("refit.jpg", "keeper with both bolts", "Keeper on"),),
+        as_found=_figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found"),
+        as_found_step=4,
+    )
+
+
+def torques() -> tuple[TorqueRow, ...]:
+    where = Place("procedure.md", 90)
+    return (
+        TorqueRow(
+            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where
+        ),
+        TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
+        TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
+        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where),
+    )
+
+
+def _gas() -> EditionStep:
+    return _step(
+        9,
+        "gas",
+        "Have the gas locker reconnected",
+        standing=STANDS,
+        reserved="a licensed gas fitter",
+        hazards=(hazard(Signal.DANGER, "gas can leak", "explosion, will kill", "no flame, no switch nearby"),),
+        holds=(Named("Hold", "leak test passed and written down", ("the gas fitter",)),),
+        prose=("Secret method: turn the union a quarter.",),
+        key_points=(Line("secret key point"),),
+        tools=(Line("secret spanner"),),
+    )
+
+
+def _lower() -> EditionStep:
+    return _step(
+        10,
+        "lower",
+        "Take the stands out and lower the trailer",
+        standing=STANDS,
+        moves=(Named("Ends", "trailer raised"), Named("Out again", "2 x axle stand")),
+        basis=Basis.TYPED,
+        minutes=Decimal(5),
+    )
+
+
+def _spin() -> EditionStep:
+    return _step(
+        11,
+        "drive",
+        "Drive 500 m and feel whether the hub is warm",
+        checks=(Named("Check", "hand on the hub", ("hand-warm at most",)),),
+        basis=Basis.TYPED,
+        minutes=Decimal(8),
+    )

@@ -1,0 +1,83 @@
+"""Lists before the start, ledger, estimate and problems of the sample edition."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+from procbuilder.model.edition import FrontList, Line
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.worked import Basis, Estimate, StepTime
+from tests.publish.sample_words import SCRIPT
+
+
+def lists() -> tuple[FrontList, ...]:
+    return (
+        FrontList(
+            "Conditions",
+            (
+                Line("hitched to a parked tow car, its parking brake on, hard level ground"),
+                Line("the wheel on the other side chocked in front and behind", origin="said strip 0:05"),
+            ),
+            none=False,
+        ),
+        FrontList("Documents", (Line("D1", "Axle maker's data sheet, 2024-03, checked 2026-02-01"),), none=False),
+        FrontList("Wear", (Line("eye protection"), Line("gloves")), none=False),
+        FrontList("Included", (Line("one hub, both bearings"),), none=False),
+        FrontList("Not included", (), none=True),
+    )
+
+
+def ledger() -> Ledger:
+    def at(number: int, step: str, seconds: int | None = None) -> tuple[Moment, ...]:
+        time = None if seconds is None else Fraction(seconds)
+        return (Moment(step, number, Place("procedure.md", number * 10), "strip" if seconds else "", time),)
+
+    one = Decimal(1)
+    return Ledger(
+        (
+            Entry("wheel chock", Opening.TEMPORARY, Balance.LEFT_OPEN, at(1, "chock", 12), (), one, Decimal(0),
+                  reason="stays until the trailer is unhitched, K."),
+            Entry("dust cap", Opening.OFF, Balance.OPEN, at(3, "dust-cap", 69), (), one, Decimal(0), tray="3"),
+            Entry("M8 bolt", Opening.OFF, Balance.OPEN, at(4, "keeper"), at(8, "keeper-on"), Decimal(2), one),
+            Entry("hub", Opening.OFF, Balance.CLOSED, at(5, "hub-off", 140), at(7, "bearings"), one, one),
+            Entry("hub nut", Opening.SLACKENED, Balance.NEVER_OPENED, (), at(8, "keeper-on"), Decimal(0), one),
+        )
+    )  # fmt: skip
+
+
+def estimate() -> Estimate:
+    def time(step: str, basis: Basis, low: int, likely: int, high: int) -> StepTime:
+        return StepTime(step, basis, Decimal(low), Decimal(likely), Decimal(high), Fraction(0))
+
+    return Estimate(
+        steps=(
+            time("chock", Basis.FOOTAGE, 1, 1, 1),
+            time("raise", Basis.TYPED, 5, 6, 9),
+            time("dust-cap", Basis.FOOTAGE, 1, 1, 1),
+            time("keeper", Basis.TYPED, 3, 4, 8),
+            *(time(step, Basis.NOTHING, 0, 0, 0) for step in ("hub-off", "clean", "bearings", "keeper-on", "gas")),
+            time("lower", Basis.TYPED, 4, 5, 7),
+            time("drive", Basis.TYPED, 6, 8, 12),
+        ),
+        low=Decimal("0.4"),
+        likely=Decimal("0.5"),
+        high=Decimal("0.7"),
+        waiting=Decimal(10),
+        stated="1.5 h",
+    )
+
+
+def problems() -> tuple[Problem, ...]:
+    def problem(severity: Severity, line: int, what: str, instead: str, danger: int) -> Problem:
+        return Problem(severity, Place("procedure.md", line), what, instead, "sample", danger)
+
+    return (
+        problem(Severity.ADVICE, 12, "the title has no verb", "write: object – operation", 5),
+        problem(Severity.STOP, 61, "dust cap is still open", "add On: dust cap, or Left open with a reason", 2),
+        problem(Severity.STOP, 90, "hub nut has no torque", "add Torque: hub nut | value | from:", 1),
+        problem(Severity.ASK, 71, f"what does {SCRIPT} mean", "write it out", 4),
+        problem(Severity.ASK, 75, "step 6 has no picture", "add Picture: time", 4),
+        problem(Severity.ADVICE, 80, "step 9 was not filmed", "film it, or say so in a note", 5),
+        problem(Severity.ADVICE, 84, "step 10 has no check", "add Check: test | what is right", 5),
+    )
