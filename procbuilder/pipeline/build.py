@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache
+from procbuilder.keep.files import finish_together
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
@@ -76,6 +77,7 @@ def build(folder: Path, report: Report = silent) -> Built:
     if not (folder / FILE_NAME).is_file():
         raise NoProcedure(folder)
     with locked(folder):
+        finish_together(folder / OUT)
         cache = Cache(folder)
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)

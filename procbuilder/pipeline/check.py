@@ -50,6 +50,7 @@ def write_ids(folder: Path) -> int:
     before = path.read_bytes()
     procedure, _ = read_procedure(folder)
     missing = [step for step in procedure.steps if not step.id_typed]
-    if missing:
-        replace_unchanged(path, before, add_ids(before, missing))
-    return len(missing)
+    after = add_ids(before, missing)
+    if after != before:
+        replace_unchanged(path, before, after)
+    return sum(old != new for old, new in zip(before.splitlines(), after.splitlines(), strict=True))

@@ -36,10 +36,16 @@ def named(fields: Iterable[Field]) -> tuple[Named, ...]:
 
 def _named(entry: Field) -> Named:
     first = entry.kind.parts[0]
-    text = "; ".join(item.words for item in entry.items) or ("none" if entry.none else entry.part(first))
-    by_place = [entry.part(name) for name in entry.kind.parts[1:]]
+    text = "; ".join(item.words for item in entry.items) or ("none" if entry.none else _part(entry, first))
+    by_place = [_part(entry, name) for name in entry.kind.parts[1:]]
     by_word = [f"{word}: {entry.part(word)}" for word in entry.kind.words if entry.part(word)]
     return Named(entry.name, text, tuple(filter(None, [*by_place, *by_word])), entry.origin.words)
+
+
+def _part(entry: Field, name: str) -> str:
+    """A part as shown: minutes get their unit."""
+    text = entry.part(name)
+    return f"{text} min" if name == "minutes" and text[-1:].isdigit() else text
 
 
 def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:

@@ -13,6 +13,10 @@ from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import read_file
 
 
+MOSTLY = Fraction(1)
+"""Seconds of a cue, or half of a shorter one, that must lie in a stretch for its words to be shown there."""
+
+
 def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[Problem, ...]]:
     """The narration of every recording that has one; a file that cannot be read is a problem."""
     narration: list[Narration] = []
@@ -41,7 +45,7 @@ def said_in(narration: Iterable[Narration], stretches: Iterable[Span]) -> tuple[
     for stretch in stretches:
         for cue in by_recording.get(stretch.recording, ()):
             start, end = max(cue.start, stretch.start), min(cue.end, stretch.end)
-            if end > start and cue.text:
+            if cue.text and end > start and end - start >= min(MOSTLY, (cue.end - cue.start) / 2):
                 shift = begin - stretch.start
                 cues.append(replace(cue, start=start + shift, end=end + shift))
         begin += stretch.seconds

@@ -64,8 +64,9 @@ def new(
 def _named(recordings: Sequence[Path]) -> list[NamedFile]:
     """A name of its own for each recording, and its path in the new folder."""
     films: list[NamedFile] = []
+    taken: dict[str, int] = {}
     for path in recordings:
-        name = free_id(recording_name(path.stem), {film.name for film in films})
+        name = free_id(recording_name(path.stem), taken)
         films.append(NamedFile(name, f"recordings/{name}{path.suffix.lower()}", Place(FILE_NAME, 1)))
     return films
 

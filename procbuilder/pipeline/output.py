@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from pathlib import Path
 
-from procbuilder.keep.files import copy_whole, remove_others, write_whole
+from procbuilder.keep.files import copy_whole, remove_others, replace_together
 from procbuilder.model.edition import Edition
 from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.captions import webvtt
@@ -25,11 +25,9 @@ def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) 
         if not (out / "media" / name).is_file():
             copy_whole(path, out / "media" / name)
     texts = _texts(edition, out / "media", epoch)
-    for name, data in texts.items():
-        if not _same(out / name, data):
-            write_whole(out / name, data)
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
-    write_whole(out / "manifest.json", manifest(published, edition=edition))
+    texts["manifest.json"] = manifest(published, edition=edition)
+    replace_together(out, {name: data for name, data in texts.items() if not _same(out / name, data)})
     remove_others(out / "media", set(media))
     remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})
     return unprintable(edition)

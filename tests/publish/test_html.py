@@ -50,10 +50,10 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "Cap started evenly all round",
         "start here",
         "then here",
-        "done, seen strip 0:42",
+        "done, strip 0:42",
         "[picture: rim of the cap from the side]",
         "The rim from the side",
-        "detail, seen strip 0:42",
+        "detail, strip 0:42",
         "Work round the rim with the flat bar, a little at a time.",
         "first the top",
         "then the sides",
@@ -119,10 +119,10 @@ def test_page_a_missing_torque_is_a_ruled_blank_that_says_where_to_look(edition:
 def test_page_refit_shows_how_it_was_found_and_in_which_step(edition: Edition) -> None:
     blocks = views(edition)["bearings"]
     assert after(blocks, "On: hub", 4) == [
-        "As found, not proof that it was right (step 5)",
+        "As found, not proof that it was right – step 5",
         "[picture: hub before it came off]",
         "Hub before it came off",
-        "found, seen strip 0:42",
+        "found, strip 0:42",
     ]
 
 

@@ -1,0 +1,68 @@
+"""A browser window on a published page, and what can be asked of it."""
+
+import time
+from pathlib import Path
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import BrowserContext, Page
+
+TARGETS = """() => Array.from(document.querySelectorAll("a, button, input, summary"))
+    .map(e => [e.closest(".bar") ? 56 : 44, (e.closest("label") || e).getBoundingClientRect()])
+    .filter(([least, box]) => box.width > 0)
+    .map(([least, box]) => Math.min(box.width, box.height) - least)"""
+"""How far each visible target is above the least size: 56 px for what is pressed all the time, else 44."""
+
+
+class Visit:
+    """A browser window on the site that remembers what went wrong and what was asked for."""
+
+    def __init__(self, context: BrowserContext, site: Path) -> None:
+        self.context = context
+        self.site = site
+        self.faults: list[str] = []
+        self.asked: set[str] = set()
+        self.page = context.new_page()
+        self.page.set_default_timeout(5000)
+        self.page.on("console", lambda message: self.faults.append(f"{message.type}: {message.text}"))
+        self.page.on("pageerror", lambda error: self.faults.append(str(error)))
+        self.page.on("request", lambda request: self.asked.add(request.url.split(":")[0]))
+
+    def open(self, address: str = "index.html") -> Page:
+        name, _, hash_ = address.partition("#")
+        self.page.goto("about:blank")
+        self.page.goto((self.site / name).as_uri() + ("#" + hash_ if hash_ else ""))
+        return self.page
+
+
+def shown(page: Page) -> list[str]:
+    return [str(name) for name in page.eval_on_selector_all(".view:not([hidden])", "views => views.map(v => v.id)")]
+
+
+def overflow(page: Page) -> int:
+    return int(page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
+
+
+def until(page: Page, true: str) -> None:
+    """Wait for something to come true; the browser's own waiting would need what the policy forbids."""
+    end = time.monotonic() + 5
+    while not page.evaluate(true):
+        assert time.monotonic() < end, f"never came true: {true}"
+        page.wait_for_timeout(20)
+
+
+def name_job(page: Page, label: str) -> None:
+    page.fill("#_job-label", label)
+    page.press("#_job-label", "Enter")
+
+
+def breaches(page: Page, *names: str) -> list[tuple[str, str, str]]:
+    """Broken accessibility rules in these views: view, rule, first element."""
+    page.evaluate(Axe().axe_script)
+    found = []
+    for name in names:
+        page.evaluate("name => { location.hash = name; }", name)
+        until(page, f"!document.getElementById('{name}').hidden")
+        result = page.evaluate("axe.run()")
+        found += [(name, entry["id"], entry["nodes"][0]["html"]) for entry in result["violations"]]
+        assert len(result["passes"]) > 20
+    return found
