@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from itertools import combinations
 
 from rapidfuzz import process
 
@@ -96,11 +95,16 @@ def end_before_start(case: Case) -> Iterator[Problem]:
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:
-    """Footage that two stretches share: its time counts twice."""
+    """Footage that two stretches share: its time counts twice. Each is told with the one before it that lasts longest."""
     stretches = [(number, step.place, span) for number, step in case.numbered for span in step.spans]
-    for (first, _, one), (second, place, other) in combinations(stretches, 2):
-        if not one.overlap(other):
+    longest = None
+    for each in sorted(stretches, key=lambda stretch: (stretch[2].recording, stretch[2].start)):
+        before = longest or each
+        if each[2].recording != before[2].recording or each[2].end >= before[2].end:
+            longest = each
+        if before is each or not before[2].overlap(each[2]):
             continue
+        (first, _, one), (second, place, other) = sorted((before, each), key=lambda stretch: stretch[1])
         shared = Span(one.recording, max(one.start, other.start), min(one.end, other.end))
         who = f"step {first} and step {second} both show" if first != second else f"step {first} shows twice"
         yield Problem(

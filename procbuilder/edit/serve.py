@@ -4,6 +4,7 @@ import socket
 from pathlib import Path
 
 from procbuilder.model.fault import InputFault
+from procbuilder.pipeline.build import finish
 
 HOST = "127.0.0.1"
 
@@ -23,12 +24,13 @@ class PortTaken(InputFault):
 
 
 def output_of(folder: Path) -> Path:
-    """The folder with the page: the given one, or its ``out``.
+    """The folder with the page: the given one, or its ``out``. What a killed build left there is made whole first.
 
     Raises:
         NotBuilt: neither has a page.
     """
     for candidate in (folder, folder / "out"):
+        finish(candidate)
         if (candidate / "index.html").is_file():
             return candidate
     raise NotBuilt(folder)

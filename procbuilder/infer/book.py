@@ -13,7 +13,7 @@ from procbuilder.model.words import is_plural, thing
 OPENS = {"Off": Opening.OFF, "Slacken": Opening.SLACKENED, "Nip up": Opening.SLACKENED,
          "For now": Opening.TEMPORARY, "State": Opening.STATE}  # fmt: skip
 CLOSES = {"On": Opening.OFF, "Torque": Opening.SLACKENED, "Out again": Opening.TEMPORARY, "Ends": Opening.STATE}
-_COUNTED = re.compile(r"(\d+)\s*[x×]\s+(.+)", re.DOTALL)
+_COUNTED = re.compile(r"(\d{1,6})\s*[x×]\s+(.+)", re.DOTALL)
 
 
 @dataclass(slots=True)
@@ -63,6 +63,10 @@ class Book:
 
     def __init__(self) -> None:
         self.accounts: list[Account] = []
+        self._still: dict[Opening, list[Account]] = {opening: [] for opening in Opening}
+        self._named: dict[tuple[Opening, str], list[Account]] = {}
+        self._held: set[str] = set()
+        """Names of the fasteners that went with a part."""
 
     def enter(self, entry: Field, moment: Moment) -> None:
         """Book one field; fields that neither open nor close anything, or name no thing, are passed over."""
@@ -76,10 +80,11 @@ class Book:
 
     def open(self, opening: Opening) -> list[Account]:
         """What is open in this way, in the order of opening."""
-        return [account for account in self.accounts if account.opening is opening and account.rest]
+        self._still[opening] = [account for account in self._still[opening] if account.rest]
+        return list(self._still[opening])
 
     def _find(self, opening: Opening, key: str) -> list[Account]:
-        return [account for account in self.open(opening) if thing(account.name) == key]
+        return [account for account in self._named.get((opening, key), ()) if account.rest]
 
     def _open(self, entry: Field, mention: _Mention, moment: Moment) -> None:
         opening = OPENS[entry.name]
@@ -93,8 +98,11 @@ class Book:
             counted = mention.count is not None or not is_plural(mention.name)
             account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
             self.accounts.append(account)
+            self._still[opening].append(account)
+            self._named.setdefault((opening, mention.key), []).append(account)
         account.opened.append(moment)
         account.fasteners = account.fasteners or _part(entry, "by")
+        self._held |= {fastener.key for fastener in _fasteners(account.fasteners)}
         account.tray = account.tray or _part(entry, "tray")
         account.protects = account.protects or _part(entry, "while")
 
@@ -106,7 +114,7 @@ class Book:
         for fastener in _fasteners(_part(entry, "by")):
             self._settle_fastener(fastener, usable, moment)
         expected = mention.new or opening is Opening.SLACKENED or (found and not usable)
-        if over and not expected and not self._held_a_part(mention.key):
+        if over and not expected and mention.key not in self._held:
             self.accounts.append(Account(mention.name, opening, Decimal(0), over, closed=[moment]))
 
     def _settle(self, accounts: list[Account], mention: _Mention, moment: Moment, opening: Opening) -> Decimal:
@@ -134,9 +142,8 @@ class Book:
             account = Account(before.name, Opening.OFF, before.count, fastener.count, closed=[moment])
             account.opened.extend(parts[0].opened)
             self.accounts.append(account)
-
-    def _held_a_part(self, key: str) -> bool:
-        return any(f.key == key for account in self.accounts for f in _fasteners(account.fasteners))
+            self._still[Opening.OFF].append(account)
+            self._named.setdefault((Opening.OFF, fastener.key), []).append(account)
 
 
 def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field, ...]]]:

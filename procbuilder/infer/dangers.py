@@ -39,7 +39,9 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
     A hazard typed with ``while:`` holds from the step that opens the state to the step that ends
     it, both included; it is left out at steps where it is typed itself.
     """
-    lasting = hazards(procedure.everywhere(*_SIGNALS))
+    lasting: dict[str, list[tuple[int, Hazard]]] = {}
+    for rank, hazard in enumerate(hazards(procedure.everywhere(*_SIGNALS))):
+        lasting.setdefault(thing(hazard.state), []).append((rank, hazard))
     book, at_step = Book(), {}
     for number, step, fields in visits(procedure):
         states, before = _states(book), _in_place(book)
@@ -47,7 +49,9 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
             book.enter(entry, moment_of(entry, number, step))
         if step is not None:
             states |= {thing(entry.part("state")): entry.part("state") for entry in step.all("State")}
-            at_step[step.id] = Standing(_stand(lasting, step, states), tuple(states.values()), _stay(before, book))
+            there = sorted(one for state in states for one in lasting.get(state, ()))
+            still = _stand((hazard for _, hazard in there), step)
+            at_step[step.id] = Standing(still, tuple(states.values()), _stay(before, book))
     return at_step
 
 
@@ -86,11 +90,12 @@ def _stay(before: list[tuple[Account, Decimal]], book: Book) -> tuple[str, ...]:
     return tuple(account.words(min(count, after[id(account)])) for account, count in before if id(account) in after)
 
 
-def _stand(lasting: Iterable[Hazard], step: Step, states: dict[str, str]) -> tuple[Hazard, ...]:
+def _stand(there: Iterable[Hazard], step: Step) -> tuple[Hazard, ...]:
+    """The dangers that are there, each once, without those that the step tells itself."""
     told = {_text(hazard) for hazard in hazards(step.fields)}
     here = []
-    for hazard in lasting:
-        if hazard.state and thing(hazard.state) in states and _text(hazard) not in told:
+    for hazard in there:
+        if _text(hazard) not in told:
             told.add(_text(hazard))
             here.append(hazard)
     return tuple(here)

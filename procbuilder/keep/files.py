@@ -2,12 +2,15 @@
 
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
 from procbuilder.model.fault import CannotWrite, ChangedMeanwhile
+
+_BESIDE = ".new"
+_COMPLETE = "complete"
 
 
 @contextmanager
@@ -68,6 +71,40 @@ def replace_unchanged(path: Path, before: bytes, after: bytes) -> None:
     if path.read_bytes() != before:
         raise ChangedMeanwhile(path)
     write_whole(path, after)
+
+
+def replace_together(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Write several files, in their order, so that all are new, or all are old, once ``finish_together`` has run.
+
+    They are written whole below ``folder/.new`` first; only then are they moved to their places.
+
+    Raises:
+        CannotWrite: see ``write_whole``; when not all could be written, none has been moved.
+    """
+    finish_together(folder)
+    for name, data in files.items():
+        write_whole(folder / _BESIDE / name, data)
+    write_whole(folder / _BESIDE / _COMPLETE, "\n".join(files).encode())
+    finish_together(folder)
+
+
+def is_unfinished(folder: Path) -> bool:
+    """True when a killed command has left files that ``finish_together`` moves or throws away."""
+    return (folder / _BESIDE).is_dir()
+
+
+def finish_together(folder: Path) -> None:
+    """Move what a killed command had written completely, and throw away what it had not."""
+    beside = folder / _BESIDE
+    if not is_unfinished(folder):
+        return
+    with explained(folder):
+        if (beside / _COMPLETE).is_file():
+            for name in (beside / _COMPLETE).read_text(encoding="utf-8").split("\n"):
+                if (beside / name).is_file():
+                    (folder / name).parent.mkdir(parents=True, exist_ok=True)
+                    (beside / name).replace(folder / name)
+        shutil.rmtree(beside)
 
 
 def remove_others(folder: Path, wanted: set[str]) -> None:

@@ -19,7 +19,7 @@ from procbuilder.model.timecode import Span
 
 Grey = NDArray[np.uint8]
 
-WINDOW = Fraction(20)
+WINDOW = Fraction(10)
 """Seconds of footage, counted from the end of a step, among which its picture is looked for."""
 
 _SPACING = Fraction(1, 40)
@@ -49,7 +49,7 @@ class _Look:
 
 
 def measure(path: Path, span: Span, *, skips: Iterable[Span] = ()) -> tuple[Measure, ...]:
-    """Measures the pictures in the last 20 seconds of a step that are not skipped, in order of time.
+    """Measures the pictures in the last 10 seconds of a step that are not skipped, in order of time.
 
     Sharpness is taken on an area-averaged picture 640 pixels wide: sensor noise makes fine-grained measures
     call a blurred picture sharp. Damaged pictures are left out; a stretch without any gives an empty result.

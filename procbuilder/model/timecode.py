@@ -4,13 +4,13 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-_TIME = re.compile(r"(?:(?P<h>\d+):(?=\d+:))?(?P<m>\d+):(?P<s>\d{2})(?:\.(?P<ms>\d{1,3}))?\Z")
+_TIME = re.compile(r"(?:(?P<h>\d{1,4}):(?=\d+:))?(?P<m>\d{1,5}):(?P<s>\d{2})(?:\.(?P<ms>\d{1,3}))?\Z")
 
 
 def parse_time(text: str) -> Fraction | None:
     """Seconds of ``1:15``, ``1:02:15`` or ``1:15.250``; None when it is not such a time.
 
-    Seconds stay below 60, and so do minutes behind hours.
+    Seconds stay below 60, and so do minutes behind hours; no film runs for 10 000 hours.
     """
     match = _TIME.match(text.strip())
     if not match:

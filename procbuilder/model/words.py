@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from procbuilder.model.origin import Place
 from procbuilder.model.quantity import Item
@@ -24,6 +25,7 @@ def singular(word: str) -> str:
     return word
 
 
+@lru_cache(maxsize=10_000)
 def thing(name: str) -> str:
     """The name by which two mentions are the same thing: case, spaces, articles and plurals ignored."""
     return " ".join(singular(word) for word in Item(name, _NOWHERE).key.split())
@@ -55,5 +57,6 @@ def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:
     return None
 
 
+@lru_cache(maxsize=10_000)
 def _folded(text: str) -> str:
     return " ".join(singular(word) for word in _WORD.findall(text))

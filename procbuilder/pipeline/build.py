@@ -4,14 +4,15 @@ read → probe (cached) → infer and check → choose stills, cut clips (cached
 """
 
 import os
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache
-from procbuilder.keep.files import finish_together
+from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
-from procbuilder.model.fault import NoProcedure
+from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
@@ -88,6 +89,13 @@ def build(folder: Path, report: Report = silent) -> Built:
         report("writing page and PDF", 1, 1)
         unprintable = publish(edition, studio.files, folder / OUT, epoch())
         return Built(folder, edition, unprintable)
+
+
+def finish(out: Path) -> None:
+    """Make whole what a killed build had begun to put out; a build that is at work does so itself."""
+    if is_unfinished(out):
+        with suppress(Busy), locked(out.parent):
+            finish_together(out)
 
 
 def epoch() -> int:

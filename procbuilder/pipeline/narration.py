@@ -12,7 +12,6 @@ from procbuilder.pipeline.paths import find
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import read_file
 
-
 MOSTLY = Fraction(1)
 """Seconds of a cue, or half of a shorter one, that must lie in a stretch for its words to be shown there."""
 

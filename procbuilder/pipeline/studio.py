@@ -105,30 +105,29 @@ class Studio:
             width, height = still(path, time, picture=picture, target=target, hidden=boxes)
             return [f"still-{sha256_of(target)[:16]}.jpg", width, height]
 
-        drawn = (picture.marks, picture.hidden, picture.crop) if picture else ()
+        marks = [(mark.shape, mark.points) for mark in picture.marks] if picture else []
+        drawn = (marks, picture.hidden, picture.crop) if picture else ()
         made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, drawn, boxes), ".jpg", make)
         self.files[name] = made
         return Still(name, width, height, source, reason)
 
     def clip(self, step: Step, stretches: Sequence[Span]) -> Clip | None:
         """The clip of a step; None when nothing of it was filmed."""
-        from procbuilder.media.clips import ClipPart, cut
-
         if not stretches:
             return None
-        recordings = [self.found.recording(part.recording) for part in stretches]
-        parts = [
-            ClipPart(path, part, step.skips, step.hidden)
-            for part in stretches
-            if (path := self.found.path(part.recording))
-        ]
+        films = [(path, part) for part in stretches if (path := self.found.path(part.recording))]
 
         def make(target: Path) -> list[Any]:
+            from procbuilder.media.clips import ClipPart, cut
+
+            parts = [ClipPart(path, part, step.skips, step.hidden) for path, part in films]
             seconds, width, height, sound = cut(parts, target)
             return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound]
 
+        recordings = (self.found.recording(part.recording) for part in stretches)
         hashes = [recording.sha256 for recording in recordings if recording]
-        key = key_of(RECIPE, *hashes, *stretches, step.hidden)
+        hidden = [(path.recording, path.boxes) for path in step.hidden]
+        key = key_of(RECIPE, *hashes, *stretches, hidden)
         made, (name, seconds, width, height, sound) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
         return Clip(name, Fraction(seconds), width, height, sound)

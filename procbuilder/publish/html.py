@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 from urllib.parse import quote
 
@@ -105,6 +106,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
     )
 
 
+@cache
 def _environment(folder: Path) -> Environment:
     environment = Environment(
         loader=FileSystemLoader(folder),

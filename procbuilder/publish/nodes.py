@@ -1,15 +1,18 @@
 """Prose as small nodes that a page setter can print: Markdown in, plain data out."""
 
 from collections.abc import Iterable
+from itertools import accumulate
 from typing import Any
 
 from markdown_it import MarkdownIt
+from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
 Node = dict[str, Any]
 
 DEEPEST = 6
-"""Lists and quotes within each other; what lies deeper is printed at this depth."""
+"""Lists and quotes within each other; what lies deeper is printed at this depth. Emphasis within emphasis that
+goes deeper is printed as typed."""
 
 _MARKDOWN = MarkdownIt("commonmark", {"html": False})
 _SAME = {
@@ -34,7 +37,15 @@ def prose_nodes(paragraphs: Iterable[str]) -> list[Node]:
     Each node has a ``kind`` and either ``text`` or ``children``; a link has an ``address``, and a numbered
     list a ``start``. Pictures give their words only, and HTML stays text.
     """
-    return [node for text in paragraphs for node in _children(SyntaxTreeNode(_MARKDOWN.parse(text)), 0)]
+    return [node for text in paragraphs for node in _children(_tree(text), 0)]
+
+
+def _tree(text: str) -> SyntaxTreeNode:
+    tokens = _MARKDOWN.parse(text)
+    for token in tokens:
+        if max(accumulate(child.nesting for child in token.children or ()), default=0) > DEEPEST:
+            token.children = [Token("text", "", 0, content=token.content)]
+    return SyntaxTreeNode(tokens)
 
 
 def _children(parent: SyntaxTreeNode, depth: int) -> list[Node]:

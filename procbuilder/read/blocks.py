@@ -48,7 +48,7 @@ def blocks(lines: list[str]) -> Iterator[Block]:
 
     Link definitions are not read as such: they would vanish from the text.
     """
-    parser = MarkdownIt("commonmark", {"html": False}).disable(["reference", "html_block"])
+    parser = MarkdownIt("commonmark", {"html": False}).disable(["reference", "html_block", "inline"])
     for node in SyntaxTreeNode(parser.parse("\n".join(lines))).children:
         if node.type == "heading":
             content = node.children[0].content if node.children else ""

@@ -49,7 +49,7 @@ def _before() -> str:
 def _steps(
     steps: Sequence[ListedStep], recordings: Sequence[NamedFile], durations: Mapping[str, Fraction]
 ) -> list[str]:
-    taken: set[str] = set()
+    taken: dict[str, int] = {}
     texts = []
     for step in steps:
         name = step.recording or recordings[0].name
@@ -57,7 +57,6 @@ def _steps(
         span = f"{format_time(step.start)}-{format_time(end)}"
         span = f"{name} {span}" if len(recordings) > 1 else span
         step_id = free_id(slug(step.text), taken)
-        taken.add(step_id)
         texts.append(f"### {span} {_command(step.text)} {{#{step_id}}}")
     return texts
 

@@ -2,21 +2,25 @@
 
 import re
 from collections.abc import Callable, Iterable
-from functools import partial
 
 from procbuilder.model.fields import Field
 from procbuilder.model.procedure import Step
 
 _END = re.compile(rb"\r\n|\r|\n")
+_FAULTY_MARK = re.compile(rb"\{#[^}]*\}\Z")
 
 
 def add_ids(data: bytes, steps: Iterable[Step]) -> bytes:
-    """Write behind each heading the id that its step has so far only in memory."""
+    """Write behind each heading the id that its step has so far only in memory.
+
+    A heading with an id that is not allowed or stands twice is left for the technician.
+    """
+    lines = _split(data)
     for step in steps:
         if not step.id_typed:
-            mark = f" {{#{step.id}}}".encode()
-            data = _edit_line(data, step.place.line, partial(_append, mark))
-    return data
+            at = step.place.line - 1
+            lines[at] = _marked(lines[at], f" {{#{step.id}}}".encode())
+    return b"".join(lines)
 
 
 def change_field(data: bytes, field: Field, value: str) -> bytes:
@@ -48,8 +52,14 @@ def add_line(data: bytes, after: int, text: str) -> bytes:
     return b"".join([*lines[:after], text.encode() + end, *lines[after:]])
 
 
-def _append(mark: bytes, line: bytes) -> bytes:
-    return line.rstrip() + mark
+def _marked(line: bytes, mark: bytes) -> bytes:
+    """A heading with the mark behind its words, before ``#`` signs that close it."""
+    words = line.rstrip(b" \t\r\n")
+    if _FAULTY_MARK.search(words):
+        return line
+    if (open_ := words.rstrip(b"#")).endswith((b" ", b"\t")):
+        words = open_.rstrip(b" \t")
+    return words + mark + line[len(words) :]
 
 
 def _edit_line(data: bytes, number: int, edit: Callable[[bytes], bytes]) -> bytes:

@@ -14,6 +14,10 @@ from procbuilder.model.procedure import FRONT_NAMES, STATUSES, Front, NamedFile
 
 LARGEST = 64_000
 """Bytes of front matter that are read; more is refused."""
+_DEEPEST = 3
+"""Lists within each other; the format needs two."""
+_MOST_FAULTS = 20
+"""Lines that are mended or left out before the rest is given up: each costs another reading."""
 
 _NAME = re.compile(r"[a-z][a-z0-9_-]*\Z")
 _INNER_COLON = re.compile(r"(?P<key>[\w ]+?):\s+(?P<value>[^\"'\[{].*:(?:\s.*)?)\Z")
@@ -63,7 +67,7 @@ def _compose(source: list[str], reading: _Reading) -> Any:
     from ruamel.yaml import YAML
     from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
-    for _ in range(len(source) + 1):
+    for _ in range(_MOST_FAULTS):
         try:
             text = "\n".join(source)
             if refused := _refused(YAML(typ="safe", pure=True).parse(text)):
@@ -80,12 +84,19 @@ def _compose(source: list[str], reading: _Reading) -> Any:
             reading.problem(2, "the front matter holds characters that YAML does not allow", "type it anew")
             return None
         source[line] = ""
+    what = f"the front matter has more than {_MOST_FAULTS - 1} lines that cannot be read"
+    reading.problem(2, what, "mend those first that are named here")
     return None
 
 
 def _refused(events: Any) -> tuple[int, str] | None:
-    """Line and name of the first anchor, alias or tag."""
+    """Line and name of the first anchor, alias or tag, or of a list too deep within others."""
+    depth = 0
     for event in events:
+        depth += type(event).__name__.endswith(("MappingStartEvent", "SequenceStartEvent"))
+        depth -= type(event).__name__.endswith(("MappingEndEvent", "SequenceEndEvent"))
+        if depth > _DEEPEST:
+            return event.start_mark.line, "a list within lists within lists"
         if type(event).__name__ == "AliasEvent":
             return event.start_mark.line, f"the alias *{event.anchor}"
         if getattr(event, "anchor", None):

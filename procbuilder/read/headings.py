@@ -11,7 +11,7 @@ from procbuilder.model.timecode import Span, format_time, parse_time
 
 _TIME = r"\d+:\d+(?::\d+)?(?:\.\d+)?"
 _SPAN = re.compile(
-    rf"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<start>{_TIME})(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME})(?!\w)"
+    rf"(?:(?<![a-z0-9_-])(?P<name>[a-z][a-z0-9_-]*)\s+)?(?<!\d)(?P<start>{_TIME})(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME})(?!\w)"
 )
 _COMMA = re.compile(r"\s*,\s*")
 _ONE_TIME = re.compile(rf"(?:[a-z][a-z0-9_-]*\s+)?(?P<time>{_TIME})(?!\w)")
@@ -104,8 +104,14 @@ def slug(text: str) -> str:
     return "-".join(words[:5]) or "step"
 
 
-def free_id(wanted: str, taken: set[str]) -> str:
-    """The wanted id, or the same with the first number behind it that is not taken."""
-    if wanted not in taken:
-        return wanted
-    return next(name for number in range(2, len(taken) + 3) if (name := f"{wanted}-{number}") not in taken)
+def free_id(wanted: str, taken: dict[str, int]) -> str:
+    """The wanted id, or the same with the first free number behind it; from now on it is taken.
+
+    ``taken`` holds the last number given out behind each id, so that a thousand equal names cost no more than others.
+    """
+    name = wanted
+    while name in taken:
+        taken[wanted] += 1
+        name = f"{wanted}-{taken[wanted]}"
+    taken[name] = 1
+    return name

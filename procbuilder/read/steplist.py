@@ -22,7 +22,8 @@ _LINE = re.compile(
     rf"(?:[-*•]\s+|\d+[.)]\s+)?(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?\[?(?P<start>{_TIME})"
     rf"(?:(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME}))?\]?(?:\s*[-–:]\s+|\s+|\Z)(?P<text>.*)\Z"
 )
-_BARE = re.compile(r"(?P<start>\d+(?:\.\d+)?)(?:\s*[-–]\s*(?P<end>\d+(?:\.\d+)?))?\s+(?P<text>\D.*)\Z")
+_SECONDS = r"\d{1,6}(?:\.\d{1,6})?"
+_BARE = re.compile(rf"(?P<start>{_SECONDS})(?:\s*[-–]\s*(?P<end>{_SECONDS}))?\s+(?P<text>\D.*)\Z")
 _CLOSER = "-"
 
 

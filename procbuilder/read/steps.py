@@ -54,36 +54,27 @@ def settle_ids(sections: tuple[Section, ...]) -> tuple[tuple[Section, ...], tupl
     A typed id that stands twice is a problem; the later step gets a number behind it.
     """
     steps = [step for section in sections for step in section.steps]
-    taken: dict[str, Step] = {}
-    problems = []
+    first: dict[str, Step] = {}
     for step in steps:
-        if step.id_typed and step.id in taken:
-            what = f"the id {step.id} stands twice, first in line {taken[step.id].place.line}"
-            instead = f"write another one: {{#{free_id(step.id, set(taken))}}}"
-            problems.append(Problem(Severity.STOP, step.place, what, instead, "doubled-id", 4))
-        elif step.id_typed:
-            taken[step.id] = step
-    settled = tuple(_settle(section, taken) for section in sections)
-    return _unique(settled, set(taken)), tuple(problems)
-
-
-def _settle(section: Section, first: dict[str, Step]) -> Section:
-    """Mark a doubled id as one that was not typed, so that it is made anew."""
-    steps = (
-        replace(step, id_typed=False) if step.id_typed and first[step.id].place != step.place else step
-        for step in section.steps
-    )
-    return replace(section, steps=tuple(steps))
-
-
-def _unique(sections: tuple[Section, ...], taken: set[str]) -> tuple[Section, ...]:
-    done = []
+        if step.id_typed:
+            first.setdefault(step.id, step)
+    taken = dict.fromkeys(first, 1)
+    problems: list[Problem] = []
+    settled = []
     for section in sections:
-        steps = []
-        for step in section.steps:
-            if not step.id_typed:
-                step = replace(step, id=free_id(step.id or slug(step.command), taken))
-                taken.add(step.id)
-            steps.append(step)
-        done.append(replace(section, steps=tuple(steps)))
-    return tuple(done)
+        own = [_settled(step, first.get(step.id), taken, problems) for step in section.steps]
+        settled.append(replace(section, steps=tuple(own)))
+    return tuple(settled), tuple(problems)
+
+
+def _settled(step: Step, first: Step | None, taken: dict[str, int], problems: list[Problem]) -> Step:
+    """The step as it is when it is the first with its typed id, else with an id made for it."""
+    if not step.id_typed:
+        return replace(step, id=free_id(slug(step.command), taken))
+    assert first is not None
+    if first.place == step.place:
+        return step
+    other = free_id(step.id, taken)
+    what = f"the id {step.id} stands twice, first in line {first.place.line}"
+    problems.append(Problem(Severity.STOP, step.place, what, f"write another one: {{#{other}}}", "doubled-id", 4))
+    return replace(step, id=other, id_typed=False)

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 from html import unescape
+from itertools import pairwise
 from pathlib import PurePath
 
 from procbuilder.model.origin import Place
@@ -17,8 +18,11 @@ from procbuilder.model.procedure import Cue
 from procbuilder.read.text import TextFile
 
 _ARROW = "-->"
-_SRT = re.compile(r"(\d{2,}):([0-5]\d):([0-5]\d)[,.](\d{3})\Z")
-_VTT = re.compile(r"(?:(\d+):)?([0-5]\d):([0-5]\d)\.(\d{3})\Z")
+_SRT = re.compile(r"(\d{2,4}):([0-5]\d):([0-5]\d)[,.](\d{3})\Z")
+_VTT = re.compile(r"(?:(\d{1,4}):)?([0-5]\d):([0-5]\d)\.(\d{3})\Z")
+_SRT_TIMES = re.compile(r"\d\s*-->\s*\d")
+_SRT_TAG = re.compile(r"</?(?:b|i|u|s|font)\b[^<>]*>", re.IGNORECASE)
+"""Markup of SubRip; any other ``<`` and ``>`` belongs to the words, unlike in pysrt."""
 _SRT_INSTEAD = "write it as 00:01:02,500 --> 00:01:05,000"
 _VTT_INSTEAD = "write it as 00:01:02.500 --> 00:01:05.000"
 
@@ -46,12 +50,17 @@ def read_subtitles(source: TextFile) -> tuple[tuple[Cue, ...], tuple[Problem, ..
 
 
 def _cue_blocks(source: TextFile, webvtt: bool) -> Iterator[Numbered]:
-    """Blocks between blank lines; header, notes, styles and regions of WebVTT are no cues."""
+    """Blocks between blank lines; header, notes, styles and regions of WebVTT are no cues.
+
+    A line of times begins a cue wherever it stands, as in the W3C standard.
+    """
     for first, block in _blocks(source.lines):
-        head = block[0].split(maxsplit=1)[0]
-        if webvtt and (first == 1 or head in ("NOTE", "STYLE", "REGION")) and _ARROW not in block[0]:
-            continue
-        yield first, block
+        times = [at for at, line in enumerate(block) if (_ARROW in line if webvtt else _SRT_TIMES.search(line))]
+        words = webvtt and (first == 1 or block[0].split(maxsplit=1)[0] in ("NOTE", "STYLE", "REGION"))
+        begin = times[:1] if words else [0]
+        cuts = [at - (not webvtt and block[at - 1].strip().isdecimal()) for at in times[1:]]
+        for since, until in pairwise([*begin, *cuts, len(block)]):
+            yield first + since, block[since:until]
 
 
 def _blocks(lines: list[str]) -> Iterator[Numbered]:
@@ -112,7 +121,7 @@ def _payload(block: list[str], webvtt: bool) -> str:
         import pysrt
 
         safe = ["1", "00:00:00,000 --> 00:00:01,000", *block[1:]]
-        text = pysrt.SubRipItem.from_lines(safe).text_without_tags
+        text = _SRT_TAG.sub("", pysrt.SubRipItem.from_lines(safe).text)
     return "\n".join(line.strip() for line in text.splitlines() if line.strip())
 
 

@@ -1,9 +1,11 @@
 """Step lists as CSV or TSV with a header line."""
 
 import csv
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from io import StringIO
 from itertools import zip_longest
 
 from procbuilder.model.origin import Place
@@ -20,6 +22,8 @@ COLUMNS = {
 }
 """What a column may be called, by what it holds."""
 
+_SECONDS = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
+_QUOTES = 'close each quote in the same cell; a quote within a quoted cell is written twice: ""'
 _HEADER = "give the columns names in the first line: start,end,step"
 
 
@@ -33,24 +37,35 @@ def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep,
     sign = delimiter or (";" if ";" in header and "," not in header else ",")
     rows = _rows(source, sign)
     first = next(rows, (1, []))
+    if isinstance(first, Problem):
+        return (), (first,)
     columns = _columns(first[1])
     if "start" not in columns or "text" not in columns:
         what = f"the header has no column for {'the start' if 'start' not in columns else 'the words'}"
         return (), (_problem(source, first[0], what, _HEADER),)
     steps: list[ListedStep] = []
     problems: list[Problem] = []
-    for line, cells in rows:
-        read = _step(source, line, cells, columns)
+    for row in rows:
+        read = row if isinstance(row, Problem) else _step(source, *row, columns)
         steps += [read] if isinstance(read, ListedStep) else []
         problems += [read] if isinstance(read, Problem) else []
     return tuple(_with_ends(steps)), tuple(problems)
 
 
-def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]]]:
-    reader = csv.reader(source.text.splitlines(keepends=True), delimiter=delimiter)
+def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]] | Problem]:
+    """Line number and cells of each row that is not empty; a problem for a row whose quotes do not close."""
+    reader = csv.reader(StringIO(source.text, newline="\n"), delimiter=delimiter, strict=True)
     before = 0
-    for cells in reader:
-        line, before = before + 1, reader.line_num
+    while True:
+        line = before + 1
+        try:
+            cells = next(reader)
+        except csv.Error:
+            yield _problem(source, line, "the quotes of this row cannot be read", _QUOTES)
+            cells = []
+        except StopIteration:
+            return
+        before = reader.line_num
         if any(cell.strip() for cell in cells):
             yield line, [cell.strip() for cell in cells]
 
@@ -77,11 +92,7 @@ def _step(source: TextFile, line: int, cells: list[str], columns: dict[str, int]
 def _time(text: str) -> Fraction | None:
     if ":" in text:
         return parse_time(text)
-    try:
-        seconds = Fraction(text)
-    except (ValueError, ZeroDivisionError):
-        return None
-    return seconds if seconds >= 0 and "/" not in text else None
+    return Fraction(text) if _SECONDS.match(text) else None
 
 
 def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:

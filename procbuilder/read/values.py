@@ -11,7 +11,7 @@ from procbuilder.model.timecode import Span, parse_time
 from procbuilder.read.fields import Faults
 from procbuilder.read.headings import take_spans
 
-_NUMBER = re.compile(r"\d+(?:\.\d+)?\Z")
+_NUMBER = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
 _MOMENT = re.compile(r"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<time>\d+:\d+(?::\d+)?(?:\.\d+)?)\Z")
 _PATH = re.compile(r"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<boxes>\d+:.*)\Z", re.S)
 _PICTURE_FILE = re.compile(r".+\.(?:jpe?g|png)\Z", re.I)

@@ -73,7 +73,9 @@ def test_the_same_input_gives_the_same_bytes(folder: Make, tmp_path: Path) -> No
 
 
 def test_a_second_build_opens_no_recording(folder: Make, monkeypatch: pytest.MonkeyPatch) -> None:
-    home = folder(WHOLE)
+    marked = "- Picture: 0:01 | x\n  - Mark: ring | 0.5,0.5 | here\n- Hide: 0:01 0,0,0.1,0.1\n- Off: belt"
+    whole = WHOLE.replace("- Off: belt", marked)
+    home = folder(whole)
     before = hashes(build(home).folder / "out")
 
     def opened(*_args: object, **_names: object) -> None:
@@ -82,7 +84,8 @@ def test_a_second_build_opens_no_recording(folder: Make, monkeypatch: pytest.Mon
     for module, name in ((probe, "probe"), (measure, "measure"), (stills, "still"), (clips, "cut")):
         monkeypatch.setattr(module, name, opened)
     assert hashes(build(home).folder / "out") == before
-    (home / "procedure.md").write_text(WHOLE.replace("keep it level", "keep it quite level"))
+    longer = whole.replace("## Before", "One line more.\n\n## Before").replace("keep it level", "keep it quite level")
+    (home / "procedure.md").write_text(longer)
     assert build(home).edition.steps[0].key_points[0].text == "keep it quite level"
 
 

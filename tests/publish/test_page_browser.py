@@ -16,26 +16,15 @@ from tests.publish.blocks import TEMPLATES
 from tests.publish.sample import sample_edition
 from tests.publish.sample_words import SCRIPT
 
-CHROMIUM = Path("/usr/bin/chromium")
 pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
-if not CHROMIUM.exists():
-    pytest.skip("the browser tests need Debian's chromium", allow_module_level=True)
 
-from playwright.sync_api import Browser, sync_playwright  # noqa: E402
+from playwright.sync_api import Browser  # noqa: E402
 
 from tests.publish.visit import TARGETS, Visit, breaches, name_job, overflow, shown, until  # noqa: E402
 
 WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "height": 800}}
 STEPS = ["chock", "raise", "dust-cap", "keeper", "hub-off", "clean", "bearings", "keeper-on", "gas", "lower", "drive"]
 JOB = "Job 4711. 2 of 11 steps ticked; the first without a tick is step 2."
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=str(CHROMIUM))
-        yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="session")
