@@ -57,18 +57,21 @@ def _options(
 def demo(
     folder: Annotated[Path, typer.Argument(metavar="[DIR]", help="Where to put the demo.")] = Path("demo"),
 ) -> None:
-    """Copy the demo procedure to a folder, build it, and say where the page and the PDF are.
+    """Copy the demo, a library of two procedures, to a folder, build it, and say where the pages and the PDFs are.
 
-    The demo recording is drawn and its values are for show.
+    The demo recordings are drawn and their values are for show.
     """
     from procbuilder.pipeline.demo import demo as run
     from procbuilder.report import highlights, outcome
 
     with _faults_shown():
         with progress() as report:
-            built = run(folder, report)
-        for line in [*highlights(built.edition), *outcome(built)]:
+            first, *others = run(folder, report)
+        for line in [*highlights(first.edition), *outcome(first)]:
             answer(line)
+        for built in others:
+            for line in [built.edition.title, *outcome(built)]:
+                answer(line)
 
 
 @app.command()
@@ -86,7 +89,7 @@ def new(
 ) -> None:
     """Make a procedure folder from recordings and a rough list of times.
 
-    Without a list, every subtitle of the narration becomes a step to be sorted out.
+    Without a list, the steps are drafted from the narration; everything in it is a proposal to be read and changed.
     """
     from procbuilder.pipeline.new import new as run
     from procbuilder.report import problem_lines
@@ -97,6 +100,8 @@ def new(
         for line in problem_lines(made.problems):
             message(line)
         answer(f"{made.folder / 'procedure.md'}: {made.steps} steps. Fill it in, then run: procbuilder build {folder}")
+        if made.set_aside is not None:
+            answer(f"{made.folder / 'narration/heard.txt'}: where each sentence went; {made.set_aside} are in no step")
         raise typer.Exit(1 if made.problems else 0)
 
 
@@ -152,6 +157,29 @@ def build(
                 answer(line)
             stopped = stopped or bool(stops(built.problems))
         raise typer.Exit(1 if stopped else 0)
+
+
+@app.command()
+def log(
+    folder: Folder,
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="Times as CSV, or the file that the page exports.")],
+) -> None:
+    """Add practice times to the log of a procedure, and tell how its estimate moves.
+
+    The columns are who (initials or a code), when, step (its id) and minutes. All rows are added, or none.
+    """
+    from procbuilder.pipeline.log import log as run
+    from procbuilder.report import log_lines, problem_lines
+
+    with _faults_shown():
+        logged = run(folder, file)
+        for line in problem_lines(logged.problems):
+            message(line)
+        if logged.problems:
+            message(f"nothing was added to {logged.log}")
+            raise typer.Exit(1)
+        for line in log_lines(logged):
+            answer(line)
 
 
 @app.command()

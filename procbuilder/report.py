@@ -5,10 +5,14 @@ from pathlib import Path
 from typing import Any
 
 from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.estimate import Basis, StepTime
 from procbuilder.model.ledger import Balance, Entry
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
+from procbuilder.pipeline.log import Logged
+from procbuilder.publish.timewords import headline, sentences
+from procbuilder.publish.words import BASIS_WORDS
 
 
 def problem_lines(problems: Iterable[Problem], folder: Path | None = None) -> list[str]:
@@ -70,6 +74,30 @@ def highlights(edition: Edition) -> list[str]:
         else:
             lines.append(f"  Torque: {row.item}, step {row.number}: left blank, {_source(row.look_in)}")
     return lines
+
+
+def log_lines(logged: Logged) -> list[str]:
+    """How many rows were added, and the estimate before and after them, step by step where it moved."""
+    rows = "1 row" if logged.added == 1 else f"{logged.added} rows"
+    known = f"; {logged.known} were there already" if logged.known else ""
+    before, after = logged.before, logged.after
+    lines = [f"{rows} added to {logged.log}{known}"]
+    if logged.added:
+        lines += [f"Before: {headline(before)}", f"After:  {headline(after)}"]
+    lines += sentences(after)[1:]
+    pairs = zip(before.steps, after.steps, strict=True)
+    return lines + [f"  {old.step}: {_minutes(old)} → {_minutes(new)}" for old, new in pairs if old != new]
+
+
+def _minutes(time: StepTime) -> str:
+    """``1.8–3.1 min, likely 2.4 (4 logged runs)``"""
+    if time.basis is Basis.NOTHING:
+        return BASIS_WORDS[Basis.NOTHING]
+    best = time.evidence[0]
+    source = f"{best.count} logged {'run' if best.count == 1 else 'runs'}" if best.basis is Basis.LOG else best.basis
+    if time.low == time.high:
+        return f"{time.likely:f} min ({source})"
+    return f"{time.low:f}–{time.high:f} min, likely {time.likely:f} ({source})"
 
 
 def _open(entry: Entry) -> str:

@@ -60,9 +60,10 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> None:
     names = zipfile.ZipFile(wheel).namelist()
     assert {"procbuilder/shipped/templates/pdf/procedure.typ", "procbuilder/shipped/sample_media/hub/procedure.md",
+            "procbuilder/shipped/sample_media/drill/procedure.md", "procbuilder/shipped/sample_media/workshop.toml",
             "procbuilder/infer/data/protection.toml", "procbuilder/read/FORMAT.md",
             "procbuilder/publish/edition.schema.json"} <= set(names)  # fmt: skip
-    assert not [name for name in names if name.startswith(("tests/", "sample_media/"))]
+    assert not [name for name in names if name.startswith(("tests/", "sample_media/")) or "sample_media/make" in name]
     assert wheel.stat().st_size < 30_000_000
 
 
@@ -79,5 +80,6 @@ def test_the_installed_wheel_runs_the_demo_outside_the_clone(wheel: Path, tmp_pa
     result = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
     assert (result.returncode, result.stderr) == (0, "")
     assert result.stdout.splitlines()[0] == f"{inside}/procbuilder/__init__.py"
-    assert (tmp_path / "demo" / "out" / "index.html").is_file()
-    assert (tmp_path / "demo" / "out" / "procedure.pdf").is_file()
+    for name in ("hub", "drill"):
+        assert (tmp_path / "demo" / name / "out" / "index.html").is_file()
+        assert (tmp_path / "demo" / name / "out" / "procedure.pdf").is_file()

@@ -19,8 +19,6 @@ class Case:
     procedure: Procedure
     recordings: Mapping[str, Recording]
     """Facts by name of the recording, as far as they are known."""
-    missing: tuple[str, ...]
-    """Names of recordings whose file is not there."""
     ledger: Ledger
     removed: tuple[RemovedProtection, ...]
     torques: tuple[TorqueRow, ...]

@@ -14,20 +14,6 @@ _WHOLE_SECOND = Fraction(1)
 """A player shows a film of 74.6 seconds as 1:15 long; an end typed so is meant as the end of the film."""
 
 
-def missing_recording(case: Case) -> Iterator[Problem]:
-    """A recording named in the front matter whose file is not there."""
-    for file in case.procedure.front.recordings:
-        if file.name in case.missing:
-            yield Problem(
-                Severity.STOP,
-                file.place,
-                f"the recording {file.path} is not there",
-                f"copy the file there, or write where it is: recordings: {{{file.name}: recordings/FILE.mp4}}",
-                "missing-recording",
-                4,
-            )
-
-
 def unlisted_recording(case: Case) -> Iterator[Problem]:
     """A time in a recording that the front matter does not list; each name once."""
     listed = [file.name for file in case.procedure.front.recordings]
@@ -95,7 +81,7 @@ def end_before_start(case: Case) -> Iterator[Problem]:
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:
-    """Footage that two stretches share: its time counts twice. Each is told with the one before it that lasts longest."""
+    """Footage that two stretches share, whose time counts twice: each with the one before it that lasts longest."""
     stretches = [(number, step.place, span) for number, step in case.numbered for span in step.spans]
     longest = None
     for each in sorted(stretches, key=lambda stretch: (stretch[2].recording, stretch[2].start)):

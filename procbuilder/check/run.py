@@ -6,13 +6,13 @@ from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
 from procbuilder.check.case import Case
 from procbuilder.check.footage import (
     end_before_start,
-    missing_recording,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
     nowhere_to_look,
     tightening_without_torque,
@@ -36,13 +36,14 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_without_source,
     no_final_check,
     no_steps,
-    missing_recording,
     unlisted_recording,
     time_outside_recording,
     end_before_start,
     overlapping_steps,
     empty_front_list,
     unnamed_procedure,
+    heavy_lift,
+    much_vibration,
     long_command,
     several_commands,
     not_a_command,

@@ -51,8 +51,14 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
             states |= {thing(entry.part("state")): entry.part("state") for entry in step.all("State")}
             there = sorted(one for state in states for one in lasting.get(state, ()))
             still = _stand((hazard for _, hazard in there), step)
-            at_step[step.id] = Standing(still, tuple(states.values()), _stay(before, book))
+            at_step[step.id] = Standing(still, _dangerous(procedure, states), _stay(before, book))
     return at_step
+
+
+def _dangerous(procedure: Procedure, states: dict[str, str]) -> tuple[str, ...]:
+    """The lasting states but for those that protect: a state typed with ``while:`` keeps people safe."""
+    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if entry.part("while")}
+    return tuple(words for name, words in states.items() if name not in protect)
 
 
 def removed_protection(procedure: Procedure, lexicon: Lexicon) -> tuple[RemovedProtection, ...]:

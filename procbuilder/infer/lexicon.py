@@ -14,6 +14,7 @@ def load() -> Lexicon:
         tightening=_words("tightening"),
         tests=_words("tests"),
         critical=_words("critical"),
+        flammable=_words("flammable"),
         protections=_protections(),
     )
 

@@ -5,7 +5,7 @@ import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
-from tempfile import NamedTemporaryFile
+from tempfile import mkstemp
 
 from procbuilder.model.fault import CannotWrite, ChangedMeanwhile
 
@@ -30,19 +30,17 @@ def write_whole(path: Path, data: bytes) -> None:
     """
     with explained(path):
         path.parent.mkdir(parents=True, exist_ok=True)
-        with NamedTemporaryFile(dir=path.parent, prefix=".new-", delete=False) as file:
-            beside = Path(file.name)
-            try:
+        handle, name = mkstemp(dir=path.parent, prefix=".new-")
+        beside = Path(name)
+        try:
+            with open(handle, "wb") as file:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
-                file.close()
-                beside.chmod(0o644)
-                beside.replace(path)
-            except BaseException:
-                file.close()
-                beside.unlink(missing_ok=True)
-                raise
+            beside.chmod(0o644)
+            beside.replace(path)
+        finally:
+            beside.unlink(missing_ok=True)
 
 
 def copy_whole(source: Path, path: Path) -> None:
@@ -82,10 +80,12 @@ def replace_together(folder: Path, files: Mapping[str, bytes]) -> None:
         CannotWrite: see ``write_whole``; when not all could be written, none has been moved.
     """
     finish_together(folder)
-    for name, data in files.items():
-        write_whole(folder / _BESIDE / name, data)
-    write_whole(folder / _BESIDE / _COMPLETE, "\n".join(files).encode())
-    finish_together(folder)
+    try:
+        for name, data in files.items():
+            write_whole(folder / _BESIDE / name, data)
+        write_whole(folder / _BESIDE / _COMPLETE, "\n".join(files).encode())
+    finally:
+        finish_together(folder)
 
 
 def is_unfinished(folder: Path) -> bool:

@@ -5,26 +5,34 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from procbuilder.keep.files import explained
-from procbuilder.model.fault import Busy
+from procbuilder.model.fault import Busy, CannotWrite
 
 
 @contextmanager
-def locked(folder: Path) -> Iterator[None]:
+def locked(folder: Path, *, name: str = "lock", patience: float = 0) -> Iterator[None]:
     """Hold the folder until the block ends; a killed command leaves no lock behind.
+
+    Args:
+        folder: the procedure folder.
+        name: what is held: the whole folder, or one file of it.
+        patience: seconds to wait for another one.
 
     Raises:
         Busy: another procbuilder holds it.
+        CannotWrite: the folder is read-only.
     """
     from filelock import FileLock, Timeout
 
-    path = folder / ".procbuilder" / "lock"
+    path = folder / ".procbuilder" / name
     with explained(path):
         path.parent.mkdir(parents=True, exist_ok=True)
-    lock = FileLock(path, timeout=0)
+    lock = FileLock(path, timeout=patience)
     try:
         lock.acquire()
     except Timeout:
         raise Busy(folder) from None
+    except OSError as error:
+        raise CannotWrite(path, error.strerror or str(error)) from None
     try:
         yield
     finally:

@@ -4,12 +4,13 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import Basis, Estimate, Hazard, Standing, TorqueRow
+from procbuilder.model.worked import Hazard, Standing, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +119,8 @@ class EditionStep:
     """Likely hands-on minutes; 0 when nothing is known."""
     footage: Fraction
     """Seconds of recording."""
+    timed: bool = False
+    """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,6 +39,13 @@ class NotText(InputFault):
         super().__init__(f"{path}:{line}: {why} – save the file as UTF-8 text and try again")
 
 
+class NoText(InputFault):
+    """A procedure file with nothing in it; building it would put an empty page in the place of a good one."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(f"{path}: the file is empty – write its title first: # Thing – what is done to it")
+
+
 class AlreadyThere(InputFault):
     """A folder that would be written over."""
 

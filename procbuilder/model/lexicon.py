@@ -26,4 +26,6 @@ class Lexicon:
     """Words of a command that tests the finished work."""
     critical: tuple[str, ...] = ()
     """Words of things whose failure can kill: brakes, steering, wheels, fuel, restraints."""
+    flammable: tuple[str, ...] = ()
+    """Words of what burns or explodes."""
     protections: tuple[Protection, ...] = ()

@@ -1,9 +1,7 @@
-"""What is worked out of a procedure: dangers, torques and the estimate."""
+"""What is worked out of a procedure: dangers and torques."""
 
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import StrEnum
-from fractions import Fraction
 
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
@@ -78,51 +76,3 @@ class TorqueRow:
     place: Place
     demanded: bool = False
     """The row is there because something is tightened, not because a Torque field was typed."""
-
-
-class Basis(StrEnum):
-    """Where the minutes of a step come from; the best evidence first."""
-
-    TYPED = "typed"
-    FOOTAGE = "footage"
-    """Length of the recording of that step: it holds talk and leaves out what was cut."""
-    NOTHING = "nothing"
-
-
-@dataclass(frozen=True, slots=True)
-class StepTime:
-    """Hands-on minutes of one step."""
-
-    step: str
-    basis: Basis
-    low: Decimal
-    likely: Decimal
-    high: Decimal
-    footage: Fraction
-    """Seconds of recording of this step, whatever the basis."""
-    extra: bool = False
-    """The step belongs to a branch (``Only if``): its minutes are not in the totals."""
-
-
-@dataclass(frozen=True, slots=True)
-class Estimate:
-    """The first total: summed, then rounded up once to tenths of an hour."""
-
-    steps: tuple[StepTime, ...] = ()
-    low: Decimal = Decimal(0)
-    """Hours."""
-    likely: Decimal = Decimal(0)
-    high: Decimal = Decimal(0)
-    waiting: Decimal = Decimal(0)
-    """Likely minutes of waiting, not in the hours above."""
-    stated: str = ""
-    """The total that the technician states, as typed."""
-
-    def count(self, basis: Basis) -> int:
-        """How many steps of the totals have their minutes from this evidence."""
-        return sum(step.basis is basis and not step.extra for step in self.steps)
-
-    @property
-    def lower_bound(self) -> bool:
-        """True when some step has no minutes but those of its footage, or none at all."""
-        return self.count(Basis.FOOTAGE) + self.count(Basis.NOTHING) > 0

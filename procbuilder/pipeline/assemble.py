@@ -102,7 +102,7 @@ class _StepMaker:
             figures=self.studio.attempt(step.place, lambda: figures(self.studio, step)) or (),
             as_found=before, as_found_step=before_number,
             clip=self._clip(step), captions=said_in(self.narration, shown),
-            basis=time.basis, minutes=time.likely, footage=time.footage,
+            basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
         )  # fmt: skip
         return _without_method(made) if reserved else made
 

@@ -1,4 +1,4 @@
-"""procbuilder demo: the sample procedure copied to a folder and built."""
+"""procbuilder demo: the sample library copied to a folder and built."""
 
 import shutil
 from pathlib import Path
@@ -6,24 +6,31 @@ from pathlib import Path
 from procbuilder.keep.files import explained
 from procbuilder.model.fault import AlreadyThere
 from procbuilder.pipeline.build import Built, build
+from procbuilder.pipeline.paths import LIBRARY_FILE
 from procbuilder.pipeline.recordings import Report
 from procbuilder.pipeline.shipped import shipped
-from procbuilder.read.procedure import FILE_NAME
 
-SAMPLE = "hub"
+PROCEDURES = ("hub", "drill")
+"""Folders of the library, in the order in which they are built and told."""
 
 
-def demo(folder: Path, report: Report) -> Built:
+def demo(folder: Path, report: Report) -> tuple[Built, ...]:
     """Copy the demo to a folder and build it; a demo that is there already is built again as it is.
 
     Raises:
         AlreadyThere: the folder holds something else.
     """
-    if folder.exists() and not (folder / FILE_NAME).is_file():
-        if not folder.is_dir() or any(folder.iterdir()):
+    if not (folder / LIBRARY_FILE).is_file():
+        if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
             raise AlreadyThere(folder)
-        folder.rmdir()
-    if not folder.exists():
-        with explained(folder):
-            shutil.copytree(shipped("sample_media") / SAMPLE, folder)
-    return build(folder, report)
+        _copy(folder)
+    return tuple(build(folder / name, report) for name in PROCEDURES)
+
+
+def _copy(folder: Path) -> None:
+    """The procedures first, then the file that makes the folder a library."""
+    source = shipped("sample_media")
+    with explained(folder):
+        for name in PROCEDURES:
+            shutil.copytree(source / name, folder / name)
+        shutil.copy(source / LIBRARY_FILE, folder / LIBRARY_FILE)

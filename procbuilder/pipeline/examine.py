@@ -8,12 +8,15 @@ from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.times import estimate
+from procbuilder.infer.timing import may_be_timed
 from procbuilder.infer.torques import torques
+from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.procedure import NamedFile, Procedure
-from procbuilder.model.worked import Estimate, Standing, TorqueRow
+from procbuilder.model.worked import Standing, TorqueRow
 from procbuilder.pipeline.paths import find
+from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
 
 
@@ -26,6 +29,8 @@ class Examined:
     standing: dict[str, Standing]
     torques: tuple[TorqueRow, ...]
     estimate: Estimate
+    timed: frozenset[str]
+    """Ids of the steps that may have a stopwatch."""
     problems: tuple[Problem, ...]
 
 
@@ -36,14 +41,21 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
-        missing=found.missing,
         ledger=book,
         removed=removed_protection(procedure, lexicon),
         torques=rows,
         lexicon=lexicon,
     )
-    every = worst_first([*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case)])
-    return Examined(procedure, book, standing(procedure), rows, estimate(procedure), every)
+    times = read_times(procedure.folder)
+    every = worst_first(
+        [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
+    )
+    reckoned = estimate(procedure, times.runs, times.workshop)
+    still = standing(procedure)
+    timed = frozenset(
+        step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
+    )
+    return Examined(procedure, book, still, rows, reckoned, timed, every)
 
 
 def _missing_pictures(procedure: Procedure) -> list[Problem]:

@@ -7,10 +7,9 @@ from procbuilder.model.edition import Figure, Legend
 from procbuilder.model.footage import Choice, Still
 from procbuilder.model.marks import Picture, PictureState
 from procbuilder.model.procedure import Step
-from procbuilder.pipeline.studio import FOUND_WINDOW, Studio
+from procbuilder.pipeline.studio import CHOSEN, FOUND_WINDOW, Studio
 
 ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
-_TYPED = "chosen by the technician"
 
 
 def figures(studio: Studio, step: Step) -> tuple[Figure, ...]:
@@ -56,7 +55,7 @@ def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
         still = studio.picture_file(picture)
     else:
         assert picture.time is not None
-        choice = Choice(picture.recording, picture.time, _TYPED, typed=True)
+        choice = Choice(picture.recording, picture.time, CHOSEN, typed=True)
         still = studio.still(choice, picture, step.hidden)
     if still is None:
         return None

@@ -1,22 +1,28 @@
-"""procbuilder new: a procedure folder from recordings and a rough list."""
+"""procbuilder new: a procedure folder from recordings and a rough list, or from what the narration tells."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from procbuilder.infer.draft import draft
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
+from procbuilder.model.drafted import Draft
 from procbuilder.model.fault import AlreadyThere, NotThere
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.procedure import Front, ListedStep, NamedFile, Procedure
+from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.pipeline.recordings import Report, read
-from procbuilder.read.compose import compose
+from procbuilder.read.compose import compose, receipts
 from procbuilder.read.front import recording_name
 from procbuilder.read.headings import free_id
 from procbuilder.read.procedure import FILE_NAME
 from procbuilder.read.steplist import read_step_list
+from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import read_file
+
+HEARD = "narration/heard.txt"
+"""Where each sentence of a drafted narration went."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +33,8 @@ class Made:
     steps: int
     problems: tuple[Problem, ...]
     """Lines of the list that were not taken, and odd ones that were."""
+    set_aside: int | None = None
+    """Sentences of the narration that are in no step; None when the steps are not drafted from it."""
 
 
 def new(
@@ -34,7 +42,8 @@ def new(
 ) -> Made:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
-    Without a list the narration is drafted: every subtitle becomes a step to be sorted out.
+    Without a list the steps are drafted from the narration. Where it tells of no work, every subtitle
+    becomes a step to be sorted out.
 
     Raises:
         AlreadyThere: the folder is not empty; nothing is ever written over.
@@ -50,15 +59,37 @@ def new(
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
         for film, path in zip(films, narration, strict=False)
     ]
+    told = None if steps else _told(narration, films)
     listed, problems = _listed(steps, narration, films)
     for source, target in [*zip(recordings, films, strict=True), *zip(narration, spoken, strict=False)]:
         report(f"copying {source.name}", 0, 1)
         copy_whole(source, folder / target.path)
     found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), report)
     durations = {recording.name: recording.duration for recording in found.recordings}
-    text = compose(_title(folder), listed, recordings=films, narration=spoken, durations=durations)
+    if told:
+        listed = []
+        write_whole(folder / HEARD, receipts(told.landings).encode())
+    text = compose(
+        _title(folder),
+        listed,
+        recordings=films,
+        narration=spoken,
+        durations=durations,
+        proposed=told.steps if told else (),
+        before=told.before if told else (),
+    )
     write_whole(folder / FILE_NAME, text.encode())
-    return Made(folder, len(listed), (*problems, *found.problems))
+    aside = sum(landing.aside for landing in told.landings) if told else None
+    return Made(folder, len(told.steps) if told else len(listed), (*problems, *found.problems), aside)
+
+
+def _told(narration: Sequence[Path], films: Sequence[NamedFile]) -> Draft | None:
+    """What the narration tells of the work; None when it tells of none."""
+    spoken = [
+        Narration(film.name, read_subtitles(read_file(path))[0]) for path, film in zip(narration, films, strict=False)
+    ]
+    told = draft(spoken)
+    return told if told.steps else None
 
 
 def _named(recordings: Sequence[Path]) -> list[NamedFile]:

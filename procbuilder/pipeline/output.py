@@ -8,7 +8,7 @@ from procbuilder.model.edition import Edition
 from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.data import edition_json
-from procbuilder.publish.html import page, phone
+from procbuilder.publish.html import page, phone, quotation_page
 from procbuilder.publish.manifest import manifest
 from procbuilder.publish.pdf import pdf, unprintable
 
@@ -42,6 +42,7 @@ def _texts(edition: Edition, media: Path, epoch: int) -> dict[str, bytes]:
         **captions,
         "edition.json": edition_json(edition),
         "phone.html": phone(edition, templates=templates, media=media).encode(),
+        "quotation.html": quotation_page(edition, templates=templates).encode(),
         "index.html": page(edition, templates=templates).encode(),
     }
 

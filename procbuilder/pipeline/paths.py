@@ -10,12 +10,17 @@ LIBRARY_FILE = "workshop.toml"
 
 def find(folder: Path, named: NamedFile) -> Path | Problem:
     """The file behind a typed path, or the problem with it."""
-    path = (folder / named.path).resolve()
+    try:
+        path = (folder / named.path).resolve()
+        there, is_folder = path.is_file(), path.is_dir()
+    except (OSError, RuntimeError, ValueError):
+        what = f"{named.path[:60]} cannot be a path: it is too long, leads back to itself or holds a NUL byte"
+        return Problem(Severity.STOP, named.place, what, "name the file as the folder shows it", "path", 4)
     if not any(path.is_relative_to(room) for room in _rooms(folder)):
         what = f"{named.path} leads out of the procedure folder"
         return Problem(Severity.STOP, named.place, what, "copy the file into the folder and name it there", "path", 3)
-    if not path.is_file():
-        what = f"{named.path} is a folder" if path.is_dir() else f"{named.path} is not there"
+    if not there:
+        what = f"{named.path} is a folder" if is_folder else f"{named.path} is not there"
         instead = f"put the file at {named.path} in the procedure folder, or correct the path"
         return Problem(Severity.STOP, named.place, what, instead, "missing-file", 4)
     return path

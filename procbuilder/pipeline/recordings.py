@@ -27,8 +27,6 @@ class Found:
     recordings: tuple[Recording, ...] = ()
     paths: tuple[tuple[str, Path], ...] = ()
     """(name, path) of each usable recording."""
-    missing: tuple[str, ...] = ()
-    """Names of recordings whose file is not there or cannot be read."""
     unread: tuple[str, ...] = ()
     """Names of recordings whose facts are not known yet."""
     problems: tuple[Problem, ...] = ()
@@ -63,13 +61,14 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Recording |
     for named in procedure.front.recordings:
         path = find(procedure.folder, named)
         if isinstance(path, Problem):
-            found = _without(found, named, path)
+            found = replace(found, problems=(*found.problems, path))
             continue
         try:
             recording = facts(named, path)
         except Unreadable as fault:
             what, _, instead = str(fault).replace(str(path), named.path).partition(" – ")
-            found = _without(found, named, Problem(Severity.STOP, named.place, what, instead, "unreadable", 4))
+            problem = Problem(Severity.STOP, named.place, what, instead, "unreadable", 4)
+            found = replace(found, problems=(*found.problems, problem))
             continue
         found = replace(
             found,
@@ -78,10 +77,6 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Recording |
             unread=found.unread + (() if recording else (named.name,)),
         )
     return found
-
-
-def _without(found: Found, named: NamedFile, problem: Problem) -> Found:
-    return replace(found, missing=(*found.missing, named.name), problems=(*found.problems, problem))
 
 
 def _cached(cache: Cache, named: NamedFile, path: Path) -> Recording | None:

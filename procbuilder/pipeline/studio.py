@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 from procbuilder.keep.cache import Cache, key_of, sha256_of
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Choice, Clip, Still
-from procbuilder.model.marks import HiddenPath, Picture
+from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Step
@@ -19,6 +19,9 @@ from procbuilder.pipeline.recordings import Found, restored, stored
 
 RECIPE = 1
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
+
+CHOSEN = "chosen by the technician"
+"""The reason for a picture that was typed."""
 
 FOUND_WINDOW = Fraction(3)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
@@ -84,21 +87,22 @@ class Studio:
         path, recording = self.found.path(choice.recording), self.found.recording(choice.recording)
         if path is None or recording is None or choice.time >= recording.duration:
             return None
-        boxes = [path_.at(choice.time) for path_ in hidden if path_.recording == choice.recording]
-        source = f"{choice.recording} {format_time(choice.time)}"
-        return self._still(path, recording.sha256, choice.time, picture, boxes, source, choice.reason)
+        boxes = [region.at(choice.time) for region in hidden if region.recording == choice.recording]
+        drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes)
+        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
 
     def picture_file(self, picture: Picture) -> Still | None:
         """A picture file of the folder; None when it is not there."""
         path = find(self.folder, NamedFile("", picture.file, picture.place))
         if not isinstance(path, Path):
             return None
-        return self._still(path, self.cache.hash(path), None, picture, [], picture.file, "chosen by the technician")
+        return Still(*self._drawn(path, self.cache.hash(path), None, picture, []), picture.file, CHOSEN)
 
-    def _still(
-        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Any],
-        source: str, reason: str,
-    ) -> Still:  # fmt: skip
+    def _drawn(
+        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box]
+    ) -> tuple[str, int, int]:
+        """Published name, width and height of a picture, made unless it is there."""
+
         def make(target: Path) -> list[Any]:
             from procbuilder.media.stills import still
 
@@ -106,10 +110,10 @@ class Studio:
             return [f"still-{sha256_of(target)[:16]}.jpg", width, height]
 
         marks = [(mark.shape, mark.points) for mark in picture.marks] if picture else []
-        drawn = (marks, picture.hidden, picture.crop) if picture else ()
-        made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, drawn, boxes), ".jpg", make)
+        looks = (marks, picture.hidden, picture.crop) if picture else ()
+        made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, looks, boxes), ".jpg", make)
         self.files[name] = made
-        return Still(name, width, height, source, reason)
+        return name, width, height
 
     def clip(self, step: Step, stretches: Sequence[Span]) -> Clip | None:
         """The clip of a step; None when nothing of it was filmed."""

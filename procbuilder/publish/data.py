@@ -10,11 +10,12 @@ from pathlib import PurePosixPath, PureWindowsPath
 from typing import Any
 
 from procbuilder.model.edition import Edition
+from procbuilder.model.estimate import Estimate
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.timecode import Span, format_time
-from procbuilder.model.worked import Estimate
+from procbuilder.publish.timewords import sentences
 
 FORMAT = "procbuilder edition 1"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
@@ -81,6 +82,6 @@ WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
         "path": lambda recording: _as_given(recording.path),
         "length": lambda recording: format_time(Fraction(round(recording.duration))),
     },
-    Estimate: {"lower_bound": lambda estimate: estimate.lower_bound},
+    Estimate: {"lower_bound": lambda estimate: estimate.lower_bound, "words": sentences},
 }
 """Keys that a record has beyond its fields, or that are not the field as it is."""

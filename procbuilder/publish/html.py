@@ -18,9 +18,12 @@ from procbuilder.model.ledger import Balance, Moment
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import Basis, Hazard, Signal, TorqueRow
+from procbuilder.model.worked import Hazard, Signal, TorqueRow
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.quotation import quotation
+from procbuilder.publish.timebars import bars
+from procbuilder.publish.timewords import sentences
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -60,6 +63,24 @@ def phone(edition: Edition, *, templates: Path, media: Path) -> str:
     return _render(edition, templates, _Media(still, lambda clip: clips.get(clip.file, ""), inside=True))
 
 
+def quotation_page(edition: Edition, *, templates: Path) -> str:
+    """``quotation.html``: what an office quotes and books from; it has no script."""
+    folder = templates / "html"
+    style = (folder / "page.css").read_text(encoding="utf-8")
+    return (
+        _environment(folder)
+        .get_template("quotation.html")
+        .render(
+            edition=edition,
+            quote=quotation(edition),
+            words=words,
+            style=Markup(style),
+            policy=csp.policy(script="", style=style),
+            status_words=STATUS_WORDS.get(edition.status, ""),
+        )
+    )
+
+
 def _beside(file: str) -> str:
     return "media/" + quote(file)
 
@@ -82,7 +103,7 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
-    script = (folder / "page.js").read_text(encoding="utf-8")
+    script = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.js", "stopwatch.js"))
     style = (folder / "page.css").read_text(encoding="utf-8")
     return (
         _environment(folder)
@@ -101,7 +122,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             problems_in_sight=PROBLEMS_IN_SIGHT,
             severities=Severity,
             signals=Signal,
-            bases=Basis,
+            bars=bars(edition),
         )
     )
 
@@ -125,6 +146,7 @@ def _environment(folder: Path) -> Environment:
         fasteners=_fasteners,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
+        sentences=sentences,
     )
     return environment
 

@@ -6,6 +6,7 @@ The templates get all text as data, never as source, so nothing that was typed c
 import json
 import re
 import shutil
+from dataclasses import asdict
 from importlib.resources import as_file, files
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -17,6 +18,8 @@ from procbuilder.publish import words
 from procbuilder.publish.data import edition_data
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
+from procbuilder.publish.quotation import quotation
+from procbuilder.publish.timebars import bars
 
 STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
 
@@ -74,6 +77,8 @@ def _view(edition: Edition) -> dict[str, Any]:
     language = _LANGUAGE.match(edition.language)
     return {
         "edition": data,
+        "quotation": asdict(quotation(edition)),
+        "bars": [asdict(bar) for bar in bars(edition)],
         "title": edition.title.strip() or f"Procedure {edition.number or 'without a title'}",
         "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
         "lang": language[1] if language else "en",
@@ -92,8 +97,8 @@ def _words() -> dict[str, Any]:
         "leave_in_place": words.LEAVE_IN_PLACE,
         "as_found": words.AS_FOUND,
         "record": words.RECORD,
-        "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
+        "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
     }
 
 

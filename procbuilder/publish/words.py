@@ -1,6 +1,7 @@
 """Words that the page and the PDF share, so that both say the same."""
 
-from procbuilder.model.worked import Basis, Signal
+from procbuilder.model.estimate import Basis
+from procbuilder.model.worked import Signal
 
 PRIORITY = (
     "This procedure records one workshop's method. The maker's current data, local law and codes, "
@@ -25,7 +26,9 @@ SIGNAL_MEANING: dict[Signal, str] = {
 }
 
 BASIS_WORDS: dict[Basis, str] = {
+    Basis.LOG: "logged runs",
     Basis.TYPED: "time typed",
     Basis.FOOTAGE: "footage only: a lower bound if the film has cuts",
+    Basis.CUT: "footage with cuts: a lower bound",
     Basis.NOTHING: "no time known",
 }

@@ -1,10 +1,12 @@
-"""The first text of a procedure file, made from a rough step list."""
+"""The first text of a procedure file, made from a rough step list or from what a narration tells."""
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from procbuilder.model.drafted import Landing, ProposedField, ProposedStep
+from procbuilder.model.fields import BY_NAME
 from procbuilder.model.procedure import ListedStep, NamedFile
-from procbuilder.model.timecode import format_time
+from procbuilder.model.timecode import Span, format_time
 from procbuilder.read.headings import free_id, slug
 
 _LISTS = ("Condition", "Tool", "Wear", "Supply", "Part")
@@ -17,16 +19,32 @@ def compose(
     recordings: Sequence[NamedFile],
     narration: Sequence[NamedFile] = (),
     durations: Mapping[str, Fraction],
+    proposed: Sequence[ProposedStep] = (),
+    before: Sequence[ProposedField] = (),
 ) -> str:
     """Text of a new ``procedure.md``: what is known is written, what is not is left for the technician.
 
     ``durations`` are the seconds of each recording: there the last step of a list ends.
     The front lists get no values: an empty list is asked for, an invented one would be believed.
+    ``proposed`` are steps told in a narration, ``before`` what it says of the whole job; each of their
+    fields shows when it was said.
     """
-    parts = [_front(recordings, narration), f"# {title}", _before()]
-    if steps:
-        parts += ["## Steps", *_steps(steps, recordings, durations)]
+    parts = [_front(recordings, narration), f"# {title}", _before(), *_block(before)]
+    if steps or proposed:
+        parts += ["## Steps", *_steps(steps, recordings, durations), *_proposed(proposed, recordings)]
     return "\n\n".join(parts) + "\n"
+
+
+def receipts(landings: Sequence[Landing]) -> str:
+    """Every sentence of a narration with its time, and where it went in the draft."""
+    lines = [f"{one.sentence.origin.words}: {_where(one)}: {one.sentence.words}" for one in landings]
+    return "\n".join(["What was heard, and where it went. The step numbers are those of the draft.", "", *lines, ""])
+
+
+def _where(landing: Landing) -> str:
+    if landing.aside:
+        return f"set aside ({landing.how})"
+    return f"step {landing.step} ({landing.how})" if landing.step else landing.how
 
 
 def _front(recordings: Sequence[NamedFile], narration: Sequence[NamedFile]) -> str:
@@ -62,6 +80,37 @@ def _steps(
 
 
 def _command(text: str) -> str:
-    """The words with a capital in front; nothing else is changed."""
-    words = " ".join(text.split()).rstrip(".")
+    """The words with a capital in front, without a comma there, which would join them to the time before."""
+    words = " ".join(text.split()).rstrip(".").lstrip(", ")
     return words[:1].upper() + words[1:]
+
+
+def _proposed(steps: Sequence[ProposedStep], recordings: Sequence[NamedFile]) -> list[str]:
+    taken: dict[str, int] = {}
+    texts = []
+    for step in steps:
+        span = f"{_span(step.span, recordings)} " if step.span else ""
+        step_id = free_id(slug(step.command), taken)
+        texts += [f"### {span}{_command(step.command)} {{#{step_id}}}", *_block(step.fields)]
+    return texts
+
+
+def _span(span: Span, recordings: Sequence[NamedFile]) -> str:
+    times = f"{format_time(span.start)}-{format_time(span.end)}"
+    return f"{span.recording} {times}" if len(recordings) > 1 else times
+
+
+def _block(fields: Sequence[ProposedField]) -> list[str]:
+    """The fields as one list, with their origin at the end of each; nothing where there are none."""
+    lines = [f"- {one.name}: {_value(one)} ({one.origin.words})" for one in fields]
+    return ["\n".join(lines)] if lines else []
+
+
+def _value(field: ProposedField) -> str:
+    return " | ".join(_literal(field, part) for part in field.parts)
+
+
+def _literal(field: ProposedField, part: str) -> str:
+    """Spoken words on one line, with the signs that part the field kept as such."""
+    text = " ".join(part.split()).replace("|", "\\|")
+    return text.replace(";", "\\;") if BY_NAME[field.name.casefold()].items == "many" else text

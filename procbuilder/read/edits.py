@@ -42,9 +42,9 @@ def change_field(data: bytes, field: Field, value: str) -> bytes:
 
 
 def add_line(data: bytes, after: int, text: str) -> bytes:
-    """Put a new line behind line ``after`` (0 = at the top), with the line end that the file uses."""
+    """Put a new line behind line ``after`` (0 = at the top), with that line's end or the one that the file uses."""
     lines = _split(data)
-    match = _END.search(data)
+    match = (_END.search(lines[after - 1]) if 0 < after <= len(lines) else None) or _END.search(data)
     end = match[0] if match else b"\n"
     if 0 < after <= len(lines) and not _END.search(lines[after - 1]):
         lines[after - 1] += end

@@ -76,7 +76,8 @@ def _compose(source: list[str], reading: _Reading) -> Any:
             else:
                 return YAML(typ="rt", pure=True).compose(text)
         except MarkedYAMLError as error:
-            mark = error.problem_mark or error.context_mark
+            begun = re.search("flow|quoted", error.context or "")
+            mark = (error.context_mark if begun else error.problem_mark) or error.context_mark
             line = min(mark.line if mark else 0, len(source) - 1)
             _report_yaml(source, line, reading)
             continue
@@ -196,7 +197,7 @@ def _files(key: str, node: Any, reading: _Reading) -> Iterator[NamedFile]:
                 yield _named(name, value.value.strip(), value, reading)
     else:
         for value in node.value:
-            if isinstance(value.value, str):
+            if isinstance(value.value, str) and value.value.strip():
                 yield _named(None, value.value.strip(), value, reading)
             else:
                 reading.problem(value.start_mark.line + 2, f"{key} takes paths", f"write: {key}: [one.mp4, two.mp4]")

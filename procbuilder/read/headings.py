@@ -16,7 +16,7 @@ _SPAN = re.compile(
 _COMMA = re.compile(r"\s*,\s*")
 _ONE_TIME = re.compile(rf"(?:[a-z][a-z0-9_-]*\s+)?(?P<time>{_TIME})(?!\w)")
 _ID = re.compile(r"\s*\{#(?P<id>[^}]*)\}\s*\Z")
-_GOOD_ID = re.compile(r"[a-z0-9-]+\Z")
+_GOOD_ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
 
 
 @dataclass(frozen=True, slots=True)

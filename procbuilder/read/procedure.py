@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from procbuilder.model.fault import NoText
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worst_first
@@ -20,9 +21,11 @@ def read_procedure(folder: Path) -> tuple[Procedure, tuple[Problem, ...]]:
     """The procedure of a folder and every problem of its text.
 
     Raises:
-        NotThere, NotText: the file cannot be read at all.
+        NotThere, NotText, NoText: the file cannot be read at all.
     """
     source = read_file(folder / FILE_NAME, FILE_NAME)
+    if not source.text.strip():
+        raise NoText(folder / FILE_NAME)
     return read_text(source.text, file=source.name, folder=folder)
 
 

@@ -23,12 +23,13 @@ class Look:
 
 
 LOOKS = {
-    "steel": Look((0.50, 0.50, 0.51), 1, 0.30, 3.0, (0.36, 0.35, 0.34)),
+    "steel": Look((0.55, 0.55, 0.56), 1, 0.38, 3.0, (0.36, 0.35, 0.34)),
     "bright": Look((0.74, 0.74, 0.76), 1, 0.18, 5.0, (0.62, 0.62, 0.64)),
+    "cap": Look((0.72, 0.71, 0.68), 1, 0.34, 1.2, (0.55, 0.53, 0.48), 0.1, 3),
     "shadow": Look((0.035, 0.033, 0.03), 0.4, 0.6),
     "zinc": Look((0.74, 0.62, 0.36), 1, 0.32, 3.0, (0.58, 0.52, 0.40)),
     "washer": Look((0.80, 0.80, 0.82), 1, 0.32, 4.0, (0.60, 0.58, 0.54)),
-    "cast": Look((0.075, 0.078, 0.082), 0.2, 0.5, 2.2, (0.15, 0.085, 0.045), 0.35, 9),
+    "cast": Look((0.10, 0.10, 0.10), 0.2, 0.5, 0.8, (0.15, 0.10, 0.07), 0.35, 9),
     "cage": Look((0.42, 0.30, 0.15), 0.9, 0.36),
     "grease": Look((0.36, 0.15, 0.03), 0, 0.2, 3.0, (0.22, 0.08, 0.02), 0.9, 3, 0.6),
     "old grease": Look((0.05, 0.035, 0.02), 0, 0.3, 3.0, (0.09, 0.05, 0.02), 0.8, 4, 0.3),
@@ -42,7 +43,7 @@ LOOKS = {
     "wood": Look((0.30, 0.185, 0.09), 0, 0.62, 0.22, (0.12, 0.075, 0.04), 0.25, 2),
     "block": Look((0.52, 0.36, 0.19), 0, 0.7, 0.5, (0.38, 0.24, 0.11), 0.2, 3),
     "wall": Look((0.42, 0.45, 0.45), 0, 0.8, 0.02, (0.33, 0.35, 0.36), 0.1, 0.3),
-    "floor": Look((0.25, 0.25, 0.245), 0, 0.75, 0.03, (0.15, 0.15, 0.148), 0.15, 0.6),
+    "floor": Look((0.30, 0.295, 0.28), 0, 0.7, 0.05, (0.24, 0.235, 0.225), 0.15, 0.6),
     "blue paint": Look((0.03, 0.10, 0.19), 0.2, 0.42, 1.5, (0.05, 0.075, 0.10), 0.15),
     "red paint": Look((0.45, 0.03, 0.025), 0, 0.45, 0.8, (0.28, 0.03, 0.02), 0.1),
     "green paint": Look((0.04, 0.20, 0.09), 0, 0.45, 0.5, (0.06, 0.14, 0.07), 0.1),
@@ -52,12 +53,14 @@ LOOKS = {
     "galvanised": Look((0.50, 0.51, 0.52), 0.85, 0.48, 1.2, (0.38, 0.39, 0.40)),
     "tray": Look((0.33, 0.34, 0.35), 0.8, 0.4, 0.6, (0.22, 0.21, 0.2)),
     "rag": Look((0.42, 0.12, 0.09), 0, 0.95, 0.35, (0.16, 0.06, 0.05), 0.5, 5),
-    "clean rag": Look((0.62, 0.64, 0.66), 0, 0.95, 0.2, (0.5, 0.52, 0.55), 0.5, 5),
+    "clean rag": Look((0.30, 0.36, 0.42), 0, 0.95, 0.12, (0.22, 0.28, 0.34), 0.5, 5),
     "black": Look((0.012, 0.012, 0.013), 0, 0.5),
     "glass": Look((0.02, 0.025, 0.03), 0, 0.08, coat=0.8),
     "yellow": Look((0.62, 0.42, 0.03), 0, 0.5, 0.6, (0.42, 0.28, 0.04)),
     "brass": Look((0.72, 0.52, 0.20), 1, 0.32, 2.0, (0.5, 0.34, 0.12)),
-    "white": Look((0.78, 0.78, 0.75), 0, 0.7),
+    "white": Look((0.66, 0.66, 0.62), 0, 0.7),
+    "paper": Look((0.46, 0.43, 0.36), 0, 0.8, 0.3, (0.36, 0.33, 0.27)),
+    "oil": Look((0.10, 0.085, 0.07), 0, 0.28),
     "lamp": Look((0.55, 0.02, 0.015), 0, 0.25, coat=0.5),
     "skin": Look((0.62, 0.38, 0.26), 0, 0.7),
     "hair": Look((0.10, 0.055, 0.03), 0, 0.8),
@@ -95,8 +98,7 @@ def _noise(tree: bpy.types.NodeTree, place: bpy.types.NodeSocket, scale: float) 
     return node.outputs[0]
 
 
-def _stain(tree: bpy.types.NodeTree, shader: bpy.types.Node, place: bpy.types.NodeSocket,
-           look: Look) -> None:
+def _stain(tree: bpy.types.NodeTree, shader: bpy.types.Node, place: bpy.types.NodeSocket, look: Look) -> None:
     ramp = tree.nodes.new("ShaderNodeValToRGB")
     first, last = ramp.color_ramp.elements
     first.position, last.position = 0.42, 0.66
@@ -105,8 +107,7 @@ def _stain(tree: bpy.types.NodeTree, shader: bpy.types.Node, place: bpy.types.No
     tree.links.new(ramp.outputs[0], shader.inputs["Base Color"])
 
 
-def _bump(tree: bpy.types.NodeTree, shader: bpy.types.Node, place: bpy.types.NodeSocket,
-          look: Look) -> None:
+def _bump(tree: bpy.types.NodeTree, shader: bpy.types.Node, place: bpy.types.NodeSocket, look: Look) -> None:
     node = tree.nodes.new("ShaderNodeBump")
     node.inputs["Strength"].default_value = look.bump
     node.inputs["Distance"].default_value = 0.15

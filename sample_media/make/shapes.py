@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 import bmesh
 import bpy
@@ -11,6 +12,11 @@ Object = bpy.types.Object
 Material = bpy.types.Material
 Profile = Sequence[tuple[float, float]]
 Warp = Callable[[float, float, float], tuple[float, float]]
+
+
+def points(row: str) -> list[tuple[float, ...]]:
+    """Points from a compact row such as `1,0 1,2.5 0.8,3`."""
+    return [tuple(float(value) for value in point.split(",")) for point in row.split()]
 
 
 def link(name: str, data: bpy.types.ID | None) -> Object:
@@ -40,12 +46,13 @@ def solid(name: str, mesh: bmesh.types.BMesh, material: Material, degrees: float
     return link(name, data)
 
 
-def lathe(name: str, profile: Profile, material: Material, segments: int = 64,
-          closed: bool = True, warp: Warp | None = None) -> Object:
+def lathe(
+    name: str, profile: Profile, material: Material, segments: int = 64, closed: bool = True, warp: Warp | None = None
+) -> Object:
     """Turn a profile of (radius, height) points round the Z axis."""
     mesh = bmesh.new()
     rings = [_ring(mesh, radius, height, segments, warp) for radius, height in profile]
-    pairs = list(zip(rings, rings[1:] + rings[:1])) if closed else list(zip(rings, rings[1:]))
+    pairs = list(pairwise([*rings, rings[0]] if closed else rings))
     for lower, upper in pairs:
         for i in range(segments):
             j = (i + 1) % segments
@@ -57,8 +64,9 @@ def lathe(name: str, profile: Profile, material: Material, segments: int = 64,
     return solid(name, mesh, material)
 
 
-def _ring(mesh: bmesh.types.BMesh, radius: float, height: float, segments: int,
-          warp: Warp | None) -> list[bmesh.types.BMVert]:
+def _ring(
+    mesh: bmesh.types.BMesh, radius: float, height: float, segments: int, warp: Warp | None
+) -> list[bmesh.types.BMVert]:
     ring = []
     for i in range(segments):
         angle = 2 * math.pi * i / segments
@@ -86,8 +94,14 @@ def prism(name: str, outline: Profile, bottom: float, top: float, material: Mate
     return solid(name, mesh, material)
 
 
-def box(name: str, centre: Sequence[float], size: Sequence[float], material: Material,
-        bevel: float = 0.0, turn: Sequence[float] = (0, 0, 0)) -> Object:
+def box(
+    name: str,
+    centre: Sequence[float],
+    size: Sequence[float],
+    material: Material,
+    bevel: float = 0.0,
+    turn: Sequence[float] = (0, 0, 0),
+) -> Object:
     """A box with rounded edges; `turn` in degrees about X, Y, Z."""
     mesh = bmesh.new()
     bmesh.ops.create_cube(mesh, size=1)
@@ -101,8 +115,14 @@ def box(name: str, centre: Sequence[float], size: Sequence[float], material: Mat
     return made
 
 
-def rod(name: str, start: Sequence[float], end: Sequence[float], radius: float,
-        material: Material, end_radius: float | None = None) -> Object:
+def rod(
+    name: str,
+    start: Sequence[float],
+    end: Sequence[float],
+    radius: float,
+    material: Material,
+    end_radius: float | None = None,
+) -> Object:
     """A round bar between two points."""
     a, b = Vector(start), Vector(end)
     tip = radius if end_radius is None else end_radius
@@ -130,6 +150,7 @@ def combine(made: Object, other: Object, operation: str) -> None:
     bpy.context.view_layer.update()
     step = made.modifiers.new("combine", "BOOLEAN")
     step.object, step.operation, step.solver = other, operation, "EXACT"
+    step.material_mode = "TRANSFER"
     bake(made)
     bpy.data.objects.remove(other)
 
@@ -143,13 +164,22 @@ def resharpen(made: Object, degrees: float) -> None:
     mesh.free()
 
 
+def as_mesh(curve: Object) -> Object:
+    """A mesh in the place of a curve or a text, which is used up."""
+    bpy.context.view_layer.update()
+    graph = bpy.context.evaluated_depsgraph_get()
+    made = link(curve.name, bpy.data.meshes.new_from_object(curve.evaluated_get(graph)))
+    made.matrix_world = curve.matrix_world
+    bpy.data.objects.remove(curve)
+    return made
+
+
 def join(name: str, parts: Sequence[Object]) -> Object:
     """Melt several objects into one, keeping their materials."""
-    for part in parts:
-        bake(part)
-    with bpy.context.temp_override(active_object=parts[0], object=parts[0],
-                                   selected_editable_objects=list(parts),
-                                   selected_objects=list(parts)):
+    parts = [bake(part if part.type == "MESH" else as_mesh(part)) for part in parts]
+    with bpy.context.temp_override(
+        active_object=parts[0], object=parts[0], selected_editable_objects=parts, selected_objects=parts
+    ):
         bpy.ops.object.join()
     parts[0].name = name
     return parts[0]
@@ -160,8 +190,7 @@ def twin(name: str, original: Object) -> Object:
     return link(name, original.data)
 
 
-def body(name: str, limbs: Sequence[tuple], material: Material, voxel: float,
-         smooth: int = 5) -> Object:
+def body(name: str, limbs: Sequence[tuple], material: Material, voxel: float, smooth: int = 5) -> Object:
     """Blend tapering limbs (start, end, start radius, end radius) into one skin."""
     mesh = bmesh.new()
     for start, end, first, last in limbs:
@@ -169,8 +198,9 @@ def body(name: str, limbs: Sequence[tuple], material: Material, voxel: float,
         count = max(2, int((b - a).length / (0.35 * min(first, last))) + 1)
         for i in range(count):
             u = i / (count - 1)
-            bmesh.ops.create_icosphere(mesh, subdivisions=2, radius=first + (last - first) * u,
-                                       matrix=Matrix.Translation(a.lerp(b, u)))
+            bmesh.ops.create_icosphere(
+                mesh, subdivisions=2, radius=first + (last - first) * u, matrix=Matrix.Translation(a.lerp(b, u))
+            )
     made = solid(name, mesh, material)
     skin = made.modifiers.new("skin", "REMESH")
     skin.mode, skin.voxel_size, skin.use_smooth_shade = "VOXEL", voxel, True

@@ -152,6 +152,8 @@
   function beginJob(label = byId("_job-label").value.trim()) {
     const carried = job ? [] : ticked();
     job = label;
+    main.dataset.job = job;
+    document.dispatchEvent(new Event("procbuilder-job"));
     const done = job ? new Set([...kept(), ...carried]) : new Set(carried);
     for (const box of boxes) box.checked = done.has(box.dataset.step);
     askForJob(false);

@@ -81,9 +81,7 @@ def recording(name: str, duration: Fraction) -> Recording:
     return Recording(name, f"recordings/{name}.mp4", "0" * 64, duration, 1280, 720)
 
 
-def found(
-    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, missing: tuple[str, ...] = ()
-) -> tuple[Problem, ...]:
+def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[Problem, ...]:
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
     procedure, faults = read_text(text)
     assert faults == ()
@@ -91,7 +89,7 @@ def found(
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
     rows = torques(procedure, lexicon)
     removed = removed_protection(procedure, lexicon)
-    return problems(Case(procedure, recordings, missing, ledger(procedure), removed, rows, lexicon))
+    return problems(Case(procedure, recordings, ledger(procedure), removed, rows, lexicon))
 
 
 def changed(*changes: tuple[str, str]) -> str:
@@ -103,9 +101,8 @@ def changed(*changes: tuple[str, str]) -> str:
     return text
 
 
-def said(text: str, *, durations: Mapping[str, Fraction] = DURATIONS, missing: tuple[str, ...] = ()) -> list[str]:
+def said(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> list[str]:
     """Each problem in one line: severity, danger, rule, sentence."""
     return [
-        f"{problem.severity} {problem.danger} {problem.rule} {problem}"
-        for problem in found(text, durations=durations, missing=missing)
+        f"{problem.severity} {problem.danger} {problem.rule} {problem}" for problem in found(text, durations=durations)
     ]

@@ -9,7 +9,7 @@ from procbuilder.model.problem import RANK, Severity
 from tests.check.faults import FOLDER, Fault, faults
 from tests.check.sample import GOOD, changed, found, said
 
-SUBJECTS = ("balance", "footage", "front", "safety", "torque", "writing")
+SUBJECTS = ("balance", "footage", "front", "safety", "strain", "torque", "writing")
 ALL = [fault for subject in SUBJECTS for fault in faults(subject)]
 
 
@@ -30,15 +30,8 @@ def test_every_rule_is_shown_to_find_something() -> None:
     """A problem carries the name of the function that found it, with dashes."""
     names = {rule.__name__.replace("_", "-") for rule in RULES}
     shown = {line.split()[2] for fault in ALL for line in fault.expected}
-    in_python = {"missing-recording", "no-steps"}
+    in_python = {"no-steps"}
     assert shown | in_python == names
-
-
-def test_recording_whose_file_is_not_there() -> None:
-    assert said(GOOD, missing=("refit",)) == [
-        "stop 4 missing-recording procedure.md:5: the recording recordings/refit.mp4 is not there – "
-        "copy the file there, or write where it is: recordings: {refit: recordings/FILE.mp4}"
-    ]
 
 
 def test_procedure_without_a_step() -> None:

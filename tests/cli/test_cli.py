@@ -26,7 +26,7 @@ def home(tmp_path: Path) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("command", ["demo", "new", "check", "build", "serve"])
+@pytest.mark.parametrize("command", ["demo", "new", "check", "build", "log", "serve"])
 def test_every_command_says_what_it_does(command: str) -> None:
     result = run(app, [command, "--help"])
     assert result.exit_code == 0
@@ -35,6 +35,25 @@ def test_every_command_says_what_it_does(command: str) -> None:
 
 def test_version() -> None:
     assert run(app, ["--version"]).stdout == f"procbuilder {__version__}\n"
+
+
+def test_demo_tells_of_the_hub_and_says_where_both_pages_are(tmp_path: Path) -> None:
+    folder = tmp_path / "demo"
+    result = run(app, ["demo", str(folder)])
+    lines = result.stdout.splitlines()
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert lines[0].startswith("Trailer wheel hub – ")
+    assert [line for line in lines if line.startswith(("Page:", "PDF:"))] == [
+        f"Page: {folder}/hub/out/index.html",
+        f"PDF:  {folder}/hub/out/procedure.pdf",
+        f"Page: {folder}/drill/out/index.html",
+        f"PDF:  {folder}/drill/out/procedure.pdf",
+    ]
+    assert lines[-5:-2] == [
+        "Pillar drill – renew the drive belt",
+        "recordings/belt.mp4: no sound",
+        "Status: review; 4 ask",
+    ]
 
 
 def test_build_says_where_the_page_and_the_pdf_are(home: Path) -> None:
@@ -140,7 +159,32 @@ def test_new_makes_a_folder_that_builds(tmp_path: Path) -> None:
     assert (folder / "out" / "index.html").is_file()
 
 
-def test_new_from_narration_alone_drafts_a_step_for_every_subtitle(tmp_path: Path) -> None:
+def test_new_from_narration_alone_drafts_the_steps_that_it_tells(tmp_path: Path) -> None:
+    source = film(tmp_path / "strip.mp4")
+    (tmp_path / "strip.srt").write_text(
+        "1\n00:00:00,250 --> 00:00:01,000\nLovely weather.\n\n"
+        "2\n00:00:01,000 --> 00:00:02,000\nUndo the two bolts, thirteen mil.\n\n"
+        "3\n00:00:02,000 --> 00:00:03,000\nCareful, it's sharp.\n"
+    )
+    arguments = ["new", str(tmp_path / "hub"), "-r", str(source), "-n", str(tmp_path / "strip.srt")]
+    result = run(app, arguments)
+    assert (result.exit_code, result.stdout.splitlines()[-1]) == (
+        0,
+        f"{tmp_path / 'hub'}/narration/heard.txt: where each sentence went; 1 are in no step",
+    )
+    text = (tmp_path / "hub" / "procedure.md").read_text(encoding="utf-8")
+    assert text.endswith(
+        "### 0:01-0:03 Undo 2 bolts {#undo-2-bolts}\n\n"
+        "- Note: proposed from: Undo the two bolts, thirteen mil. (said strip 0:01)\n"
+        "- Off: 2 x bolt (said strip 0:01)\n"
+        "- Tool: 13 mm spanner or socket (said strip 0:01)\n"
+        "- Caution: Careful, it's sharp (said strip 0:02)\n"
+    )
+    heard = (tmp_path / "hub" / "narration" / "heard.txt").read_text(encoding="utf-8")
+    assert "said strip 0:00: set aside (talk, no work in it): Lovely weather.\n" in heard
+
+
+def test_new_from_narration_without_work_drafts_a_step_for_every_subtitle(tmp_path: Path) -> None:
     source = film(tmp_path / "strip.mp4")
     (tmp_path / "strip.srt").write_text("1\n00:00:00,250 --> 00:00:01,000\nCastle nut next.\n")
     arguments = ["new", str(tmp_path / "hub"), "-r", str(source), "-n", str(tmp_path / "strip.srt")]
@@ -183,4 +227,45 @@ def test_messages_survive_any_console(encoding: str, home: Path) -> None:
     assert line == (
         f"{home}/procedure.md:8: stop: recordings/strip.mp4 is not there {dash} "
         "put the file at recordings/strip.mp4 in the procedure folder, or correct the path"
+    )
+
+
+def test_log_tells_the_estimate_before_and_after(home: Path, tmp_path: Path) -> None:
+    rows = tmp_path / "rows.csv"
+    rows.write_text("who,when,step,minutes\nab,2026-05-04,test,2\ncd,2026-05-05,test,3\n")
+    result = run(app, ["log", str(home), str(rows)])
+    assert (result.exit_code, result.stderr) == (0, "")
+    assert result.stdout.splitlines() == [
+        f"2 rows added to {home}/times.csv",
+        "Before: Hands-on 0.1 h, one person, third time or later; "
+        "from typed times (1 step) and 1 film (2 steps; a lower bound if cut).",
+        "After:  Hands-on 0.1 h, one person, third time or later; "
+        "from 2 logged runs by two people (1 step) and 1 film (2 steps; a lower bound if cut).",
+        "First time 0.1 h, tenth time 0.1 h, if each doubling of the number of times leaves 80 to 96 % of the time, "
+        "which is assumed: the log shows nobody twice.",
+        "A first run under supervision takes that time of the apprentice, and up to as much of the supervisor: "
+        "up to 0.2 person-hours.",
+        "  test: 1 min (typed) → 0.7–3.3 min, likely 1.5 (2 logged runs)",
+    ]
+    again = run(app, ["log", str(home), str(rows)])
+    assert again.stdout.splitlines()[0] == f"0 rows added to {home}/times.csv; 2 were there already"
+
+
+def test_a_wrong_row_is_named_and_nothing_is_added(home: Path, tmp_path: Path) -> None:
+    rows = tmp_path / "rows.csv"
+    rows.write_text("who,when,step,minutes\nab,2026-05-04,test,2\nab,2026-05-04,tset,2\n")
+    result = run(app, ["log", str(home), str(rows)])
+    assert (result.exit_code, result.stdout) == (1, "")
+    assert result.stderr.splitlines() == [
+        f"{rows}:3: ask: the procedure has no step tset – did you mean test?",
+        f"nothing was added to {home}/times.csv",
+    ]
+    assert not (home / "times.csv").exists()
+
+
+def test_a_damaged_log_is_a_problem_of_the_check(home: Path) -> None:
+    (home / "times.csv").write_text("who,when,step,minutes\nab,2026-05-04,test,two\n")
+    assert run(app, ["check", str(home)]).stdout == (
+        f"{home}/times.csv:2: ask: two is no number of minutes – "
+        "write minutes such as 4.5, more than 0 and at most 1440\n"
     )

@@ -4,7 +4,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from procbuilder.infer.times import estimate
-from procbuilder.model.worked import Basis, StepTime
+from procbuilder.model.estimate import Basis, Evidence, StepTime
 from tests.infer.written import written
 
 TEXT = """
@@ -35,14 +35,22 @@ TEXT = """
 
 def test_typed_minutes_come_before_footage() -> None:
     steps = {step.step: step for step in estimate(written(TEXT)).steps}
-    assert steps["cap"] == StepTime("cap", Basis.TYPED, Decimal(4), Decimal(5), Decimal(10), Fraction(150))
+    film = Decimal("2.50")
+    assert steps["cap"] == StepTime(
+        "cap", Basis.TYPED, Decimal(4), Decimal(5), Decimal(10), Fraction(150),
+        evidence=(Evidence(Basis.TYPED, Decimal(4), Decimal(5), Decimal(10)),
+                  Evidence(Basis.FOOTAGE, film, film, film)),
+    )  # fmt: skip
 
 
 def test_footage_is_the_same_low_likely_and_high() -> None:
     """Forty seconds, of which ten are skipped, and ten more: two thirds of a minute, shown as 0.67."""
     steps = {step.step: step for step in estimate(written(TEXT)).steps}
     minutes = Decimal("0.67")
-    assert steps["clean"] == StepTime("clean", Basis.FOOTAGE, minutes, minutes, minutes, Fraction(40))
+    assert steps["clean"] == StepTime(
+        "clean", Basis.CUT, minutes, minutes, minutes, Fraction(40),
+        evidence=(Evidence(Basis.CUT, minutes, minutes, minutes, 2),),
+    )  # fmt: skip
 
 
 def test_step_without_film_and_minutes_has_nothing() -> None:
@@ -62,7 +70,7 @@ def test_branch_keeps_its_minutes_but_is_not_counted() -> None:
     total = estimate(written(TEXT))
     branch = next(step for step in total.steps if step.step == "warm")
     assert (branch.likely, branch.extra) == (Decimal(20), True)
-    assert (total.count(Basis.TYPED), total.count(Basis.FOOTAGE), total.count(Basis.NOTHING)) == (1, 2, 1)
+    assert [total.count(basis) for basis in Basis] == [0, 1, 1, 1, 1]
 
 
 def test_estimate_is_no_lower_bound_when_every_step_has_minutes() -> None:

@@ -55,14 +55,14 @@ def test_measure_strangeness_marks_what_is_unlike_the_rest(films: Path) -> None:
     assert max(found) > 20 * found[0]
 
 
-def test_measure_takes_the_last_twenty_seconds(films: Path) -> None:
+def test_measure_takes_the_last_ten_seconds(films: Path) -> None:
     """Of a long step only the end can show how it ends."""
     path = filming.film(films / "long.mp4", filming.steady(30, rate=2))
-    assert [m.time for m in _measure(path, 1, 29)] == [Fraction(i, 2) for i in range(18, 58)]
+    assert [m.time for m in _measure(path, 1, 29)] == [Fraction(i, 2) for i in range(38, 58)]
 
 
 def test_measure_leaves_skipped_stretches_out(even: Path) -> None:
-    """No measure lies in a skip, and twenty seconds are counted in what is left."""
+    """No measure lies in a skip, and ten seconds are counted in what is left."""
     times = [m.time for m in _measure(even, 0, 4, (1, 3))]
     assert len(times) == 50
     assert not any(1 <= time < 3 for time in times)

@@ -9,6 +9,8 @@ import av
 import numpy as np
 import pytest
 
+from tests.pipeline.text import WHOLE
+
 SHARED_MEDIA = Path(__file__).parents[3] / "shared" / "media"
 
 
@@ -52,3 +54,19 @@ def shared_media(tmp_path_factory: pytest.TempPathFactory) -> Path:
         if path.suffix in (".mp4", ".webm"):
             shutil.copy(path, home / "recordings")
     return home
+
+
+@pytest.fixture(scope="session")
+def good(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """A sound recording of 4 s."""
+    return film(tmp_path_factory.mktemp("film") / "good.mp4").read_bytes()
+
+
+@pytest.fixture
+def home(tmp_path: Path, good: bytes) -> Path:
+    """A procedure folder without any problem."""
+    folder = tmp_path / "hub"
+    (folder / "recordings").mkdir(parents=True)
+    (folder / "recordings" / "strip.mp4").write_bytes(good)
+    (folder / "procedure.md").write_text(WHOLE, encoding="utf-8")
+    return folder

@@ -35,7 +35,9 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
     assert told(built.problems) == []
     assert (built.edition.status, built.edition.why_draft) == ("review", "")
     names = {path.name for path in (built.folder / "out").iterdir()}
-    assert names == {"index.html", "phone.html", "procedure.pdf", "edition.json", "manifest.json", "media"}
+    assert names == {
+        "index.html", "phone.html", "quotation.html", "procedure.pdf", "edition.json", "manifest.json", "media",
+    }  # fmt: skip
     assert built.page.is_file()
     assert built.print.read_bytes().startswith(b"%PDF-")
 

@@ -5,11 +5,12 @@ from fractions import Fraction
 from typing import Any
 
 from procbuilder.model.edition import EditionSection, EditionStep, Figure, Legend, Line, Named
+from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import Basis, Hazard, Signal, Standing, TorqueRow
+from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
 from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
 

@@ -4,10 +4,10 @@ from decimal import Decimal
 from fractions import Fraction
 
 from procbuilder.model.edition import FrontList, Line
+from procbuilder.model.estimate import Basis, Estimate, StepTime
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.worked import Basis, Estimate, StepTime
 from tests.publish.sample_words import SCRIPT
 
 
@@ -64,6 +64,7 @@ def estimate() -> Estimate:
         likely=Decimal("0.5"),
         high=Decimal("0.7"),
         waiting=Decimal(10),
+        films=2,
         stated="1.5 h",
     )
 

@@ -5,8 +5,8 @@ import dataclasses
 import pytest
 
 from procbuilder.model.edition import Edition
+from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Balance, Ledger
-from procbuilder.model.worked import Estimate
 from procbuilder.publish import words
 from tests.publish.blocks import after, views
 from tests.publish.sample_words import SCRIPT
@@ -92,17 +92,20 @@ def test_page_ledger_says_so_when_it_balances(edition: Edition, balances: tuple[
 
 def test_page_a_total_never_stands_without_its_basis(edition: Edition) -> None:
     blocks = views(edition)["_overview"]
-    assert after(blocks, "How long it takes", 6) == [
-        "Hands-on: 0.4 to 0.7 h, most likely 0.5 h. This is a lower bound. It rests on:",
-        "4 steps: time typed",
-        "2 steps: footage only: a lower bound if the film has cuts",
-        "5 steps: no time known",
-        "Waiting, apart from that: 10 min.",
+    assert after(blocks, "How long it takes", 8) == [
+        "Hands-on at least 0.5 h (a lower bound: not every step has a time of its own), waiting 10 min, one person, "
+        "third time or later; from typed times (4 steps), 2 films (2 steps; a lower bound if cut) "
+        "and no time known (5 steps).",
         "The technician states: 1.5 h.",
-    ]
+        "Quotation and booking", "Minutes of each step",
+        "Step", "Minutes", "From",
+        "1 Chock the other wheel in front and behind",
+    ]  # fmt: skip
     nothing = Estimate(tuple(step for step in edition.estimate.steps if not step.likely))
     blocks = views(dataclasses.replace(edition, estimate=nothing))["_overview"]
-    assert after(blocks, "How long it takes", 2) == ["No time is known. The steps:", "5 steps: no time known"]
+    assert after(blocks, "How long it takes", 2) == [
+        "Hands-on time is not known, one person; from no time known (5 steps).", "Quotation and booking",
+    ]  # fmt: skip
 
 
 def test_page_problems_come_worst_first_and_fold_after_five(edition: Edition) -> None:

@@ -18,9 +18,9 @@ from tests.publish.sample_words import SCRIPT
 
 pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
 
-from playwright.sync_api import Browser  # noqa: E402
+from playwright.sync_api import Browser
 
-from tests.publish.visit import TARGETS, Visit, breaches, name_job, overflow, shown, until  # noqa: E402
+from tests.publish.visit import TARGETS, Visit, breaches, name_job, overflow, shown, until
 
 WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "height": 800}}
 STEPS = ["chock", "raise", "dust-cap", "keeper", "hub-off", "clean", "bearings", "keeper-on", "gas", "lower", "drive"]
@@ -271,8 +271,9 @@ def test_phone_file_alone_shows_pictures_and_clip(visit: Visit, tmp_path: Path) 
 
 
 @both_widths
-def test_page_breaks_no_accessibility_rule(visit: Visit) -> None:
-    assert breaches(visit.open(), "_overview", "dust-cap", "keeper-on") == []
+@pytest.mark.parametrize("name", ["index.html", "phone.html"])
+def test_page_breaks_no_accessibility_rule(visit: Visit, name: str) -> None:
+    assert breaches(visit.open(name), "_overview", "dust-cap", "keeper-on") == []
 
 
 @pytest.mark.parametrize("visit", [{"color_scheme": "dark"}], indirect=True)

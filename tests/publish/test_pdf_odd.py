@@ -9,9 +9,9 @@ import pytest
 from pypdf import PdfReader
 
 from procbuilder.model.edition import Edition, Named
+from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.ledger import Ledger
-from procbuilder.model.worked import Estimate
 from procbuilder.publish import words
 from procbuilder.publish.pdf import pdf, unprintable
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step

@@ -45,6 +45,29 @@ def test_a_value_of_two_lines_is_refused() -> None:
         change_field(SOURCE.encode(), entry, "cap\n### Step")
 
 
+@pytest.mark.parametrize(
+    ("heading", "edited"),
+    [
+        (b"### Turn ###  ", b"### Turn {#turn} ###  "),
+        (b"### Turn it#", b"### Turn it# {#turn-it}"),
+        (b"###", b"### {#step}"),
+        (b"### Turn {#Turn It}", b"### Turn {#Turn It}"),
+    ],
+)
+def test_an_id_stands_before_closing_signs_and_a_faulty_one_is_left(heading: bytes, edited: bytes) -> None:
+    data = b"# T\n\n" + heading + b"\n"
+    assert add_ids(data, read_text(data.decode())[0].steps) == b"# T\n\n" + edited + b"\n"
+
+
+def test_an_id_that_stands_twice_is_left_for_the_technician() -> None:
+    data = b"# T\n\n### Turn {#a}\n\n### Lift {#a}\n"
+    assert add_ids(data, read_text(data.decode())[0].steps) == data
+
+
+def test_a_new_line_among_mixed_line_ends_joins_no_others() -> None:
+    assert add_line(b"a\rb\n\nc", 2, "new") == b"a\rb\nnew\n\nc"
+
+
 @ENDS
 def test_a_new_line_takes_the_line_end_of_the_file(end: str) -> None:
     data = _bytes(end)

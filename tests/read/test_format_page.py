@@ -5,6 +5,9 @@ from pathlib import Path
 
 from procbuilder.model.fields import FIELDS
 from procbuilder.model.procedure import FRONT_NAMES
+from procbuilder.read.practice import read_practice
+from procbuilder.read.text import TextFile
+from procbuilder.read.workshop import read_workshop
 
 PAGE = (Path(__file__).parents[2] / "procbuilder/read/FORMAT.md").read_text(encoding="utf-8")
 
@@ -28,3 +31,17 @@ def test_the_keys_of_the_front_matter_are_those_of_the_program() -> None:
 
 def test_the_example_heading_is_one_that_is_read() -> None:
     assert re.search(r"^ {4}### strip 0:42-1:15 Prise off the dust cap \{#dust-cap\}$", PAGE, re.M)
+
+
+def test_the_example_of_the_practice_log_is_one_that_is_read() -> None:
+    example = PAGE.split("    who,when,step,minutes\n")[1].split("\n\n")[0]
+    found = read_practice(TextFile("times.csv", f"who,when,step,minutes\n{example.strip()}\n"))
+    assert (len(found.runs), found.problems) == (1, ())
+
+
+def test_the_example_of_the_workshop_file_is_one_that_is_read() -> None:
+    workshop, problems = read_workshop(TextFile("workshop.toml", PAGE.split("```toml\n")[1].split("```")[0]))
+    assert problems == ()
+    assert [condition.name for condition in workshop.conditions] == ["on a lift"]
+    assert None not in (workshop.allowance, workshop.rate)
+    assert "" not in (workshop.allowance_origin, workshop.seen_by, workshop.kept, workshop.currency)

@@ -1,0 +1,31 @@
+"""The command of a proposed step, in the imperative."""
+
+from collections.abc import Sequence
+
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.heard import Act, Operation
+
+MOST_WORDS = 20
+"""Words of a command: ASD-STE100, rule 5.1."""
+
+_WITH_TAIL = (Act.WORK, Act.CHECK, Act.FOR_NOW)
+"""Operations whose command is not clear without what follows: "turn the drum until the spring drops in"."""
+
+
+def command(operations: Sequence[Operation], book: Wordbook) -> str:
+    """One command for operations of one verb: ``Remove the governor spring and the throttle rod``."""
+    first = operations[0]
+    things = " and ".join(dict.fromkeys(_thing(operation, book) for operation in operations))
+    text = f"{first.verb} {things}"
+    tail = first.tail if first.act in _WITH_TAIL else ""
+    whole = f"{text}{tail}" if tail.startswith(("'", "’")) else f"{text} {tail}".strip()
+    text = whole if len(whole.split()) <= MOST_WORDS else text
+    return " ".join(text.split()[:MOST_WORDS])
+
+
+def _thing(operation: Operation, book: Wordbook) -> str:
+    name = f"new {operation.object}" if operation.new else operation.object
+    if operation.count is not None and (operation.count > 1 or not operation.plural):
+        return f"{operation.count:f} {name}" if operation.count > 1 else f"the {name}"
+    bare = operation.verb.endswith(" for") or book.is_in(operation.object, ("fluid", "paste"))
+    return name if bare and operation.act in (Act.WORK, Act.CHECK) else f"the {name}"

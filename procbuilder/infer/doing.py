@@ -1,0 +1,66 @@
+"""Who does what a verb says, and with which words it is told."""
+
+from procbuilder.infer.clauses import Clauses, Told, subordinate_at
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.results import OUTWARD
+from procbuilder.infer.tokens import SIGNS
+from procbuilder.model.heard import Sentence
+
+_BEFORE_ING = ("'m", "am", "start", "keep", "and", "just", "now", "'re", "then")
+_PRINTED = ("up", "down", "over", "out", "off", "back")
+
+
+def is_done(clauses: Clauses, told: Told) -> bool:
+    """True when the technician does it, or when the thing moves by itself without doing it to another."""
+    at = told.start
+    before = clauses.low(at - 1) if at > clauses.clause else ""
+    is_be = _behind_be(clauses, at)
+    if told.form is Form.ING and not told.moves:
+        return not before or is_be or before in _BEFORE_ING
+    if told.form is Form.PAST and is_be:
+        return False
+    if told.moves:
+        return _moves_by_itself(clauses, told)
+    return told.form is not Form.S or at == clauses.clause
+
+
+def _behind_be(clauses: Clauses, at: int) -> bool:
+    back = at - 1
+    while back >= clauses.clause and clauses.has("adverbs", back):
+        back -= 1
+    return back >= clauses.clause and clauses.has("be", back)
+
+
+def _moves_by_itself(clauses: Clauses, told: Told) -> bool:
+    """True for "the cover lifts off", "the seal goes in" and "the harness unplugs"."""
+    if told.verb.startswith("un") and not told.things:
+        return told.form is not Form.PAST
+    outward = not OUTWARD.isdisjoint(told.particles)
+    return bool(told.particles) and clauses.book.has("moves_off" if outward else "moves_on", told.verb)
+
+
+def as_said(told: Told) -> str:
+    """The verb itself with its particle; with ``for`` where the thing is looked for."""
+    if told.about is not None and not told.things:
+        return f"{told.verb[:1].upper()}{told.verb[1:]} for"
+    own = told.particles[:-1] if told.leads else told.particles
+    particle = next((word for word in own if word in _PRINTED), "")
+    words = " ".join(filter(None, [told.verb, particle]))
+    return words[:1].upper() + words[1:]
+
+
+def tail(clauses: Clauses, told: Told, sentence: Sentence) -> str:
+    """What follows in the same clause; a time or aim with "until" belongs to it."""
+    at = end = told.end - 1 if told.leads else told.end
+    while end < len(clauses.tokens) and not _ends_clause(clauses, end):
+        end += 1
+    while end > at and clauses.has("prepositions", end - 1) and not clauses.has("particles", end - 1):
+        end -= 1
+    return sentence.words[clauses.tokens[at].start : clauses.tokens[end - 1].end] if end > at else ""
+
+
+def _ends_clause(clauses: Clauses, at: int) -> bool:
+    low = clauses.low(at)
+    if low in SIGNS or (low not in ("until", "till") and subordinate_at(clauses, at)):
+        return True
+    return low in ("but", "then", "or", "so") or (low == "and" and bool(clauses.verb_at(at + 1)))

@@ -1,0 +1,43 @@
+"""What a verb with its particles means for a thing."""
+
+from collections.abc import Collection
+
+from procbuilder.infer.clauses import Told
+from procbuilder.infer.wordbook import Block, Wordbook
+from procbuilder.model.words import thing
+
+
+def meaning(told: Told, name: str, book: Wordbook, off: Collection[str] = ()) -> Block | None:
+    """The first block of the operations that fits verb, particles and thing; ``off`` names what is off now."""
+    for block in book.by_verb.get(told.verb, ()):
+        if block.if_off and thing(name) not in off:
+            continue
+        if _particles_fit(block, told) and _thing_fits(block, told, name, book):
+            return block
+    return None
+
+
+def _particles_fit(block: Block, told: Told) -> bool:
+    if block.about:
+        return told.about is not None
+    if block.alone:
+        return not told.particles
+    if not block.particles:
+        return True
+    if told.particles:
+        return bool(block.particles & set(told.particles))
+    return "" in block.particles and told.verb not in block.not_alone
+
+
+def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
+    if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool",))):
+        return False
+    if not name and block.default:
+        return True
+    return not block.things or book.is_in(name, block.things)
+
+
+def is_laid_aside(told: Told, book: Wordbook) -> bool:
+    """ "Put it on the bench" fits nothing anywhere."""
+    where = told.where
+    return where is not None and bool(where.name) and book.is_in(where.name, ("place",))

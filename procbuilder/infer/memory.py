@@ -1,0 +1,106 @@
+"""What was spoken of last, so that ``it``, ``those`` and ``the upper one`` can be followed."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from enum import IntEnum
+
+from procbuilder.infer.nouns import Thing
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.words import singular
+
+RECENT = 3
+"""So many things back a pronoun reaches; only what closes something reaches further, to what is open."""
+MOST = 200
+"""Things that are remembered."""
+
+
+class Reach(IntEnum):
+    """How far back a thing was named."""
+
+    HERE = 0
+    """In this sentence."""
+    RECENT = 1
+    """One of the last few."""
+    FAR = 2
+
+
+Fits = Callable[[str, Reach], bool]
+"""Tells whether a name fits, named so far back."""
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A thing with its name filled in."""
+
+    name: str
+    count: Decimal | None
+    many: bool
+    new: bool
+    sure: bool
+    """False when the name was taken from an earlier sentence."""
+
+
+class Memory:
+    """Things in the order of their mention, the last one last."""
+
+    def __init__(self, book: Wordbook) -> None:
+        self.book = book
+        self._things: list[Thing] = []
+        self._here = 0
+
+    def begin(self) -> None:
+        """A new sentence."""
+        self._here = 0
+
+    @property
+    def named_here(self) -> bool:
+        """True when this sentence has named a thing."""
+        return self._here > 0
+
+    def mention(self, thing: Thing) -> None:
+        """A thing was named; measures and pronouns are passed over."""
+        vague = bool(thing.name) and self.book.has("vague", singular(thing.name.split()[-1]))
+        if thing.name and not thing.measure and not thing.pointed and not vague:
+            self._things = [*self._things[-MOST + 1 :], thing]
+            self._here += 1
+
+    def last(self, fits: Fits, *, many: bool) -> Thing | None:
+        """The last thing of this number that fits; of any number where there is none."""
+        other = None
+        for at, thing in enumerate(reversed(self._things)):
+            if (thing.many is many or other is None) and fits(thing.name, _reach(at, self._here)):
+                if thing.many is many:
+                    return thing
+                other = thing
+        return other
+
+    def named(self, thing: Thing, fits: Fits | None = None) -> Named:
+        """The thing with its name, found among the earlier ones that fit when it was only pointed at."""
+        words = thing.name.split()
+        if not thing.pointed and not (words and words[-1] in ("one", "ones")):
+            return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
+        earlier = self._things[-1] if words and self._things else self.last(fits or _recent, many=thing.many)
+        if earlier is None:
+            return Named("", thing.count, thing.many, thing.new, sure=False)
+        count = thing.count or (earlier.count if thing.many else None)
+        if not words:
+            return Named(earlier.name, count, thing.many, thing.new, sure=False)
+        which = words[:-1]
+        rest = [word for word in earlier.name.split() if not (which and self.book.has("positions", word))]
+        if rest and not thing.many:
+            rest[-1] = singular(rest[-1])
+        return Named(" ".join([*which, *rest]), thing.count, thing.many, thing.new, sure=False)
+
+
+def renamed(thing: Thing, named: Named) -> Thing:
+    """The thing under the name that was found for it."""
+    return replace(thing, name=named.name, pointed=False, measure=False, count=named.count)
+
+
+def _recent(_name: str, reach: Reach) -> bool:
+    return reach is not Reach.FAR
+
+
+def _reach(back: int, here: int) -> Reach:
+    return Reach.HERE if back < here else Reach.RECENT if back < RECENT else Reach.FAR

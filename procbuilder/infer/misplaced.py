@@ -1,0 +1,45 @@
+"""Things said too late: the step to which "before you take the clips out, …" belongs."""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+
+from procbuilder.infer.cues import cue
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.words import singular
+
+_WORD = re.compile(r"[^\W\d_][\w-]*")
+
+
+def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int | None:
+    """Place of the step whose sentences share most with a sentence; None when none shares anything.
+
+    A word counts the more, the fewer steps have it. Of equal ones it is the first, since what was
+    forgotten is needed before the work begins.
+    """
+    empty = frozenset(book.cues["empty"])
+    wanted = _content(words) - empty
+    contents = [frozenset().union(*(_content(sentence) for sentence in step)) for step in steps]
+    common = Counter(word for content in contents for word in content if word in wanted)
+    focus = _focus(words, book)
+    weights = {word: _weight(word, book) * (3 if word in focus else 1) / max(common[word], 1) for word in wanted}
+    scores = [sum(weights[word] for word in wanted & content) for content in contents]
+    top = max(scores, default=0.0)
+    return scores.index(top) if top > 0 else None
+
+
+def _focus(words: str, book: Wordbook) -> frozenset[str]:
+    """What the clause names that says where it belongs: "before you slide the pins out", "going back to the pads"."""
+    pieces = [piece for piece in words.split(",") if cue(piece, "belongs", book)]
+    return frozenset().union(*(_content(piece) for piece in pieces))
+
+
+def _weight(word: str, book: Wordbook) -> float:
+    """Words of things and of work count double."""
+    return 2.0 if word in book.nouns or word in book.forms else 1.0
+
+
+@lru_cache(maxsize=4096)
+def _content(words: str) -> frozenset[str]:
+    return frozenset(singular(word) for word in _WORD.findall(words.casefold()))

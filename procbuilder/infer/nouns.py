@@ -1,0 +1,211 @@
+"""Things in a sentence: ``the two long bolts``, ``both of them``, ``the upper one``."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.numbers import number_at, word_value
+from procbuilder.infer.tokens import SIGNS, Token
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.words import is_plural, singular
+
+MOST_PARTS = 2
+"""How often a part of a part is followed: "one of all of the bolts"."""
+MOST_WORDS = 6
+"""Words of a thing; what is longer is no name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A thing as named, without article, number, ``new`` and ``old``."""
+
+    name: str
+    """Empty for a pronoun or a bare number; ``upper one`` for one of several."""
+    start: int
+    end: int
+    """Tokens from start up to end."""
+    count: Decimal | None = None
+    new: bool = False
+    old: bool = False
+    many: bool = False
+    """A plural, or a pronoun for several."""
+    pointed: bool = False
+    """Only pointed at: ``it``, ``those``, ``the other three``."""
+    measure: bool = False
+    """A number with a unit: no thing at all."""
+
+
+def read_thing(tokens: Sequence[Token], at: int, book: Wordbook, *, governed: bool = False) -> Thing | None:
+    """The thing that begins at a token; None when none does. ``governed``: a verb before it takes it."""
+    return _Reader(tokens, book, governed).read(at)
+
+
+class _Reader:
+    def __init__(self, tokens: Sequence[Token], book: Wordbook, governed: bool) -> None:
+        self.tokens, self.book, self.governed = tokens, book, governed
+        self._depth = 0
+
+    def _low(self, at: int) -> str:
+        return self.tokens[at].low if at < len(self.tokens) else "."
+
+    def read(self, at: int) -> Thing | None:
+        count, position = self._count(at)
+        if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
+            return self._inner(at, of, count)
+        if self._low(at) == "one" and position == at + 1 and not self._content(position, 0, after_article=True):
+            return None
+        article = position > at
+        while self.book.has("loose_words", self._low(position)) and (
+            self._content(position + 1, 0, after_article=True) or self._is_number(self._low(position + 1))
+        ):
+            position += 1
+        if self._low(position) == "little" and self.book.is_in(self._low(position + 1), ("fluid", "paste")):
+            position += 1
+        number, position = self._number(position)
+        count = number or count
+        return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
+
+    def _count(self, at: int) -> tuple[Decimal | None, int]:
+        """Articles and numbers in front; ``all three`` is three."""
+        count: Decimal | None = None
+        while True:
+            low = self._low(at)
+            number, after = self._number(at)
+            if number is not None and low not in ("a", "an", "one"):
+                count, at = number, after
+            elif low == "one" or self.book.has("articles", low):
+                count = Decimal(1) if low == "one" else count
+                at += 1
+            else:
+                return count, at
+
+    def _number(self, at: int) -> tuple[Decimal | None, int]:
+        if self._low(at) in ("both", "couple", "pair"):
+            return Decimal(2), at + 1
+        number = number_at(self.tokens, at, self.book)
+        return number if number is not None else (None, at)
+
+    def _part_of(self, at: int) -> int | None:
+        """Where the thing begins behind ``bit of``, ``all of``, ``four of``."""
+        before = self._low(at - 1) if at else ""
+        if self._low(at) == "of" and (self.book.has("parts_of", before) or before in self.book.numbers):
+            return at + 1
+        while any(self.book.has(kind, self._low(at)) for kind in ("parts_of", "loose_words", "units")):
+            at += 1
+            if self._low(at) == "of":
+                return at + 1
+        return None
+
+    def _inner(self, start: int, of: int, count: Decimal | None) -> Thing | None:
+        self._depth += 1
+        thing = self.read(of)
+        if thing is None:
+            return None
+        return Thing(
+            thing.name, start, thing.end, count or thing.count, thing.new, thing.old, thing.many, thing.pointed
+        )
+
+    def _named(self, start: int, at: int, count: Decimal | None, article: bool) -> Thing | None:
+        words: list[Token] = []
+        new = old = False
+        position = at
+        while len(words) < MOST_WORDS and self._content(position, len(words), after_article=article):
+            token = self.tokens[position]
+            if self.book.has("new", token.low):
+                new = True
+            elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
+                old = True
+            else:
+                words.append(token)
+            position += 1
+        if self._low(position) in ("one", "ones") and (words or new or old):
+            words.append(self.tokens[position])
+            position += 1
+        if not words:
+            return None
+        name = " ".join(_spelled(token, token.start == 0) for token in words)
+        measure = self.book.has("units", words[0].low) and count is not None
+        many = is_plural(words[-1].low) or (count or 0) > 1
+        return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
+
+    def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
+        low = self._low(start)
+        if count is not None and at > start and low not in ("a", "an"):
+            return Thing("", start, at, count, many=count > 1, pointed=True)
+        if self.book.has("many_pronouns", low):
+            return Thing("", start, start + 1, many=True, pointed=True)
+        if self.book.has("one_pronouns", low):
+            return Thing("", start, start + 1, pointed=True)
+        return None
+
+    def _content(self, at: int, so_far: int, *, after_article: bool) -> bool:
+        """True when the token can be part of a name, so many words being read."""
+        if at >= len(self.tokens):
+            return False
+        low = self._low(at)
+        if not so_far and f"{low} {singular(self._low(at + 1))}" in self.book.compounds:
+            return True
+        if low in SIGNS or self._is_number(low) or low[0] == "'" or low == "n't":
+            return False
+        if self.book.has("positions", low) and not so_far:
+            alone = after_article and (
+                not self.book.has("particles", low) or self.book.has("strict_articles", self._low(at - 1))
+            )
+            return alone or self._content(at + 1, 1, after_article=True)
+        if any(self.book.has(kind, low) for kind in _STOPS) or low.endswith("ly"):
+            return False
+        if (so_far or not after_article) and self.book.has("results", low):
+            return self._content(at + 1, so_far + 1, after_article=True)
+        if (
+            low in self.book.idle
+            and singular(low) not in self.book.nouns
+            and not (not so_far and self.book.has("strict_articles", self._low(at - 1)))
+        ):
+            return False
+        if (
+            low.endswith("ing")
+            and low in self.book.forms
+            and low not in self.book.nouns
+            and not so_far
+            and not after_article
+        ):
+            return False
+        return not (so_far and self._is_verb(at))
+
+    def _is_number(self, low: str) -> bool:
+        return low in self.book.numbers or low[0].isdigit() or word_value(low, self.book) is not None
+
+    def _is_verb(self, at: int) -> bool:
+        """True for a verb behind a name: the next thing that is done, or what the thing does."""
+        behind = at + 1
+        while not self.governed and self.book.has("adverbs", self._low(behind)):
+            behind += 1
+        low, following = self._low(at), self._low(behind)
+        entries = self.book.forms.get(low, ())
+        if not entries:
+            return False
+        if any(form is Form.ING for _, form in entries):
+            return low not in self.book.nouns and not self._content(at + 1, 0, after_article=False)
+        known = singular(low) in self.book.nouns or low in self.book.nouns
+        stands_before_thing = self.book.has("articles", following) or self.book.has("one_pronouns", following)
+        if any(form is Form.BASE for _, form in entries):
+            return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
+        firm = singular(low) in self.book.firm_nouns
+        return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
+
+
+_STOPS = (
+    "articles", "one_pronouns", "many_pronouns", "prepositions", "particles", "adverbs", "helpers", "subordinate",
+    "negations", "doers", "others", "and",
+)  # fmt: skip
+
+
+def _spelled(token: Token, first: bool) -> str:
+    """As spoken, but without the capital of a sentence's first word."""
+    text = token.text
+    return (
+        text[:1].lower() + text[1:]
+        if first and text[1:] == text[1:].lower() and len(text) > 2 and text[1] != "-"
+        else text
+    )

@@ -1,0 +1,120 @@
+"""Operations told without a verb: ``washer off``, ``the cover's back on``, ``then the rear pins``."""
+
+from procbuilder.infer.clauses import Clauses, Told
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.tokens import SIGNS
+
+OUTWARD = frozenset({"off", "out", "away", "apart"})
+_INWARD = frozenset({"on", "in", "back", "home"})
+_VERBS = {"open": "open", "shut": "close", "closed": "close", "loose": "loosen", "undone": "undo", "done": "do"}
+
+
+def result(clauses: Clauses, thing: Thing) -> Told | None:
+    """What became of a thing, as if a verb had said it; None when nothing did."""
+    if thing.measure or (thing.pointed and not thing.name and not thing.count):
+        return None
+    at, is_be = thing.end, False
+    while clauses.has("be", at) or clauses.has("adverbs", at):
+        is_be = is_be or clauses.has("be", at)
+        at += 1
+    particles: list[str] = []
+    while clauses.has("particles", at) or clauses.low(at) in _VERBS:
+        particles.append(clauses.low(at))
+        at += 1
+    verb = _verb(clauses, thing, particles)
+    if not verb or not _ends(clauses, at, is_be):
+        return None
+    return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
+
+
+def _means(clauses: Clauses, at: int) -> Thing | None:
+    return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
+
+
+def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
+    found = set(particles)
+    for word, verb in _VERBS.items():
+        if word in found:
+            return verb
+    if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
+        return "apply" if "on" in found else "release"
+    switched = clauses.book.is_in(thing.name, ("switched", "valve"))
+    if found & {"off"} and switched:
+        return "turn"
+    if found & OUTWARD:
+        return "take"
+    if found & _INWARD:
+        return "turn" if switched and "on" in found else "put"
+    return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
+
+
+def _ends(clauses: Clauses, at: int, is_be: bool) -> bool:
+    """True when the clause ends behind the particles, so that they are no prepositions."""
+    low = clauses.low(at)
+    if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
+        return True
+    before = {clauses.low(at - 1), clauses.low(at - 2)}
+    if not is_be and before & {"off", "out", "back"} and read_thing(clauses.tokens, at, clauses.book) is not None:
+        return True
+    return not is_be and low in ("from", "of", "to", "until", "till", "before")
+
+
+def follows_again(clauses: Clauses) -> list[Thing]:
+    """The things of a sentence that says no more than ``then the rear pins, both of them``."""
+    at = _behind_same_again(clauses)
+    while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
+        at += 1
+    if at == 0:
+        return []
+    things, end = [], at
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    while thing is not None and thing.name and not thing.measure:
+        things.append(thing)
+        end = thing.end
+        follows = end + 1 if clauses.low(end) == "and" else end
+        thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
+    return things if clauses.low(end) in (",", ".", "to") or clauses.low(end) in SIGNS else []
+
+
+def _behind_same_again(clauses: Clauses) -> int:
+    """The token behind "do the same with" at the beginning of a sentence; 0 where there is none."""
+    first = 0
+    while clauses.has("openers", first) and clauses.low(first) != "same":
+        first += 1
+    words = [token.low for token in clauses.tokens[first : first + 6]]
+    for phrase in clauses.book.grammar["same_again"]:
+        if words[: len(phrase.split())] == phrase.split():
+            return first + len(phrase.split())
+    return 0
+
+
+def command(clauses: Clauses) -> tuple[Told, Thing] | None:
+    """The first word of a sentence taken as its verb, and the first thing behind it; None when there is none."""
+    at = 0
+    while clauses.has("openers", at) or clauses.has("adverbs", at) or clauses.low(at) in SIGNS:
+        at += 1
+        if at >= len(clauses.tokens):
+            return None
+    verb = clauses.low(at)
+    if any(clauses.has(kind, at) for kind in ("articles", "prepositions", "one_pronouns", "many_pronouns")):
+        return None
+    for start in range(at + 1, len(clauses.tokens)):
+        thing = read_thing(clauses.tokens, start, clauses.book, governed=True)
+        if thing is not None and not thing.measure:
+            return Told(verb, Form.BASE, at, thing.end, (thing,)), thing
+    return None
+
+
+def new_things(clauses: Clauses) -> list[Told]:
+    """ "New gasket, plate, new gasket": what is new of a sentence that holds nothing but things."""
+    things: list[Thing] = []
+    at = 0
+    while at < len(clauses.tokens):
+        thing = read_thing(clauses.tokens, at, clauses.book)
+        if thing is None or not thing.name or thing.measure or clauses.low(thing.end) not in SIGNS:
+            return []
+        things.append(thing)
+        at = thing.end + 1
+    fitted = [thing for thing in things if thing.new] if things and things[0].new else []
+    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in fitted]

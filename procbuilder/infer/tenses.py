@@ -1,0 +1,42 @@
+"""When a thing is done: now, before the film, later, or only in some cases."""
+
+from collections.abc import Iterable, Sequence
+
+from procbuilder.infer.tokens import Token
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.heard import Tense
+
+WILL = frozenset({"will", "'ll", "going", "gonna", "shall", "'d", "would"})
+
+
+class Times:
+    """What a sentence says of its time."""
+
+    def __init__(self, tokens: Sequence[Token], book: Wordbook) -> None:
+        words = " ".join(token.low for token in tokens)
+        self._text = f" {words.replace(' n' + chr(39) + 't', 'n' + chr(39) + 't')} "
+        self._text = self._text.replace(" '", "'")
+        plain = self._text
+        for phrase in book.grammar["no_condition"]:
+            plain = plain.replace(f" {phrase} ", " ")
+        self.conditional = _holds(plain, book.grammar["conditional"])
+        self.later = _holds(self._text, book.grammar["later"])
+        self.earlier = _holds(self._text, book.grammar["earlier"])
+        self.not_now = _holds(self._text, book.grammar["not_now"])
+        self.history = _holds(self._text, book.grammar["history"])
+
+    def tense(self, before: Iterable[str], *, past: bool) -> Tense | None:
+        """The tense of a verb with these words before it in its clause; None when it tells of some other job."""
+        if self.not_now or (past and self.history):
+            return None
+        if self.conditional:
+            return Tense.IF
+        if self.later and not WILL.isdisjoint(before):
+            return Tense.LATER
+        if self.earlier and past:
+            return Tense.EARLIER
+        return Tense.NOW
+
+
+def _holds(text: str, phrases: Iterable[str]) -> bool:
+    return any(f" {phrase} " in text for phrase in phrases)

@@ -1,0 +1,149 @@
+"""The trade's words of one language, read from ``infer/data``: grammar, things, operations."""
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import cache, cached_property, lru_cache
+from importlib.resources import files
+from typing import Any
+
+from procbuilder.infer.inflect import Form, forms
+from procbuilder.model.heard import Act
+from procbuilder.model.words import singular, thing
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One operation of ``operations.toml``."""
+
+    print: str
+    act: Act
+    verbs: frozenset[str]
+    particles: frozenset[str] = frozenset()
+    """One of these must go with the verb; an empty one stands for none. No particles: any will do."""
+    not_alone: frozenset[str] = frozenset()
+    """Verbs that need a particle in spite of the empty one."""
+    alone: bool = False
+    """Only without a particle."""
+    things: frozenset[str] = frozenset()
+    """It counts for these things only; empty means for all."""
+    state: str = ""
+    default: str = ""
+    """The thing when it is only pointed at and none that fits was named."""
+    scrap: bool = False
+    if_off: bool = False
+    """It counts only for a thing that is off at this moment."""
+    means: bool = False
+    """The thing is what follows ``with``: "hang it up with a strap"."""
+    object: str = ""
+    """The thing itself, when the verb names it: to chock is to fit a chock."""
+    about: bool = False
+    """The thing is what follows the particle: "look for leaks"."""
+
+
+@dataclass(frozen=True, eq=False)
+class Wordbook:
+    """All words of one language."""
+
+    grammar: Mapping[str, Any]
+    groups: Mapping[str, frozenset[str]]
+    blocks: tuple[Block, ...]
+    past: Mapping[str, str]
+    common: tuple[str, ...]
+    sizes: Mapping[str, Any]
+    cues: Mapping[str, tuple[str, ...]]
+
+    @cached_property
+    def forms(self) -> dict[str, tuple[tuple[str, Form], ...]]:
+        """Every form of every verb of the operations."""
+        return forms({verb: None for block in self.blocks for verb in sorted(block.verbs)}, self.past)
+
+    @cached_property
+    def idle(self) -> frozenset[str]:
+        """Every form of the verbs that are no work on the item."""
+        return frozenset(forms(self.common, self.past))
+
+    @cached_property
+    def by_verb(self) -> dict[str, tuple[Block, ...]]:
+        """The blocks of each verb, in the order of the file."""
+        table: dict[str, list[Block]] = {}
+        for block in self.blocks:
+            for verb in block.verbs:
+                table.setdefault(verb, []).append(block)
+        return {verb: tuple(blocks) for verb, blocks in table.items()}
+
+    @cached_property
+    def nouns(self) -> frozenset[str]:
+        """Every thing of the groups that one word names, and its last word where several do."""
+        return frozenset(name.split()[-1] for group in self.groups.values() for name in group)
+
+    @cached_property
+    def firm_nouns(self) -> frozenset[str]:
+        """As ``nouns``, without the words that are as often a verb: ``the motor lifts off``."""
+        groups = (things for name, things in self.groups.items() if name not in ("part", "tool", "place"))
+        return frozenset(name.split()[-1] for group in groups for name in group)
+
+    @cached_property
+    def compounds(self) -> frozenset[str]:
+        """Things named by two or more words, such as ``drain plug``."""
+        return frozenset(name for group in self.groups.values() for name in group if " " in name)
+
+    @cached_property
+    def joined(self) -> dict[tuple[str, ...], str]:
+        """Words that count as one word or as none."""
+        return {tuple(words.split()): into for words, into in self.grammar["joined"].items()}
+
+    @cached_property
+    def numbers(self) -> dict[str, Decimal]:
+        """Number words with their value."""
+        return {word: Decimal(value) for word, value in self.grammar["numbers"].items()}
+
+    def has(self, kind: str, word: str) -> bool:
+        """True when the word stands in this list of the grammar."""
+        return word in self._sets[kind]
+
+    @cached_property
+    def _sets(self) -> dict[str, frozenset[str]]:
+        return {kind: frozenset(words) for kind, words in self.grammar.items() if isinstance(words, list)}
+
+    def is_in(self, name: str, groups: Iterable[str]) -> bool:
+        """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone."""
+        ends = _endings(name)
+        return any(not ends.isdisjoint(self.groups.get(group, (group,))) for group in groups)
+
+
+@lru_cache(maxsize=8192)
+def _endings(name: str) -> frozenset[str]:
+    words = [singular(word) for word in name.split()]
+    return frozenset([f"={' '.join(words)}", *(" ".join(words[start:]) for start in range(len(words)))])
+
+
+@cache
+def wordbook(language: str = "en") -> Wordbook:
+    """The words of a language; of English where there is no folder for it."""
+    folder = files("procbuilder.infer").joinpath("data", language)
+    if not folder.is_dir():
+        return wordbook("en")
+    tables = {
+        name: tomllib.loads(folder.joinpath(f"{name}.toml").read_text(encoding="utf-8"))
+        for name in ("cues", "grammar", "objects", "operations", "sizes", "verbs")
+    }
+    groups = {name: frozenset(thing(one) for one in things) for name, things in tables["objects"].items()}
+    cues = {name: tuple(phrases) for name, phrases in tables["cues"].items()}
+    blocks = tuple(_block(entry) for entry in tables["operations"]["operation"])
+    return Wordbook(
+        tables["grammar"],
+        groups,
+        blocks,
+        tables["verbs"]["past"],
+        tuple(tables["verbs"]["common"]),
+        tables["sizes"],
+        cues,
+    )
+
+
+def _block(entry: Mapping[str, Any]) -> Block:
+    sets = ("verbs", "particles", "not_alone", "things")
+    values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
+    return Block(**{**values, "act": Act(entry["act"])})

@@ -1,0 +1,40 @@
+"""What a library's ``workshop.toml`` says about times and labour. Nothing of it is assumed when it is not there."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from procbuilder.model.workstudy import Allowance
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """How much longer or shorter the work takes under another condition."""
+
+    name: str
+    """``on a lift``."""
+    factor: Decimal
+    instead_of: str
+    """The condition with which it is compared; it must stand in the procedure's ``place``. Empty: any."""
+    origin: str
+    """Where the factor comes from; demanded."""
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """The workshop file."""
+
+    conditions: tuple[Condition, ...] = ()
+    allowance: Allowance | None = None
+    """For rest, fetching and interruptions."""
+    allowance_origin: str = ""
+    seen_by: str = ""
+    """Who will see logged times."""
+    kept: str = ""
+    """How long rows of the practice log are kept, in words."""
+    rate: Decimal | None = None
+    """Price of a labour hour."""
+    currency: str = ""
+
+
+UNKNOWN_WORKSHOP = Workshop()
+"""Of a procedure that lies in no library."""

@@ -1,0 +1,85 @@
+"""procbuilder log: practice times into the log of a procedure, and how its estimate moves."""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+
+from procbuilder.infer.times import estimate
+from procbuilder.keep.append import append
+from procbuilder.model.estimate import Estimate
+from procbuilder.model.fault import NoProcedure
+from procbuilder.model.origin import Place
+from procbuilder.model.practice import HEADER, Run
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Procedure
+from procbuilder.pipeline.practice import LOG, read_times
+from procbuilder.read.practice import PracticeFile, read_practice
+from procbuilder.read.procedure import FILE_NAME, read_procedure
+from procbuilder.read.text import TextFile, decode, read_file
+
+
+@dataclass(frozen=True, slots=True)
+class Logged:
+    """What came of it. With a problem nothing was added."""
+
+    log: Path
+    before: Estimate
+    after: Estimate
+    added: int = 0
+    known: int = 0
+    """Rows that were in the log already and were not added again."""
+    problems: tuple[Problem, ...] = ()
+
+
+def log(folder: Path, file: Path) -> Logged:
+    """Add the rows of a file to the log; all of them, or none when one is wrong.
+
+    Raises:
+        NoProcedure, NotThere, NotText: there is nothing to work with.
+        Busy, CannotWrite: the log is as it was.
+    """
+    if not (folder / FILE_NAME).is_file():
+        raise NoProcedure(folder)
+    procedure, _ = read_procedure(folder)
+    given = read_practice(read_file(file, str(file)))
+    times = read_times(folder)
+    before = estimate(procedure, times.runs, times.workshop)
+    path = folder / LOG
+    held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()
+    problems = (*given.problems, *_unfitting(given, file, procedure), *held)
+    if problems:
+        return Logged(path, before, before, problems=problems)
+    added = append(path, HEADER, lambda content: _new(content, path, given.runs))
+    now = read_times(folder)
+    after = estimate(procedure, now.runs, now.workshop)
+    return Logged(path, before, after, len(added), len(given.runs) - len(added))
+
+
+def _new(content: bytes, path: Path, runs: Iterable[Run]) -> list[str]:
+    """Lines of the rows that the log does not hold yet; the same row twice in a file is two rows."""
+    log = read_practice(TextFile(path.name, decode(content, path)))
+    held = Counter(run.line for run in log.runs)
+    lines = []
+    for run in runs:
+        if held[run.line]:
+            held[run.line] -= 1
+        else:
+            lines.append(run.line)
+    return lines
+
+
+def _unfitting(given: PracticeFile, file: Path, procedure: Procedure) -> Iterator[Problem]:
+    """Rows for another procedure, or for steps that this one does not have."""
+    number = procedure.front["number"]
+    if given.procedure and number and given.procedure != number:
+        what = f"the times are of {given.procedure}, the folder holds {number}"
+        yield Problem(Severity.ASK, Place(str(file), 1), what, "name the folder of that procedure", "practice-log", 5)
+    ids = [step.id for step in procedure.steps]
+    some = ", ".join(ids[:5]) + (" …" if len(ids) > 5 else "")
+    for run in given.runs:
+        if run.step not in ids:
+            near = get_close_matches(run.step, ids, 1, cutoff=0.7)
+            instead = f"did you mean {near[0]}?" if near else f"write one of its ids: {some}"
+            yield Problem(Severity.ASK, run.place, f"the procedure has no step {run.step}", instead, "practice-log", 5)

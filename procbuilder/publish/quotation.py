@@ -1,0 +1,66 @@
+"""What an office quotes and books from: scope, labour, parts, and what needs approval; page and PDF say the same."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from procbuilder.model.edition import Edition, ItemLine, Named
+from procbuilder.model.estimate import Estimate, Extra, Price
+from procbuilder.publish.timewords import labour, number
+
+UNKNOWN = "not known"
+NO_PRICE = "No price: the workshop file names no rate."
+
+
+@dataclass(frozen=True, slots=True)
+class Quotation:
+    """The rows of the quotation as they are read."""
+
+    labour: tuple[str, ...]
+    included: tuple[str, ...]
+    not_included: tuple[str, ...]
+    items: tuple[tuple[str, str, str], ...]
+    """(kind, thing, quantity)"""
+    extras: tuple[tuple[str, str], ...]
+    """(condition, minutes) of what is done only after approval."""
+    findings: tuple[tuple[str, str], ...]
+    """(finding, what is on record of its approval)"""
+
+
+def quotation(edition: Edition) -> Quotation:
+    """The quotation of an edition. Nothing stands in it that is not in the edition."""
+    estimate = edition.estimate
+    kinds = (("Part", edition.parts), ("Supply", edition.supplies))
+    return Quotation(
+        labour=(labour(estimate), _price(estimate)),
+        included=_listed(edition, "Included"),
+        not_included=_listed(edition, "Not included"),
+        items=tuple(_item(kind, line) for kind, lines in kinds for line in lines),
+        extras=tuple((extra.condition, _minutes(extra)) for extra in estimate.extras),
+        findings=tuple(_findings(edition.closing)),
+    )
+
+
+def _listed(edition: Edition, title: str) -> tuple[str, ...]:
+    return tuple(line.text for each in edition.lists if each.title == title for line in each.lines)
+
+
+def _item(kind: str, line: ItemLine) -> tuple[str, str, str]:
+    return kind, f"{line.name}, new" if line.new else line.name, line.quantity or UNKNOWN
+
+
+def _minutes(extra: Extra) -> str:
+    return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or UNKNOWN
+
+
+def _findings(closing: Iterable[Named]) -> Iterable[tuple[str, str]]:
+    for entry in closing:
+        if entry.name == "Finding":
+            yield entry.text, "; ".join(entry.extra)
+
+
+def _price(estimate: Estimate) -> str:
+    price: Price | None = estimate.price
+    if price is None:
+        return NO_PRICE
+    span = f"{number(price.low)}–{number(price.high)}" if price.low != price.high else number(price.low)
+    return f"Labour at {number(price.rate)} {price.currency} an hour (workshop file): {span} {price.currency}."

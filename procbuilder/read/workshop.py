@@ -1,0 +1,101 @@
+"""The workshop file of a library: conditions, allowance, rates, and who sees logged times; see ``FORMAT.md``."""
+
+import re
+import tomllib
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Any
+
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.workshop import Condition, Workshop
+from procbuilder.model.workstudy import Allowance, Convention
+from procbuilder.read.text import TextFile
+
+CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB}
+_LINE = re.compile(r"line (\d+)")
+
+
+def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
+    """What the file says; a part that cannot be used is left out and is a problem."""
+    try:
+        data = tomllib.loads(source.text, parse_float=Decimal)
+    except tomllib.TOMLDecodeError as error:
+        line = _LINE.search(str(error))
+        what = f"the file cannot be read ({error})"
+        return Workshop(), (_problem(source, int(line[1]) if line else 1, what, "correct that line"),)
+    reader = _Reader(source, data)
+    times, labour = reader.part("times"), reader.part("labour")
+    workshop = Workshop(
+        conditions=tuple(reader.conditions()),
+        allowance=reader.allowance(),
+        allowance_origin=str(reader.part("allowance").get("from", "")),
+        seen_by=str(times.get("seen_by", "")),
+        kept=str(times.get("kept_for", "")),
+        rate=reader.number("labour", labour.get("rate")),
+        currency=str(labour.get("currency", "")),
+    )
+    return workshop, tuple(reader.problems)
+
+
+class _Reader:
+    """Takes the parts out of the file's data; ``problems`` tells what is wrong with them."""
+
+    def __init__(self, source: TextFile, data: dict[str, Any]) -> None:
+        self.source, self.data = source, data
+        self.problems: list[Problem] = []
+
+    def part(self, name: str) -> dict[str, Any]:
+        found = self.data.get(name, {})
+        return found if isinstance(found, dict) else {}
+
+    def conditions(self) -> Iterator[Condition]:
+        listed = self.data.get("condition", [])
+        for entry in listed if isinstance(listed, list) else []:
+            name, factor, origin = str(entry.get("name", "")), _decimal(entry.get("factor")), str(entry.get("from", ""))
+            if not name or not origin or not factor:
+                what = f"the condition {name or 'without a name'} has no {_lacking(name, factor)}"
+                instead = 'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'
+                self._wrong("condition", name, what, instead)
+                continue
+            yield Condition(name, factor, str(entry.get("instead_of", "")), origin)
+
+    def allowance(self) -> Allowance | None:
+        part = self.part("allowance")
+        share, convention = _decimal(part.get("share")), CONVENTIONS.get(str(part.get("of", "")))
+        if not part:
+            return None
+        if share is None or share >= 1 or convention is None or not part.get("from"):
+            what = "the allowance is not a share below 1 of the working day or of the job time, with its source"
+            instead = 'write share = 0.12, of = "the working day", from = "agreed with the staff, 2025"'
+            self._wrong("allowance", "", what, instead)
+            return None
+        return Allowance(share, convention)
+
+    def number(self, part: str, value: Any) -> Decimal | None:
+        found = _decimal(value)
+        if value is not None and found is None:
+            self._wrong(part, str(value), f"{value} is no number above 0", "write a number such as 62.00")
+        return found
+
+    def _wrong(self, part: str, words: str, what: str, instead: str) -> None:
+        lines = self.source.lines
+        named = [at for at, line in enumerate(lines, 1) if words and words in line]
+        headed = [at for at, line in enumerate(lines, 1) if line.strip().strip("[]") == part]
+        self.problems.append(_problem(self.source, (named or headed or [1])[0], what, instead))
+
+
+def _lacking(name: str, factor: Decimal | None) -> str:
+    return "name" if not name else "factor above 0" if not factor else "source (from)"
+
+
+def _decimal(value: Any) -> Decimal | None:
+    """A number above 0, as written."""
+    if isinstance(value, bool) or not isinstance(value, int | Decimal):
+        return None
+    number = Decimal(value)
+    return number if number.is_finite() and number > 0 else None
+
+
+def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
+    return Problem(Severity.ASK, Place(source.name, line), what, instead, "workshop-file", 5)

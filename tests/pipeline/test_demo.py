@@ -1,0 +1,80 @@
+"""The library that comes with procbuilder, copied and built."""
+
+from pathlib import Path
+
+import pytest
+
+from procbuilder.model.fault import AlreadyThere
+from procbuilder.model.problem import Severity
+from procbuilder.pipeline.build import Built, procedures, silent
+from procbuilder.pipeline.demo import demo
+from procbuilder.read.procedure import read_procedure
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Built, ...]:
+    return demo(tmp_path_factory.mktemp("home") / "demo", silent)
+
+
+@pytest.fixture(scope="module")
+def drill(built: tuple[Built, ...]) -> Built:
+    return built[1]
+
+
+def test_the_demo_is_a_library_of_two(built: tuple[Built, ...]) -> None:
+    library = built[0].folder.parent
+    assert [one.folder.name for one in built] == ["hub", "drill"]
+    assert procedures(library) == (library / "drill", library / "hub")
+    assert sorted(path.name for path in library.iterdir()) == ["drill", "hub", "workshop.toml"]
+    assert [one.page.is_file() and one.print.is_file() for one in built] == [True, True]
+
+
+def test_every_page_says_that_the_demo_is_drawn(built: tuple[Built, ...]) -> None:
+    for one in built:
+        assert "drawn, all values are for show)" in one.edition.item
+
+
+def test_the_drill_is_in_review_with_the_questions_left_open_on_purpose(drill: Built) -> None:
+    assert (drill.edition.status, drill.edition.why_draft) == ("review", "")
+    assert [(problem.severity, problem.what) for problem in drill.problems] == [
+        (Severity.ASK, 'Caution "the cover can fall shut" does not say how to avoid it'),
+        (Severity.ASK, 'the torque of 2 x motor lock screw is only words: "good and tight"'),
+        (Severity.ASK, 'earth strap of the cover goes on in step 12, but no "- Off:" says so before'),
+        (Severity.ASK, "no supply is listed"),
+    ]
+
+
+def test_the_danger_of_the_pulleys_and_the_tag_on_the_plug_last_until_the_cover_is_closed(drill: Built) -> None:
+    steps = [step for section in drill.edition.sections for step in section.steps]
+    assert [step.number for step in steps if step.standing.hazards] == list(range(3, 13))
+    assert [step.number for step in steps if step.standing.protections == ("tag on the plug",)] == list(range(2, 13))
+
+
+def test_every_picture_of_the_drill_is_used(drill: Built) -> None:
+    procedure, _ = read_procedure(drill.folder)
+    used = [picture.file for step in procedure.steps for picture in step.pictures]
+    there = [f"pictures/{path.name}" for path in (drill.folder / "pictures").iterdir()]
+    assert sorted(used) == sorted(there)
+
+
+def test_the_clip_of_the_drill_is_used_up(drill: Built) -> None:
+    film = drill.edition.recordings[0]
+    clips = [step.clip for section in drill.edition.sections for step in section.steps if step.clip]
+    assert len(clips) == 3
+    assert film.duration == 10
+    assert sum(clip.seconds for clip in clips) == pytest.approx(9.4, abs=0.1)
+    assert not any(clip.sound for clip in clips)
+
+
+def test_a_demo_that_is_there_is_built_as_it_is(tmp_path: Path) -> None:
+    folder = demo(tmp_path / "demo", silent)[0].folder.parent
+    text = folder / "drill" / "procedure.md"
+    text.write_text(text.read_text(encoding="utf-8").replace("P-021", "P-022"), encoding="utf-8")
+    assert demo(folder, silent)[1].edition.number == "P-022"
+
+
+def test_the_demo_writes_over_nothing(tmp_path: Path) -> None:
+    (tmp_path / "mine.txt").write_text("keep me", encoding="utf-8")
+    with pytest.raises(AlreadyThere):
+        demo(tmp_path, silent)
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]

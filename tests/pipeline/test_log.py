@@ -1,0 +1,183 @@
+"""procbuilder log: rows in, whole or not at all, and how the estimate moves."""
+
+import json
+import random
+import shutil
+import time
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from procbuilder.infer.evidence import believed
+from procbuilder.model.estimate import Basis
+from procbuilder.model.fault import NoProcedure, NotText, NotThere
+from procbuilder.pipeline.log import log
+from procbuilder.pipeline.practice import read_times
+from procbuilder.read.procedure import read_text
+
+PROCEDURE = """\
+---
+format: 1
+number: P-7
+place: bench
+---
+# Pump – seal
+
+## Work
+
+### Drain it {#drain}
+
+- Time: 4/5/8
+
+### Take off the cover {#cover-off}
+
+- Time: 6
+
+### Fit the seal {#seal}
+"""
+
+ROWS = """\
+who,when,step,minutes
+ab,2026-05-04,drain,7
+ab,2026-05-04,cover-off,9.5
+ab,2026-05-04,seal,12
+cd,2026-05-05,drain,6
+"""
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Path:
+    folder = tmp_path / "library" / "pump"
+    folder.mkdir(parents=True)
+    (folder / "procedure.md").write_text(PROCEDURE, encoding="utf-8")
+    return folder
+
+
+@pytest.fixture
+def given(tmp_path: Path) -> Path:
+    path = tmp_path / "given.csv"
+    path.write_text(ROWS, encoding="utf-8")
+    return path
+
+
+def test_rows_are_added_as_they_are_and_the_estimate_moves(home: Path, given: Path) -> None:
+    logged = log(home, given)
+    assert (logged.added, logged.known, logged.problems) == (4, 0, ())
+    assert (home / "times.csv").read_text(encoding="utf-8") == ROWS
+    assert [step.basis for step in logged.before.steps] == [Basis.TYPED, Basis.TYPED, Basis.NOTHING]
+    assert [step.basis for step in logged.after.steps] == [Basis.LOG] * 3
+    assert [step.evidence[0].count for step in logged.after.steps] == [2, 1, 1]
+    assert logged.before.lower_bound
+    assert not logged.after.lower_bound
+    assert Decimal(5) < logged.after.steps[0].likely < Decimal(7)
+
+
+def test_the_same_file_twice_adds_nothing_and_says_so(home: Path, given: Path) -> None:
+    log(home, given)
+    again = log(home, given)
+    assert (again.added, again.known) == (0, 4)
+    assert (home / "times.csv").read_text(encoding="utf-8") == ROWS
+
+
+def test_the_same_row_twice_in_a_file_is_two_rows(home: Path, given: Path) -> None:
+    log(home, given)
+    given.write_text(ROWS + "cd,2026-05-05,drain,6\n", encoding="utf-8")
+    more, again = log(home, given), log(home, given)
+    assert [(logged.added, logged.known) for logged in (more, again)] == [(1, 4), (0, 5)]
+
+
+def test_what_the_page_exports_is_taken(home: Path, tmp_path: Path) -> None:
+    rows = [{"who": "K3", "when": "2026-05-06T07:15", "step": "seal", "minutes": 8.25}]
+    exported = tmp_path / "times.json"
+    exported.write_text(json.dumps({"format": "procbuilder times 1", "procedure": "P-7", "rows": rows}))
+    assert log(home, exported).added == 1
+    assert (home / "times.csv").read_text().splitlines() == ["who,when,step,minutes", "K3,2026-05-06T07:15,seal,8.25"]
+
+
+@pytest.mark.parametrize(
+    ("row", "line", "what"),
+    [
+        ("ab,2026-05-04,drein,7", 3, "the procedure has no step drein – did you mean drain?"),
+        ("ab,2026-05-04,paint,7", 3,
+         "the procedure has no step paint – write one of its ids: drain, cover-off, seal"),
+        ("ab,2026-05-04,drain,seven", 3,
+         "seven is no number of minutes – write minutes such as 4.5, more than 0 and at most 1440"),
+    ],
+)  # fmt: skip
+def test_one_wrong_row_names_its_line_and_nothing_is_changed(
+    home: Path, given: Path, row: str, line: int, what: str
+) -> None:
+    log(home, given)
+    before = (home / "times.csv").read_bytes()
+    given.write_text(f"who,when,step,minutes\nab,2026-05-09,drain,5\n{row}\nab,2026-05-09,seal,5\n", encoding="utf-8")
+    logged = log(home, given)
+    assert [str(problem) for problem in logged.problems] == [f"{given}:{line}: {what}"]
+    assert (logged.added, logged.after) == (0, logged.before)
+    assert (home / "times.csv").read_bytes() == before
+
+
+def test_times_of_another_procedure_are_refused(home: Path, tmp_path: Path) -> None:
+    exported = tmp_path / "times.json"
+    exported.write_text(json.dumps({"format": "procbuilder times 1", "procedure": "P-8", "rows": []}))
+    assert [str(problem) for problem in log(home, exported).problems] == [
+        f"{exported}:1: the times are of P-8, the folder holds P-7 – name the folder of that procedure"
+    ]
+
+
+def test_a_damaged_log_is_named_and_left_alone(home: Path, given: Path) -> None:
+    (home / "times.csv").write_text(ROWS.replace("9.5", "9,5"), encoding="utf-8")
+    assert [str(problem) for problem in log(home, given).problems] == [
+        f"{home}/times.csv:3: the row has 5 cells, the first line 4 – "
+        "write one cell for each column; a decimal has a point: 4.5"
+    ]
+    assert (home / "times.csv").read_text(encoding="utf-8") == ROWS.replace("9.5", "9,5")
+
+
+def test_what_cannot_be_worked_with_is_a_clear_line(home: Path, given: Path, tmp_path: Path) -> None:
+    with pytest.raises(NoProcedure, match=r"there is no procedure.md in it"):
+        log(tmp_path, given)
+    with pytest.raises(NotThere, match=r"nothing.csv: there is no such file"):
+        log(home, tmp_path / "nothing.csv")
+    given.write_bytes(b"who,when,step,minutes\nab,2026-05-04,drain,\xff\n")
+    with pytest.raises(NotText, match=r"given.csv:2: a character is not UTF-8"):
+        log(home, given)
+    assert not (home / "times.csv").exists()
+
+
+def test_conditions_come_from_the_workshop_file_of_the_library(home: Path, given: Path) -> None:
+    (home.parent / "workshop.toml").write_text(
+        '[[condition]]\nname = "in the field"\ninstead_of = "bench"\nfactor = 1.5\nfrom = "12 job cards"\n'
+    )
+    (other,) = log(home, given).after.elsewhere
+    assert (other.name, other.factor, other.origin) == ("in the field", Decimal("1.5"), "12 job cards")
+
+
+def test_ten_thousand_rows_of_three_hundred_procedures_take_two_seconds(home: Path) -> None:
+    """Reading the logs and learning from them, in time of the processor, so that a busy machine is no failure.
+
+    Procedures of twelve steps, thirty-four rows each.
+    """
+    draw = random.Random(5)
+    steps = "".join(f"\n### Do part {number} {{#s{number}}}\n\n- Time: 5\n" for number in range(12))
+    procedure, problems = read_text(f"# Job\n\n## Work\n{steps}")
+    assert problems == ()
+    folders, rows = [], 0
+    for number in range(300):
+        folder = home.parent / f"job-{number}"
+        folder.mkdir()
+        lines = [
+            f"{draw.choice(['ab', 'cd', 'ef'])},2026-05-{draw.randint(1, 28):02},s{draw.randint(0, 11)},"
+            f"{draw.lognormvariate(1.6, 0.4):.1f}"
+            for _ in range(34)
+        ]
+        (folder / "times.csv").write_text("\n".join(["who,when,step,minutes", *lines, ""]))
+        folders.append(folder)
+        rows += len(lines)
+    assert rows > 10_000
+    begin = time.process_time()
+    beliefs = [believed(procedure.steps, read_times(folder).runs)[0] for folder in folders]
+    took = time.process_time() - begin
+    assert sum(sum(belief.counts) for belief in beliefs if belief) == rows
+    assert took < 2
+    shutil.rmtree(home.parent)

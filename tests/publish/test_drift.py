@@ -1,0 +1,101 @@
+"""Page, PDF and data say the same: no fact stands in one of them alone."""
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.estimate import Basis
+from procbuilder.publish import timewords
+from procbuilder.publish.data import edition_json
+from tests.publish.blocks import views
+from tests.publish.sheet import solid
+
+
+def _strings(value: Any) -> Iterator[str]:
+    """Every text of the data, however deep."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, dict):
+        yield from (text for inner in value.values() for text in _strings(inner))
+    elif isinstance(value, list):
+        yield from (text for inner in value for text in _strings(inner))
+
+
+@pytest.fixture(scope="module")
+def told(edition: Edition, text: str) -> dict[str, str]:
+    """What each output says, without spaces."""
+    page = " ".join(block for blocks in views(edition).values() for block in blocks)
+    data = "\n".join(_strings(json.loads(edition_json(edition))))
+    return {"page": solid(page), "PDF": solid(text), "data": solid(data)}
+
+
+def _lost(told: dict[str, str], facts: Iterator[str]) -> list[tuple[str, str]]:
+    """Each fact that an output lacks, with the output."""
+    known = [fact for fact in facts if fact]
+    assert known
+    return [(name, fact) for name, words in told.items() for fact in known if solid(fact) not in words]
+
+
+def test_titles_and_commands_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    titles = [edition.title, *(section.title for section in edition.sections)]
+    assert _lost(told, iter([*titles, *(step.command for step in edition.steps)])) == []
+
+
+def test_every_part_of_every_hazard_stands_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    hazards = [*edition.hazards, *(hazard for step in edition.steps for hazard in step.hazards)]
+    parts = (part for each in hazards for part in (each.hazard, each.consequence, each.avoid, each.state))
+    assert _lost(told, parts) == []
+
+
+def test_torques_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    rows = edition.torques
+    facts = (fact for row in rows for fact in (row.item, row.value, row.look_in, row.order, row.when, row.stage))
+    assert _lost(told, facts) == []
+
+
+def _counted(step: EditionStep) -> Iterator[str]:
+    """Whatever of a step tells how many or how much: things with their number, quantity or size."""
+    lines = (line.text for line in (*step.tools, *step.supplies, *step.parts))
+    moves = (part for named in (*step.moves, *step.checks) for part in (named.text, *named.extra))
+    yield from (words for words in (*lines, *moves) if any(sign.isdigit() for sign in words))
+
+
+def test_counts_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    items = [*edition.tools, *edition.supplies, *edition.parts]
+    counted = [words for step in edition.steps if not step.reserved for words in _counted(step)]
+    assert "2 x axle stand" in counted
+    assert _lost(told, iter([*(item.quantity for item in items), *counted])) == []
+
+
+def test_the_estimate_is_said_in_the_same_words_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    said = timewords.sentences(edition.estimate)
+    assert said[0].startswith("Hands-on ")
+    assert _lost(told, iter(said)) == []
+
+
+def test_spans_of_footage_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    spans = [str(span) for step in edition.steps for span in step.spans]
+    assert spans == ["strip 0:00-0:20", "strip 0:42-1:15"]
+    assert _lost(told, iter(spans)) == []
+
+
+def test_minutes_of_each_step_are_printed_as_in_the_data(edition: Edition, text: str) -> None:
+    """The row of each step: its command, and behind it the minutes made of the numbers of the data."""
+    rows = json.loads(edition_json(edition))["estimate"]["steps"]
+    data = [(row["low"], row["likely"], row["high"]) for row in rows if row["basis"] == "typed"]
+    assert data == [(5, 6, 9), (3, 4, 8), (4, 5, 7), (6, 8, 12)]
+    page = " ".join(block for blocks in views(edition).values() for block in blocks)
+    commands = [step.command for step in edition.steps if step.basis is Basis.TYPED]
+    said = [f"{low}–{high}, likely {likely}" for low, likely, high in data]
+    facts = [f"{command} {minutes}" for command, minutes in zip(commands, said, strict=True)]
+    assert _lost({"page": solid(page), "PDF": solid(text)}, iter(facts)) == []
+
+
+def test_the_three_say_of_how_many_steps_a_procedure_is(edition: Edition, told: dict[str, str]) -> None:
+    data = json.loads(edition_json(edition))
+    assert sum(len(section["steps"]) for section in data["sections"]) == len(edition.steps) == 11
+    printed = {name: words for name, words in told.items() if name != "data"}
+    assert _lost(printed, (f"Step {number} of 11" for number in range(1, 12))) == []

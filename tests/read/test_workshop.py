@@ -1,0 +1,95 @@
+"""The workshop file."""
+
+from decimal import Decimal
+
+import pytest
+
+from procbuilder.model.workshop import Condition, Workshop
+from procbuilder.model.workstudy import Allowance, Convention
+from procbuilder.read.text import TextFile
+from procbuilder.read.workshop import read_workshop
+
+WHOLE = """\
+[[condition]]
+name = "on a lift"
+instead_of = "stands"
+factor = 0.8
+from = "38 own job cards, 2025"
+
+[[condition]]
+name = "with a seized pin"
+factor = 2
+from = "foreman"
+
+[allowance]
+share = 0.12
+of = "the working day"
+from = "agreed with the staff"
+
+[times]
+seen_by = "foreman"
+kept_for = "24 months"
+
+[labour]
+rate = 62.00
+currency = "EUR"
+"""
+
+
+def test_the_whole_file() -> None:
+    workshop, problems = read_workshop(TextFile("workshop.toml", WHOLE))
+    assert problems == ()
+    assert workshop == Workshop(
+        conditions=(
+            Condition("on a lift", Decimal("0.8"), "stands", "38 own job cards, 2025"),
+            Condition("with a seized pin", Decimal(2), "", "foreman"),
+        ),
+        allowance=Allowance(Decimal("0.12"), Convention.DAY),
+        allowance_origin="agreed with the staff",
+        seen_by="foreman",
+        kept="24 months",
+        rate=Decimal("62.00"),
+        currency="EUR",
+    )
+
+
+def test_an_empty_file_says_nothing() -> None:
+    assert read_workshop(TextFile("workshop.toml", "")) == (Workshop(), ())
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "problem"),
+    [
+        ('from = "38 own job cards, 2025"\n', "", "workshop.toml:2: the condition on a lift has no source (from) – "
+         'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'),
+        ("factor = 0.8", "factor = 0", "workshop.toml:2: the condition on a lift has no factor above 0 – "
+         'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'),
+        ('name = "on a lift"\n', "", "workshop.toml:1: the condition without a name has no name – "
+         'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'),
+        ("share = 0.12", "share = 12", "workshop.toml:12: the allowance is not a share below 1 of the working day or "
+         'of the job time, with its source – write share = 0.12, of = "the working day", '
+         'from = "agreed with the staff, 2025"'),
+        ("the working day", "the week", "workshop.toml:12: the allowance is not a share below 1 of the working day or "
+         'of the job time, with its source – write share = 0.12, of = "the working day", '
+         'from = "agreed with the staff, 2025"'),
+        ("rate = 62.00", 'rate = "a lot"',
+         "workshop.toml:22: a lot is no number above 0 – write a number such as 62.00"),
+    ],
+)  # fmt: skip
+def test_a_file_that_is_wrong_in_one_way_is_told(old: str, new: str, problem: str) -> None:
+    _, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace(old, new)))
+    assert [str(each) for each in problems] == [problem]
+
+
+def test_a_file_that_breaks_off_names_the_line() -> None:
+    workshop, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace("[times]", "[times")))
+    assert workshop == Workshop()
+    (told,) = map(str, problems)
+    assert told.startswith("workshop.toml:17: the file cannot be read (")
+    assert told.endswith(") – correct that line")
+
+
+def test_a_wrong_condition_does_not_take_the_others_away() -> None:
+    workshop, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace("factor = 0.8\n", "")))
+    assert [each.name for each in workshop.conditions] == ["with a seized pin"]
+    assert len(problems) == 1
