@@ -1,16 +1,14 @@
 """What the project promises about itself: its README, its wheel, its lock."""
 
 import re
-import subprocess
-import sys
 import tomllib
 import zipfile
 from pathlib import Path
 
-import pytest
 from typer.main import get_command
 
 from procbuilder.cli import app
+from tests.conftest import DemoRun
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -47,16 +45,6 @@ def test_the_lock_names_every_dependency_and_no_address() -> None:
     assert "://" not in lock
 
 
-@pytest.fixture(scope="session")
-def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The wheel of this clone, built without isolation so that no network is needed."""
-    pytest.importorskip("hatchling", reason="hatchling builds the wheel")
-    target = tmp_path_factory.mktemp("wheel")
-    command = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", str(target), str(ROOT)]
-    subprocess.run(command, check=True, capture_output=True)
-    return next(target.glob("*.whl"))
-
-
 def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> None:
     names = zipfile.ZipFile(wheel).namelist()
     assert {"procbuilder/shipped/templates/pdf/procedure.typ", "procbuilder/shipped/sample_media/hub/procedure.md",
@@ -67,19 +55,10 @@ def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> No
     assert wheel.stat().st_size < 30_000_000
 
 
-def test_the_installed_wheel_runs_the_demo_outside_the_clone(wheel: Path, tmp_path: Path) -> None:
+def test_the_installed_wheel_runs_the_demo_outside_the_clone(demo_run: DemoRun) -> None:
     """With the libraries of this environment, but the program from the wheel alone."""
-    inside = tmp_path / "inside"
-    install = [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--no-index", "--target", str(inside)]
-    subprocess.run([*install, str(wheel)], check=True, capture_output=True)
-    code = (
-        "import sys; sys.path.insert(0, sys.argv.pop(1)); import procbuilder; print(procbuilder.__file__);"
-        "from procbuilder.cli import main; main()"
-    )
-    command = [sys.executable, "-P", "-c", code, str(inside), "demo", str(tmp_path / "demo")]
-    result = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, check=False)
-    assert (result.returncode, result.stderr) == (0, "")
-    assert result.stdout.splitlines()[0] == f"{inside}/procbuilder/__init__.py"
+    assert (demo_run.code, demo_run.messages) == (0, "")
+    assert demo_run.told[0] == f"{demo_run.program}/procbuilder/__init__.py"
     for name in ("hub", "drill"):
-        assert (tmp_path / "demo" / name / "out" / "index.html").is_file()
-        assert (tmp_path / "demo" / name / "out" / "procedure.pdf").is_file()
+        assert (demo_run.folder / name / "out" / "index.html").is_file()
+        assert (demo_run.folder / name / "out" / "procedure.pdf").is_file()

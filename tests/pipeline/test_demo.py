@@ -1,5 +1,6 @@
 """The library that comes with procbuilder, copied and built."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -9,11 +10,12 @@ from procbuilder.model.problem import Severity
 from procbuilder.pipeline.build import Built, procedures, silent
 from procbuilder.pipeline.demo import demo
 from procbuilder.read.procedure import read_procedure
+from tests.conftest import DemoRun
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Built, ...]:
-    return demo(tmp_path_factory.mktemp("home") / "demo", silent)
+def built(demo_run: DemoRun) -> tuple[Built, ...]:
+    return demo(demo_run.folder, silent)
 
 
 @pytest.fixture(scope="module")
@@ -66,8 +68,9 @@ def test_the_clip_of_the_drill_is_used_up(drill: Built) -> None:
     assert not any(clip.sound for clip in clips)
 
 
-def test_a_demo_that_is_there_is_built_as_it_is(tmp_path: Path) -> None:
-    folder = demo(tmp_path / "demo", silent)[0].folder.parent
+def test_a_demo_that_is_there_is_built_as_it_is(demo_run: DemoRun, tmp_path: Path) -> None:
+    folder = tmp_path / "demo"
+    shutil.copytree(demo_run.folder, folder)
     text = folder / "drill" / "procedure.md"
     text.write_text(text.read_text(encoding="utf-8").replace("P-021", "P-022"), encoding="utf-8")
     assert demo(folder, silent)[1].edition.number == "P-022"
