@@ -13,7 +13,8 @@ _PATH = re.compile(
     r"from (?P<from>\d{1,3}(?:\.\d)?)(?: cm)?, to (?P<to>\d{1,3}(?:\.\d)?)(?: cm)?, "
     r"reach (?P<reach>\d{1,3}(?:\.\d)?)(?: cm)?\Z"
 )
-_LIFT = "write - Lift: gearbox | 25 | from 20 cm, to 110 cm, reach 40 cm"
+_LIFT = "| 25 | from 20 cm, to 110 cm, reach 40 cm, heights of the hands"
+"""The kilograms and the way of a lift, as they are written."""
 
 
 def heavy_lift(case: Case) -> Iterator[Problem]:
@@ -23,7 +24,7 @@ def heavy_lift(case: Case) -> Iterator[Problem]:
             load, ends = _number(entry.part("kg")), _ends(entry.part("path"))
             item = entry.item.name if entry.items else entry.part("item")
             if load is None or ends is None:
-                yield _lift(entry, f"the lift of {item} cannot be judged", f"{_LIFT}, heights of the hands")
+                yield _lift(entry, f"the lift of {item} cannot be judged", f"write - Lift: {item} {_LIFT}")
                 continue
             limits = [weight_limit(reach, height, travel) for reach, height, travel in ends]
             known = [limit for limit in limits if limit is not None]

@@ -23,7 +23,7 @@ RECIPE = 1
 CHOSEN = "chosen by the technician"
 """The reason for a picture that was typed."""
 
-FOUND_WINDOW = Fraction(3)
+FOUND_WINDOW = Fraction(1)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
 
 
