@@ -41,7 +41,7 @@ def test_version() -> None:
 def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) -> None:
     folder, lines = demo_run.folder, demo_run.told[1:]
     assert lines[:6] == [
-        "Trailer wheel hub – renew the bearings and the seal",
+        "Trailer wheel hub – renew the bearings and the seal (demo: drawn, values for show)",
         "  Single-axle trailer, unbraked, 750 kg (demo: the recordings are drawn, all values are for show)",
         "  Still dangerous at steps 3 to 33: DANGER: the trailer can fall off the jack or the stand",
         "  Torque: castle nut, step 26: left blank, see D1, section 3",
@@ -55,7 +55,7 @@ def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) 
         f"PDF:  {folder}/drill/out/procedure.pdf",
     ]
     assert lines[-5:-2] == [
-        "Pillar drill – renew the drive belt",
+        "Pillar drill – renew the drive belt (demo: drawn, values for show)",
         "recordings/belt.mp4: no sound",
         "Status: review; 4 ask",
     ]
