@@ -42,6 +42,7 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
     lasting: dict[str, list[tuple[int, Hazard]]] = {}
     for rank, hazard in enumerate(hazards(procedure.everywhere(*_SIGNALS))):
         lasting.setdefault(thing(hazard.state), []).append((rank, hazard))
+    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if entry.part("while")}
     book, at_step = Book(), {}
     for number, step, fields in visits(procedure):
         states, before = _states(book), _in_place(book)
@@ -51,13 +52,12 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
             states |= {thing(entry.part("state")): entry.part("state") for entry in step.all("State")}
             there = sorted(one for state in states for one in lasting.get(state, ()))
             still = _stand((hazard for _, hazard in there), step)
-            at_step[step.id] = Standing(still, _dangerous(procedure, states), _stay(before, book))
+            at_step[step.id] = Standing(still, _dangerous(states, protect), _stay(before, book))
     return at_step
 
 
-def _dangerous(procedure: Procedure, states: dict[str, str]) -> tuple[str, ...]:
+def _dangerous(states: dict[str, str], protect: set[str]) -> tuple[str, ...]:
     """The lasting states but for those that protect: a state typed with ``while:`` keeps people safe."""
-    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if entry.part("while")}
     return tuple(words for name, words in states.items() if name not in protect)
 
 
