@@ -10,14 +10,14 @@ from pathlib import Path
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import pixel_shape, shown, upright, upright_size
+from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples, sound
 from procbuilder.media.stretches import kept
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.marks import HiddenPath
+from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.timecode import Span
 
 _LONG, _SHORT = 1280, 720
@@ -48,7 +48,8 @@ class ClipPart:
 class _Shot:
     """One picture of the clip with the sound that goes with it."""
 
-    image: Image
+    frame: VideoFrame
+    """In the colours and the size of the clip."""
     seconds: Fraction
     samples: Samples
 
@@ -73,10 +74,10 @@ def cut(parts: Sequence[ClipPart], target: Path) -> tuple[Fraction, int, int, bo
     first = next(shots, None)
     if first is None:
         raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
-    height, width = first.image.shape[:2]
+    width, height = first.frame.width, first.frame.height
     with ClipFile(target, width, height, sound=sounds is not None) as file:
         for shot in chain([first], shots):
-            file.add(shot.image, shot.seconds, shot.samples)
+            file.add(shot.frame, shot.seconds, shot.samples)
     return file.seconds, width, height, sounds is not None
 
 
@@ -106,12 +107,21 @@ def _shots(parts: Sequence[ClipPart], sounds: list[list[Samples]] | None) -> Ite
             samples = sounds[number][place] if sounds else _NO_SAMPLES
             for since, until, frame in _thinned(part.path, stretch):
                 size = size or _clip_size(frame, shape)
-                image = _fitted(frame, shape, size)
-                for path in part.hidden:
-                    if path.recording == stretch.recording:
-                        hide(image, path.at(since))
+                boxes = [path.at(since) for path in part.hidden if path.recording == stretch.recording]
                 low, high = (round((time - stretch.start) * RATE) for time in (since, until))
-                yield _Shot(_framed(image, size), until - since, samples[low:high])
+                yield _Shot(_picture(frame, shape, size, boxes), until - since, samples[low:high])
+
+
+def _picture(frame: VideoFrame, shape: Fraction, size: tuple[int, int], boxes: Sequence[Box]) -> VideoFrame:
+    """The picture of a clip: converted at once where nothing must be turned, framed or hidden."""
+    width, height = size
+    if not boxes and not frame.rotation and shape == 1 and frame.width * height == frame.height * width:
+        return scaled(frame, width, height)
+    image = _fitted(frame, shape, size)
+    for box in boxes:
+        hide(image, box)
+    drawn = VideoFrame.from_ndarray(_framed(image, size), format="bgr24")
+    return drawn.reformat(format="yuv420p", dst_colorspace="ITU709")
 
 
 def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:

@@ -113,15 +113,32 @@ def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fractio
     if width is not None:
         wide, high = width, max(round(Fraction(high * width, wide)), 1)
     across, down = (high, wide) if turns % 2 else (wide, high)
-    untagged_hd = frame.colorspace == _UNTAGGED and frame.height >= _HD_HEIGHT
     plain = frame.reformat(
-        across,
-        down,
-        "bgr24",
-        src_colorspace="ITU709" if untagged_hd else None,
-        interpolation="AREA" if across < frame.width else "BICUBIC",
+        across, down, "bgr24", src_colorspace=_matrix(frame), interpolation=_interpolation(frame, across)
     )
     return np.ascontiguousarray(np.rot90(plain.to_ndarray(), turns), dtype=np.uint8)
+
+
+def scaled(frame: VideoFrame, width: int, height: int) -> VideoFrame:
+    """A decoded picture in the size and the colours (BT.709, limited range) of a clip, not turned."""
+    return frame.reformat(
+        width,
+        height,
+        "yuv420p",
+        src_colorspace=_matrix(frame),
+        dst_colorspace="ITU709",
+        dst_color_range="MPEG",
+        interpolation=_interpolation(frame, width),
+    )
+
+
+def _matrix(frame: VideoFrame) -> str | None:
+    """How the colours of an untagged picture are meant: in high definition as BT.709."""
+    return "ITU709" if frame.colorspace == _UNTAGGED and frame.height >= _HD_HEIGHT else None
+
+
+def _interpolation(frame: VideoFrame, width: int) -> str:
+    return "AREA" if width < frame.width else "BICUBIC"
 
 
 def _length(frame: VideoFrame) -> Fraction:

@@ -12,10 +12,9 @@ import numpy as np
 from av.audio.frame import AudioFrame
 from av.audio.stream import AudioStream
 from av.container import OutputContainer
-from av.video.frame import VideoFrame
+from av.video.frame import PictureType, VideoFrame
 from av.video.stream import VideoStream
 
-from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples
 from procbuilder.model.fault import CannotWrite
 
@@ -56,13 +55,13 @@ class ClipFile:
             if error is None:
                 self._finish()
 
-    def add(self, image: Image, seconds: Fraction, samples: Samples) -> None:
-        """Adds a picture (blue, green, red), the seconds for which it is shown, and its samples.
+    def add(self, frame: VideoFrame, seconds: Fraction, samples: Samples) -> None:
+        """Adds a picture of the clip's size, the seconds for which it is shown, and its samples.
 
         Raises:
             CannotWrite: The disk is full, or the file cannot be written to.
         """
-        frame = VideoFrame.from_ndarray(image, format="bgr24").reformat(format="yuv420p", dst_colorspace="ITU709")
+        frame.pict_type = PictureType.NONE
         frame.time_base = Fraction(1, _TICKS)
         frame.pts = round(self.seconds * _TICKS)
         self.seconds += seconds

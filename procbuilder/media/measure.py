@@ -22,7 +22,7 @@ Grey = NDArray[np.uint8]
 WINDOW = Fraction(10)
 """Seconds of footage, counted from the end of a step, among which its picture is looked for."""
 
-_SPACING = Fraction(1, 40)
+_SPACING = Fraction(1, 16)
 """Pictures that follow closer than this many seconds tell nothing new."""
 
 _WIDTH = 640
