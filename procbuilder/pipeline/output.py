@@ -10,7 +10,7 @@ from procbuilder.publish.captions import webvtt
 from procbuilder.publish.data import edition_json
 from procbuilder.publish.html import page, phone, quotation_page
 from procbuilder.publish.manifest import manifest
-from procbuilder.publish.pdf import pdf, unprintable
+from procbuilder.publish.pdf import pdf
 
 
 def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) -> tuple[str, ...]:
@@ -24,21 +24,21 @@ def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) 
     for name, path in sorted(media.items()):
         if not (out / "media" / name).is_file():
             copy_whole(path, out / "media" / name)
-    texts = _texts(edition, out / "media", epoch)
+    sheet = pdf(edition, templates=shipped("templates"), media=out / "media", epoch=epoch)
+    texts = {"procedure.pdf": sheet.data, **_texts(edition, out / "media")}
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     texts["manifest.json"] = manifest(published, edition=edition)
     replace_together(out, {name: data for name, data in texts.items() if not _same(out / name, data)})
     remove_others(out / "media", set(media))
     remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})
-    return unprintable(edition)
+    return sheet.unprintable
 
 
-def _texts(edition: Edition, media: Path, epoch: int) -> dict[str, bytes]:
-    """Everything but the media, in the order of writing."""
+def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
+    """Everything but media and PDF, in the order of writing."""
     templates = shipped("templates")
     captions = {f"captions/{step.id}.vtt": webvtt(step.captions).encode() for step in edition.steps if step.captions}
     return {
-        "procedure.pdf": pdf(edition, templates=templates, media=media, epoch=epoch),
         **captions,
         "edition.json": edition_json(edition),
         "phone.html": phone(edition, templates=templates, media=media).encode(),

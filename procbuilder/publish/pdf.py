@@ -6,7 +6,7 @@ The templates get all text as data, never as source, so nothing that was typed c
 import json
 import re
 import shutil
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from importlib.resources import as_file, files
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -32,7 +32,17 @@ _PROBE = b"""#set document(title: "probe")
 """
 
 
-def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> bytes:
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The printed procedure."""
+
+    data: bytes
+    """The PDF file."""
+    unprintable: tuple[str, ...]
+    """Characters that it shows as ``□``, because its fonts lack them, in order."""
+
+
+def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
     """Set the sheet.
 
     Args:
@@ -52,16 +62,10 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> bytes:
         for figure in _figures(edition):
             _picture(figure.still.file, media, room / "media")
         view = _view(edition)
-        odd = _unprintable(view, room)
-        view = replaced(view, odd) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in sorted(odd))}
-        return _set_type(room, (room / "procedure.typ").read_bytes(), view, epoch)
-
-
-def unprintable(edition: Edition) -> tuple[str, ...]:
-    """Characters of the edition that the sheet shows as ``□``, because its fonts lack them, in order."""
-    with TemporaryDirectory() as name:
-        _fonts(Path(name) / "fonts")
-        return tuple(sorted(_unprintable(_view(edition), Path(name))))
+        lacking = _unprintable(view, room)
+        odd = tuple(sorted(lacking))
+        view = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
+        return Sheet(_set_type(room, (room / "procedure.typ").read_bytes(), view, epoch), odd)
 
 
 def _view(edition: Edition) -> dict[str, Any]:

@@ -16,7 +16,7 @@ EPOCH = 1_700_000_000
 
 def sheet(edition: Edition, media: Path) -> bytes:
     """The edition as PDF."""
-    return pdf(edition, templates=TEMPLATES, media=media, epoch=EPOCH)
+    return pdf(edition, templates=TEMPLATES, media=media, epoch=EPOCH).data
 
 
 def pages(printed: bytes) -> list[str]:

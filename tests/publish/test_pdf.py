@@ -150,4 +150,4 @@ def test_the_outline_has_each_section_and_each_step(edition: Edition, printed: b
 
 def test_same_edition_gives_the_same_bytes(edition: Edition, media: Path, printed: bytes) -> None:
     assert sheet(edition, media) == printed
-    assert pdf(edition, templates=TEMPLATES, media=media, epoch=EPOCH + 86_400) != printed
+    assert pdf(edition, templates=TEMPLATES, media=media, epoch=EPOCH + 86_400).data != printed

@@ -13,7 +13,7 @@ from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.ledger import Ledger
 from procbuilder.publish import words
-from procbuilder.publish.pdf import pdf, unprintable
+from procbuilder.publish.pdf import pdf
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
 
 EMPTY = Edition(
@@ -93,9 +93,10 @@ def test_a_character_that_no_font_has_is_shown_and_reported(
     edition: Edition, media: Path, typed: str, shown: str, characters: tuple[str, ...]
 ) -> None:
     odd = replace(edition, item=typed)
-    text = whole(sheet(odd, media))
+    printed = pdf(odd, templates=TEMPLATES, media=media, epoch=EPOCH)
+    text = whole(printed.data)
     assert f"Item {shown}" in text
-    assert unprintable(odd) == characters
+    assert printed.unprintable == characters
     listed = ", ".join(f"U+{ord(character):04X}" for character in characters)
     assert (f"□ stands for a character that this sheet has no letter for: {listed}" in text) is bool(characters)
 
