@@ -53,6 +53,16 @@ class AlreadyThere(InputFault):
         super().__init__(f"{path}: is there already and is not empty – name a new folder")
 
 
+class TooMuchNarration(InputFault):
+    """More subtitle files than recordings: nobody knows to which film the last ones belong."""
+
+    def __init__(self, narration: int, recordings: int) -> None:
+        super().__init__(
+            f"{narration} subtitle files for {recordings} recording{'s' if recordings > 1 else ''} – "
+            "give at most one for each recording, in the same order"
+        )
+
+
 class ChangedMeanwhile(InputFault):
     """A file that somebody changed between reading and writing it."""
 

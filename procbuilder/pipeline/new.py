@@ -8,7 +8,7 @@ from procbuilder.infer.draft import draft
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft
-from procbuilder.model.fault import AlreadyThere, NotThere
+from procbuilder.model.fault import AlreadyThere, NotThere, TooMuchNarration
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
@@ -47,13 +47,10 @@ def new(
 
     Raises:
         AlreadyThere: the folder is not empty; nothing is ever written over.
+        TooMuchNarration: there are more subtitle files than recordings.
         NotThere, NotText, CannotWrite: a file cannot be used.
     """
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        raise AlreadyThere(folder)
-    for path in [*recordings, *narration, *filter(None, [steps])]:
-        if not path.is_file():
-            raise NotThere(path)
+    _refuse(folder, recordings, steps, narration)
     films = _named(recordings)
     spoken = [
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
@@ -61,26 +58,35 @@ def new(
     ]
     told = None if steps else _told(narration, films)
     listed, problems = _listed(steps, narration, films)
-    for source, target in [*zip(recordings, films, strict=True), *zip(narration, spoken, strict=False)]:
+    for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
         report(f"copying {source.name}", 0, 1)
         copy_whole(source, folder / target.path)
     found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), report)
-    durations = {recording.name: recording.duration for recording in found.recordings}
-    if told:
-        listed = []
-        write_whole(folder / HEARD, receipts(told.landings).encode())
     text = compose(
         _title(folder),
-        listed,
+        [] if told else listed,
         recordings=films,
         narration=spoken,
-        durations=durations,
+        durations={recording.name: recording.duration for recording in found.recordings},
         proposed=told.steps if told else (),
         before=told.before if told else (),
     )
+    if told:
+        write_whole(folder / HEARD, receipts(told.landings).encode())
     write_whole(folder / FILE_NAME, text.encode())
     aside = sum(landing.aside for landing in told.landings) if told else None
     return Made(folder, len(told.steps) if told else len(listed), (*problems, *found.problems), aside)
+
+
+def _refuse(folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path]) -> None:
+    """Raise a fault for what cannot be used, before anything is written."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise AlreadyThere(folder)
+    for path in [*recordings, *narration, *filter(None, [steps])]:
+        if not path.is_file():
+            raise NotThere(path)
+    if len(narration) > len(recordings):
+        raise TooMuchNarration(len(narration), len(recordings))
 
 
 def _told(narration: Sequence[Path], films: Sequence[NamedFile]) -> Draft | None:

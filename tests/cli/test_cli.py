@@ -204,6 +204,18 @@ def test_new_writes_over_nothing(home: Path, tmp_path: Path) -> None:
     assert (result.exit_code, result.stderr) == (1, f"{home}: is there already and is not empty – name a new folder\n")
 
 
+def test_new_refuses_subtitles_that_belong_to_no_recording(tmp_path: Path) -> None:
+    for name in ("a.srt", "b.srt"):
+        (tmp_path / name).write_text("1\n00:00:00,250 --> 00:00:01,000\nCap off.\n")
+    arguments = ["new", str(tmp_path / "hub"), "-r", str(film(tmp_path / "a.mp4"))]
+    result = run(app, [*arguments, "-n", str(tmp_path / "a.srt"), "-n", str(tmp_path / "b.srt")])
+    assert (result.exit_code, result.stderr) == (
+        1,
+        "2 subtitle files for 1 recording – give at most one for each recording, in the same order\n",
+    )
+    assert not (tmp_path / "hub").exists()
+
+
 def test_new_names_a_file_that_is_not_there(tmp_path: Path) -> None:
     result = run(app, ["new", str(tmp_path / "hub"), "--recording", str(tmp_path / "gone.mp4")])
     assert result.exit_code == 1
