@@ -112,12 +112,19 @@ def _standing(steps: Iterable[EditionStep]) -> list[str]:
     for step in steps:
         for hazard in step.standing.hazards:
             numbers.setdefault(f"{hazard.signal}: {hazard.hazard}", []).append(step.number)
-    return [
-        f"  Still dangerous at steps {found[0]} to {found[-1]}: {hazard}"
-        if len(found) > 1
-        else f"  Still dangerous at step {found[0]}: {hazard}"
-        for hazard, found in numbers.items()
-    ]
+    return [f"  Still dangerous at {_runs(found)}: {hazard}" for hazard, found in numbers.items()]
+
+
+def _runs(numbers: list[int]) -> str:
+    """``step 4``, ``steps 3 to 33``, ``steps 3 to 7, 12``; numbers rise."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    words = (str(run[0]) if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs)
+    return f"step{'s' if len(numbers) > 1 else ''} {', '.join(words)}"
 
 
 def _source(look_in: str) -> str:

@@ -143,7 +143,7 @@ class Edition:
     status: str
     """draft, review or withdrawn; a procedure with a stop is always a draft."""
     why_draft: str
-    """Why it is a draft, in words; empty when it is none."""
+    """What keeps it a draft, in words; empty when nothing does but the missing approval."""
     item: str
     applies_to: str
     not_for: str
@@ -174,8 +174,3 @@ class Edition:
     def steps(self) -> tuple[EditionStep, ...]:
         """All steps in order."""
         return tuple(step for section in self.sections for step in section.steps)
-
-    @property
-    def is_draft(self) -> bool:
-        """True for all that may not yet be worked by without a second look."""
-        return self.status == "draft"

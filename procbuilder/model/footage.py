@@ -52,7 +52,6 @@ class Choice:
     recording: str
     time: Fraction
     reason: str
-    typed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,12 +52,12 @@ def assemble(
 
 
 def _status(typed: str, count: int) -> tuple[str, str]:
-    """The status to publish, and why it is a draft."""
+    """The status to publish, and what keeps it a draft."""
     if typed == "withdrawn":
         return typed, ""
     if count:
         return "draft", f"{count} {'problem' if count == 1 else 'problems'} must be settled before it may be approved"
-    return typed, "it has not been approved" if typed == "draft" else ""
+    return typed, ""
 
 
 def _closing(procedure: Procedure) -> tuple[Named, ...]:

@@ -99,6 +99,9 @@ def finish(out: Path) -> None:
 
 
 def epoch() -> int:
-    """Seconds since 1970 that the PDF carries as its date: SOURCE_DATE_EPOCH, else none (0)."""
+    """Seconds since 1970 that the PDF carries as its date: SOURCE_DATE_EPOCH, else 0.
+
+    PDF/A demands a date, and the day of the build would give other bytes each day.
+    """
     text = os.environ.get("SOURCE_DATE_EPOCH", "")
     return int(text) if text.isdigit() else 0

@@ -55,7 +55,7 @@ def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
         still = studio.picture_file(picture)
     else:
         assert picture.time is not None
-        choice = Choice(picture.recording, picture.time, CHOSEN, typed=True)
+        choice = Choice(picture.recording, picture.time, CHOSEN)
         still = studio.still(choice, picture, step.hidden)
     if still is None:
         return None

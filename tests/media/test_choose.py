@@ -89,7 +89,7 @@ def test_choose_reason_calls_the_soft_one_of_sharp_pictures_blurred() -> None:
 def test_choose_single_picture() -> None:
     """One picture is the choice, whatever it is like."""
     chosen = choose([replace(GOOD, time=Fraction(199, 10))], SPAN)
-    assert (chosen.recording, chosen.time, chosen.typed) == ("strip", Fraction(199, 10), False)
+    assert (chosen.recording, chosen.time) == ("strip", Fraction(199, 10))
     assert chosen.reason == "sharp and still, at the end of the step"
 
 
