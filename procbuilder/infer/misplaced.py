@@ -10,6 +10,8 @@ from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.words import singular
 
 _WORD = re.compile(r"[^\W\d_][\w-]*")
+_PIECES = re.compile(r",|\b(?:you|we|i)(?='ve got| have | need | want | must | should )", re.IGNORECASE)
+"""Where the clause that tells where it belongs ends."""
 
 
 def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int | None:
@@ -31,13 +33,15 @@ def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int
 
 def _focus(words: str, book: Wordbook) -> frozenset[str]:
     """What the clause names that says where it belongs: "before you slide the pins out", "going back to the pads"."""
-    pieces = [piece for piece in words.split(",") if cue(piece, "belongs", book)]
+    pieces = [piece for piece in _PIECES.split(words) if cue(piece, "belongs", book)]
     return frozenset().union(*(_content(piece) for piece in pieces))
 
 
 def _weight(word: str, book: Wordbook) -> float:
-    """Words of things and of work count double."""
-    return 2.0 if word in book.nouns or word in book.forms else 1.0
+    """Words of things and of work count double; what any work is told with counts little."""
+    if word in book.nouns:
+        return 2.0
+    return 0.3 if word in book.idle else 2.0 if word in book.forms else 1.0
 
 
 @lru_cache(maxsize=4096)

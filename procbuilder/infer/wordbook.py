@@ -32,8 +32,8 @@ class Block:
     default: str = ""
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
-    if_off: bool = False
-    """It counts only for a thing that is off at this moment."""
+    when: str = ""
+    """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
     object: str = ""
