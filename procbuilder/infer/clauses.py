@@ -29,8 +29,8 @@ class Told:
     """What follows the particle or ``in``, ``on``, ``to``: "put it in the tray"."""
     moves: bool = False
     """The thing does it by itself: "the cover lifts off"."""
-    so: bool = False
-    """What follows tells how the thing is then: "pull it straight"."""
+    so: str = ""
+    """How the thing is then: "pull it straight"."""
     leads: bool = False
     """The last particle leads to a place: ``over`` of "slip it over the stud"."""
 
@@ -165,7 +165,11 @@ class Clauses:
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
         where = self._where(position, particles)
-        so = bool(things) and any(self.has("results", each) for each in range(behind, position + 1))
+        so = (
+            next((self.low(each) for each in range(behind, position + 1) if self.has("results", each)), "")
+            if things
+            else ""
+        )
         leads = bool(things and particles) and where is not None and self.low(position - 1) == particles[-1]
         return Told(
             verb,

@@ -9,7 +9,7 @@ from itertools import groupby, pairwise
 from procbuilder.infer.commands import command
 from procbuilder.infer.cues import cue, is_talk
 from procbuilder.infer.follow import Follower, Move
-from procbuilder.infer.misplaced import best_step
+from procbuilder.infer.misplaced import best_step, is_at_start
 from procbuilder.infer.operations import operations
 from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
 from procbuilder.infer.said_tools import said_tools
@@ -171,7 +171,7 @@ class _Drafter:
         """Each sentence that belongs to an earlier step goes there, with a receipt."""
         for sentence, done, earlier in self.late:
             said = [[one.words for one in step.sentences] for step in earlier]
-            place = 0 if cue(sentence.words, "at_start", self.book) else best_step(sentence.words, said, self.book)
+            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book)
             place = self.steps.index(earlier[-1 if place is None else place])
             receipt = f"said at {format_time(sentence.origin.time or sentence.start)}, it belongs here"
             if done:

@@ -15,6 +15,8 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
 
 
 def _particles_fit(block: Block, told: Told) -> bool:
+    if block.so:
+        return told.so in block.so
     if block.about:
         return told.about is not None
     if block.alone:
@@ -37,4 +39,6 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
 def is_laid_aside(told: Told, book: Wordbook) -> bool:
     """ "Put it on the bench" fits nothing anywhere."""
     where = told.where
+    if "aside" in told.particles:
+        return True
     return where is not None and bool(where.name) and book.is_in(where.name, ("place",))

@@ -25,10 +25,17 @@ def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int
     contents = [frozenset().union(*(_content(sentence) for sentence in step)) for step in steps]
     common = Counter(word for content in contents for word in content if word in wanted)
     focus = _focus(words, book)
-    weights = {word: _weight(word, book) * (3 if word in focus else 1) / max(common[word], 1) for word in wanted}
+    weights = {word: _weight(word, book) * (6 if word in focus else 1) / max(common[word], 1) for word in wanted}
     scores = [sum(weights[word] for word in wanted & content) for content in contents]
     top = max(scores, default=0.0)
     return scores.index(top) if top > 0 else None
+
+
+def is_at_start(words: str, book: Wordbook) -> bool:
+    """True for "before you start, by the way", but not for "before you start pulling things"."""
+    found = cue(words, "at_start", book)
+    behind = words.casefold().partition(found)[2].split()[:1] if found else []
+    return bool(found) and not (behind and behind[0].endswith("ing"))
 
 
 def _focus(words: str, book: Wordbook) -> frozenset[str]:

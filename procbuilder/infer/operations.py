@@ -67,8 +67,12 @@ class _Listener:
             self._take_command()
         else:
             self._again()
+        if cue(sentence.words, "finding", self.book) and any(
+            token.low in ("'d", "would") for token in self.clauses.tokens
+        ):
+            self.heard = []
         if cue(sentence.words, "redo", self.book):
-            self.heard = [one for one in self.heard if one.act is not Act.SLACKEN]
+            self.heard = [one for one in self.heard if one.act not in (Act.SLACKEN, Act.OFF) or one.sure is Sure.HIGH]
         if self.heard:
             self.last = self.heard[-1]
             self.before = list(zip(self.tolds, self.heard, strict=False))
@@ -182,6 +186,8 @@ class _Listener:
         if block.means and told.means is not None:
             named = self.memory.named(told.means)
         if not named.name and block.default:
+            if block.act is Act.ENDS and block.things and not self.status.is_open(block.default):
+                return
             named = replace(named, name=block.default)
         if not self._means_work(block, told, named) or self._is_restated(block, named):
             return
@@ -215,12 +221,14 @@ class _Listener:
             return False
         leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
         vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
-        nowhere = block.act is Act.ON and bool(named.name) and self.book.has("positions", named.name)
+        nowhere = block.act is Act.ON and self.book.has("positions", named.name) and not self.status.is_open(named.name)
         return bool(named.name) and not (leaks_out or vague or nowhere)
 
     def _was_just_off(self, named: Named) -> bool:
         """ "Run them off and set them in the cup": that puts nothing back."""
-        return any(one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.heard)
+        return not named.new and any(
+            one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.heard
+        )
 
     def _made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         name = block.object or named.name
@@ -270,15 +278,19 @@ class _Listener:
                 not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == self.clauses.clause)
             ):
                 self._mention(thing)
+            else:
+                self._mention_behind(thing)
         elif thing.count or before in self.book.idle or not self.memory.named_here:
             self._mention(thing)
-        elif (
-            thing.name
-            and singular(thing.name.split()[-1]) in self.book.nouns
-            and self.clauses.low(thing.start) == "the"
-        ):
-            self.memory.mention_behind(thing)
+        else:
+            self._mention_behind(thing)
         return thing.end
+
+    def _mention_behind(self, found: Thing) -> None:
+        """Remember a thing that only stands beside another: "two screws hold the panel"."""
+        known = bool(found.name) and singular(found.name.split()[-1]) in self.book.nouns
+        if known and self.clauses.low(found.start) == "the":
+            self.memory.mention_behind(found)
 
     def _result(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
@@ -375,5 +387,7 @@ class _Listener:
         told, operation = pair
         block = meaning(told, named.name, self.book, self.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if self.book.is_in(named.name, ("place",)):
             return False
         return self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object

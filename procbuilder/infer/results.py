@@ -5,7 +5,7 @@ from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
 
-OUTWARD = frozenset({"off", "out", "away", "apart"})
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear"})
 _INWARD = frozenset({"on", "in", "back", "home", "over"})
 _VERBS = {"open": "open", "shut": "close", "closed": "close", "loose": "loosen", "undone": "undo", "done": "do"}
 

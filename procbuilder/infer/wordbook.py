@@ -34,6 +34,8 @@ class Block:
     scrap: bool = False
     when: str = ""
     """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
+    so: frozenset[str] = frozenset()
+    """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
     object: str = ""
@@ -144,6 +146,6 @@ def wordbook(language: str = "en") -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things")
+    sets = ("verbs", "particles", "not_alone", "things", "so")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})
