@@ -22,6 +22,8 @@ class Balance(StrEnum):
     """How an entry of the ledger ends."""
 
     CLOSED = "closed"
+    ASSUMED = "closed, only assumed"
+    """No step says so but one that tells to refit in reverse."""
     OPEN = "still open"
     LEFT_OPEN = "left open on purpose"
     NEVER_OPENED = "closed but never opened"
@@ -59,8 +61,16 @@ class Entry:
     tray: str = ""
     scrapped: bool = False
     """It came off for scrap: only a new one closes it."""
+    spoilt: str = ""
+    """Why it cannot be used again though nobody wrote ``scrap``; it then counts as scrap."""
+    renewed: bool = False
+    """A new one goes on."""
+    of: str = ""
+    """The larger part it belongs to, as typed after ``of:``."""
     reason: str = ""
     """Why it is left open, and who says so."""
+    way: str = ""
+    """``if braked hub`` or ``if not: braked hub``: the branch in which it ends so; empty for every way."""
 
 
 @dataclass(frozen=True, slots=True)
