@@ -1,11 +1,14 @@
 """What was opened and what was closed again."""
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
 from procbuilder.model.origin import Place
+
+_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
 
 
 class Opening(StrEnum):
@@ -70,7 +73,12 @@ class Entry:
     reason: str = ""
     """Why it is left open, and who says so."""
     way: str = ""
-    """``if braked hub`` or ``if not: braked hub``: the branch in which it ends so; empty for every way."""
+    """``if: braked hub`` or ``if not: braked hub``: it ends so only on this way; empty for every other."""
+
+    @property
+    def fastener_names(self) -> tuple[str, ...]:
+        """Names of what held it, without count and size."""
+        return tuple(_COUNT.sub("", one).partition(",")[0] for one in map(str.strip, self.fasteners.split(";")) if one)
 
 
 @dataclass(frozen=True, slots=True)
