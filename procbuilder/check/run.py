@@ -11,6 +11,7 @@ from procbuilder.check.balance import (
     unbalanced_ledger,
 )
 from procbuilder.check.case import Case
+from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
     overlapping_steps,
@@ -27,6 +28,12 @@ from procbuilder.check.torque import (
     torque_in_words,
     torque_without_source,
     torque_without_unit,
+)
+from procbuilder.check.values import (
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    torques_contradict,
 )
 from procbuilder.check.writing import long_command, not_a_command, several_commands
 from procbuilder.model.problem import Problem, worst_first
@@ -47,6 +54,12 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_without_unit,
     torque_in_words,
     torque_without_source,
+    torques_contradict,
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    spanner_against_thread,
+    which_spanner,
     no_final_check,
     no_steps,
     unlisted_recording,

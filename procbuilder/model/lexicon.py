@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from procbuilder.model.fastener import Thread
+
 
 @dataclass(frozen=True, slots=True)
 class Protection:
@@ -67,5 +69,8 @@ class Lexicon:
     single_use: tuple[SingleUse, ...] = ()
     spoiling: tuple[Spoiling, ...] = ()
     ways: Ways = Ways()
+    threads: tuple[Thread, ...] = ()
+    torque_wrenches: tuple[tuple[int, int], ...] = ()
+    """Ranges in N·m in which a torque wrench reads well."""
     nicknames: tuple[tuple[str, str], ...] = ()
     """What the workshop says, and the name under which it is filed."""

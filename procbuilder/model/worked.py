@@ -59,6 +59,20 @@ class RemovedProtection:
 
 
 @dataclass(frozen=True, slots=True)
+class HeardTorque:
+    """A torque that was said while a step was filmed."""
+
+    step: str
+    value: str
+    """With its unit, stages included."""
+    words: str
+    """The sentence."""
+    origin: Origin
+    place: Place
+    """The line of the subtitle file."""
+
+
+@dataclass(frozen=True, slots=True)
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 

@@ -26,7 +26,7 @@ author: RB
 ## Before you start
 
 - Condition: hard level ground
-- Tool: wheel brace
+- Tool: wheel brace; torque wrench 5–25 N·m
 - Supply: bearing grease, 60 g
 - Part: 1 x split pin, new
 - Wear: eye protection
