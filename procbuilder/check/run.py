@@ -11,6 +11,7 @@ from procbuilder.check.balance import (
     unbalanced_ledger,
 )
 from procbuilder.check.case import Case
+from procbuilder.check.derived import derived_not_accepted
 from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
@@ -49,6 +50,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     left_open_unclear,
     then_leads_nowhere,
     single_use_again,
+    derived_not_accepted,
     tightening_without_torque,
     nowhere_to_look,
     torque_without_unit,

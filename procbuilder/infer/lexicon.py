@@ -34,6 +34,12 @@ def load() -> Lexicon:
     )
 
 
+@cache
+def word_list(name: str) -> dict[str, Any]:
+    """One word list as it is in its file."""
+    return _table(name)
+
+
 def _table(name: str) -> dict[str, Any]:
     text = files("procbuilder.infer").joinpath("data", f"{name}.toml").read_text(encoding="utf-8")
     return tomllib.loads(text)

@@ -73,6 +73,7 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Include", "number", "section"),
     *_kinds("See", "number", "section"),
     *_kinds("Asked, Refused", "question", "answer"),
+    *_kinds("Derived", "from"),
     *_kinds("Note", "text"),
 )
 

@@ -2,10 +2,10 @@
 
 Sources, by what is checked:
 
-- hexagons: ISO 4014/4017/4032, DIN 931/933/934, ISO 15071, ISO 4161 as transcribed in tables of two open drawing
-  libraries (cq_warehouse ``hex_head_parameters.csv``, ``hex_nut_parameters.csv``; FreeCAD Fasteners ``din933def.csv``,
-  ``iso4032def.csv``, ``iso15071def.csv``); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old
-  and new side by side
+- hexagons: ISO 4014/4017/4032, DIN 931/933/934, ISO 15071, ISO 4161 as transcribed in tables of two open
+  drawing libraries (cq_warehouse: hex_head_parameters.csv, hex_nut_parameters.csv; FreeCAD Fasteners: din933def.csv,
+  iso4032def.csv, iso15071def.csv); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old and new
+  side by side
 - stress areas and proof loads: ISO 898-1 as reprinted by three suppliers
 - torques at 75 % of the proof load, dry (K = 0.20) and lubricated (K = 0.15): a supplier's table
 - fine threads at 90 % of the yield point: a reprint of VDI 2230:2001
@@ -207,7 +207,7 @@ def test_the_same_in_newton_metres(size: str, strength: str, dry: float, oiled: 
     assert at_three_quarters(size, strength, 0.15, unit) == pytest.approx(oiled, abs=0.06)
 
 
-VDI = {
+VDI: dict[tuple[str, float, float, float, float], dict[float, tuple[float, float]]] = {
     ("M8", 8, 1.0, 11.6, 9): {0.10: (20.7, 22.8), 0.12: (20.2, 26.1), 0.14: (19.7, 29.2)},
     ("M10", 10, 1.25, 14.6, 11): {0.10: (32.4, 44), 0.12: (31.6, 51), 0.14: (30.8, 57)},
     ("M12", 12, 1.25, 16.6, 13.5): {0.10: (49.1, 79), 0.12: (48.0, 90), 0.14: (46.8, 101)},
