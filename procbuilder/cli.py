@@ -78,14 +78,17 @@ def demo(
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder to make; it must be new or empty.")],
     recording: Annotated[
-        list[Path], typer.Option("--recording", "-r", help="A film of the repair; repeat for several.")
-    ],
+        list[Path] | None, typer.Option("--recording", "-r", help="A film of the repair; repeat for several.")
+    ] = None,
     steps: Annotated[
         Path | None, typer.Option("--steps", "-s", help="Rough list of times and words: text, CSV, TSV, SRT or WebVTT.")
     ] = None,
     narration: Annotated[
         list[Path] | None, typer.Option("--narration", "-n", help="Subtitles, in the order of the recordings.")
     ] = None,
+    refit: Annotated[
+        bool, typer.Option("--refit", help="DIR is a procedure: propose the refit of all that it leaves open.")
+    ] = False,
 ) -> None:
     """Make a procedure folder from recordings and a rough list of times.
 
@@ -94,6 +97,12 @@ def new(
     from procbuilder.pipeline.new import new as run
     from procbuilder.report import problem_lines
 
+    if refit and not (recording or steps or narration):
+        _refit(folder)
+        return
+    if refit or not recording:
+        message("new needs at least one --recording, or --refit alone for a procedure that is there")
+        raise typer.Exit(2)
     with _faults_shown():
         with progress() as report:
             made = run(folder, recording, steps, narration or [], report)
@@ -103,6 +112,16 @@ def new(
         if made.set_aside is not None:
             answer(f"{made.folder / 'narration/heard.txt'}: where each sentence went; {made.set_aside} are in no step")
         raise typer.Exit(1 if made.problems else 0)
+
+
+def _refit(folder: Path) -> None:
+    """Propose the refit of a procedure."""
+    from procbuilder.pipeline.refit import refit
+    from procbuilder.report import refit_lines
+
+    with _faults_shown():
+        for line in refit_lines(refit(folder)):
+            answer(line)
 
 
 @app.command()

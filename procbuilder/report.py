@@ -11,6 +11,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.log import Logged
+from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.words import BASIS_WORDS
 
@@ -74,6 +75,16 @@ def highlights(edition: Edition) -> list[str]:
         else:
             lines.append(f"  Torque: {row.item}, step {row.number}: left blank, {_source(row.look_in)}")
     return lines
+
+
+def refit_lines(made: Refitted) -> list[str]:
+    """How many steps were proposed, and how each is accepted."""
+    if not made.steps:
+        return [f"{made.file}: there is nothing new to derive; nothing was written"]
+    lines = [f"{made.file}: {made.steps} refit {'step' if made.steps == 1 else 'steps'} added, derived and not filmed"]
+    if made.to_decide:
+        lines.append(f"{made.to_decide} of them only ask: pressed, bled, timed, preloaded or single-use work")
+    return [*lines, 'Read each one, put it right, and take its "- Derived:" line away; check asks until then']
 
 
 def log_lines(logged: Logged) -> list[str]:

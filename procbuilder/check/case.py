@@ -9,7 +9,7 @@ from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import RemovedProtection, TorqueRow
+from procbuilder.model.worked import HeardTorque, RemovedProtection, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +23,8 @@ class Case:
     removed: tuple[RemovedProtection, ...]
     torques: tuple[TorqueRow, ...]
     lexicon: Lexicon
+    heard: tuple[HeardTorque, ...] = ()
+    """Torques that were said while a step was filmed."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

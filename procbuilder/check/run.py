@@ -2,8 +2,17 @@
 
 from collections.abc import Callable, Iterator
 
-from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.balance import (
+    closed_but_never_opened,
+    left_open_unclear,
+    only_assumed_closed,
+    put_on_after_its_part,
+    then_leads_nowhere,
+    unbalanced_ledger,
+)
 from procbuilder.check.case import Case
+from procbuilder.check.derived import derived_not_accepted
+from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
     overlapping_steps,
@@ -11,6 +20,7 @@ from procbuilder.check.footage import (
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
+from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
@@ -19,6 +29,12 @@ from procbuilder.check.torque import (
     torque_in_words,
     torque_without_source,
     torque_without_unit,
+)
+from procbuilder.check.values import (
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    torques_contradict,
 )
 from procbuilder.check.writing import long_command, not_a_command, several_commands
 from procbuilder.model.problem import Problem, worst_first
@@ -29,11 +45,23 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     state_never_begins,
     unbalanced_ledger,
     closed_but_never_opened,
+    only_assumed_closed,
+    put_on_after_its_part,
+    left_open_unclear,
+    then_leads_nowhere,
+    single_use_again,
+    derived_not_accepted,
     tightening_without_torque,
     nowhere_to_look,
     torque_without_unit,
     torque_in_words,
     torque_without_source,
+    torques_contradict,
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    spanner_against_thread,
+    which_spanner,
     no_final_check,
     no_steps,
     unlisted_recording,

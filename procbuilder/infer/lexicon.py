@@ -1,12 +1,16 @@
 """The word lists that come with the program, read from ``infer/data``."""
 
 import tomllib
+from decimal import Decimal
+from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from procbuilder.model.lexicon import Lexicon, Protection
+from procbuilder.model.fastener import Thread
+from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
 
 
+@cache
 def load() -> Lexicon:
     """All word lists as one record."""
     return Lexicon(
@@ -16,7 +20,24 @@ def load() -> Lexicon:
         critical=_words("critical"),
         flammable=_words("flammable"),
         protections=_protections(),
+        single_use=tuple(
+            SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
+            for block in _table("single_use")["part"]
+        ),
+        spoiling=tuple(
+            Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
+            for block in _table("single_use")["command"]
+        ),
+        ways=_ways(),
+        threads=_threads(),
+        torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
     )
+
+
+@cache
+def word_list(name: str) -> dict[str, Any]:
+    """One word list as it is in its file."""
+    return _table(name)
 
 
 def _table(name: str) -> dict[str, Any]:
@@ -26,6 +47,30 @@ def _table(name: str) -> dict[str, Any]:
 
 def _words(name: str) -> tuple[str, ...]:
     return tuple(word for group in _table(name).values() for word in group)
+
+
+def _threads() -> tuple[Thread, ...]:
+    return tuple(
+        Thread(
+            size=block["size"],
+            pitch=block["pitch"],
+            area=block["area"],
+            hexagons=_widths(block["hexagon"]),
+            keys=_widths(block.get("key", {})),
+            bit=block.get("bit", ""),
+            proof=tuple(block["proof"].items()),
+        )
+        for block in _table("fasteners")["thread"]
+    )
+
+
+def _widths(table: dict[str, float]) -> tuple[tuple[str, Decimal], ...]:
+    return tuple((name, Decimal(str(width))) for name, width in table.items())
+
+
+def _ways() -> Ways:
+    table = {name: tuple(words) for name, words in _table("ways").items()}
+    return Ways(table["reverse"], table["refit"], table["with"], table["without"], table["otherwise"])
 
 
 def _protections() -> tuple[Protection, ...]:

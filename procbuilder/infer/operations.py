@@ -252,6 +252,7 @@ class _Listener:
             plural=named.many,
             size=first_size(words, self.book),
             words=words[start:end],
+            opposite=block.opposite,
             tail=tail(self.clauses, told, self.sentence),
         )
 

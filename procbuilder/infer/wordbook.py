@@ -20,6 +20,8 @@ class Block:
     print: str
     act: Act
     verbs: frozenset[str]
+    opposite: str = ""
+    """The command that puts it back; empty when there is none."""
     particles: frozenset[str] = frozenset()
     """One of these must go with the verb; an empty one stands for none. No particles: any will do."""
     not_alone: frozenset[str] = frozenset()

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from procbuilder.model.fastener import Thread
+
 
 @dataclass(frozen=True, slots=True)
 class Protection:
@@ -12,6 +14,41 @@ class Protection:
     items: tuple[str, ...]
     """Words of the things that protect: ``axle stand``, ``chock``."""
     reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class SingleUse:
+    """Parts that are used once."""
+
+    things: tuple[str, ...]
+    why: str
+    spoilt: bool = False
+    """Coming off spoils it: only a new one closes the entry."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spoiling:
+    """Commands that spoil what they take off."""
+
+    verbs: tuple[str, ...]
+    why: str
+    things: tuple[str, ...] = ()
+    """Only these are spoilt by it; empty means whatever is taken off."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """Words about the ways through a procedure."""
+
+    reverse: tuple[str, ...] = ()
+    refit: tuple[str, ...] = ()
+    """One of these and one of ``reverse`` in a sentence: things go back in reverse."""
+    given: tuple[str, ...] = ()
+    """In front of a condition they say nothing: ``with``."""
+    contrary: tuple[str, ...] = ()
+    """In front of a condition they say the contrary: ``without``."""
+    otherwise: tuple[str, ...] = ()
+    """The contrary of the condition before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,3 +66,11 @@ class Lexicon:
     flammable: tuple[str, ...] = ()
     """Words of what burns or explodes."""
     protections: tuple[Protection, ...] = ()
+    single_use: tuple[SingleUse, ...] = ()
+    spoiling: tuple[Spoiling, ...] = ()
+    ways: Ways = Ways()
+    threads: tuple[Thread, ...] = ()
+    torque_wrenches: tuple[tuple[int, int], ...] = ()
+    """Ranges in N·m in which a torque wrench reads well."""
+    nicknames: tuple[tuple[str, str], ...] = ()
+    """What the workshop says, and the name under which it is filed."""

@@ -59,6 +59,20 @@ class RemovedProtection:
 
 
 @dataclass(frozen=True, slots=True)
+class HeardTorque:
+    """A torque that was said while a step was filmed."""
+
+    step: str
+    value: str
+    """With its unit, stages included."""
+    words: str
+    """The sentence."""
+    origin: Origin
+    place: Place
+    """The line of the subtitle file."""
+
+
+@dataclass(frozen=True, slots=True)
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 
@@ -74,5 +88,7 @@ class TorqueRow:
     stage: str
     origin: Origin
     place: Place
+    also: str = ""
+    """The value in the other unit, rounded to what was typed; empty when there is none."""
     demanded: bool = False
     """The row is there because something is tightened, not because a Torque field was typed."""

@@ -5,6 +5,7 @@ from functools import partial
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
+from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.footage import Clip
@@ -25,7 +26,7 @@ MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "End
 CLOSING = ("Finding", "Later")
 SHOWN_APART = (
     *SIGNALS, *MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
-    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused",
+    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused", "Derived",
 )  # fmt: skip
 """Fields of a step that have a place of their own, or none on the page."""
 
@@ -46,7 +47,8 @@ def assemble(
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
         intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
-        sections=sections, torques=examined.torques, ledger=examined.ledger, estimate=examined.estimate,
+        trays=trays(examined.ledger), sections=sections, torques=examined.torques,
+        ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
     )  # fmt: skip
 
@@ -98,7 +100,7 @@ class _StepMaker:
             parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
-            checks=named(step.all("Measure", "Check")), notes=named(self._others(step)),
+            checks=named(step.all("Measure", "Check")), notes=(*self._derived(step), *named(self._others(step))),
             figures=self.studio.attempt(step.place, lambda: figures(self.studio, step)) or (),
             as_found=before, as_found_step=before_number,
             clip=self._clip(step), captions=said_in(self.narration, shown),
@@ -108,6 +110,13 @@ class _StepMaker:
 
     def _others(self, step: Step) -> list[Field]:
         return [entry for entry in step.fields if entry.name not in SHOWN_APART]
+
+    def _derived(self, step: Step) -> tuple[Named, ...]:
+        """Of a step that nobody filmed: the step that it was made from."""
+        sources = [entry.part("from") for entry in step.all("Derived")]
+        known = {source: self.numbers.get(source.removeprefix("#")) for source in sources}
+        words = [f"from step {number}" if number else f"from {source}" for source, number in known.items()]
+        return tuple(Named("Derived", f"{word}, not filmed and not yet accepted") for word in words)
 
     def _clip(self, step: Step) -> Clip | None:
         shown = self.studio.stretches(step)

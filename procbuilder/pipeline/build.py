@@ -83,7 +83,7 @@ def build(folder: Path, report: Report = silent) -> Built:
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
-        examined = examine(procedure, problems + more, found)
+        examined = examine(procedure, problems + more, found, narration)
         studio = Studio(cache, found, folder)
         edition = assemble(examined, narration, found, studio, report)
         report("writing page and PDF", 1, 1)

@@ -33,9 +33,9 @@ def check(folder: Path) -> Checked:
     if not (folder / FILE_NAME).is_file():
         raise NoProcedure(folder)
     procedure, problems = read_procedure(folder)
-    _, more = read_narration(procedure)
+    narration, more = read_narration(procedure)
     found = known(procedure, Cache(folder))
-    return Checked(folder, examine(procedure, problems + more, found).problems, found.unread)
+    return Checked(folder, examine(procedure, problems + more, found, narration).problems, found.unread)
 
 
 def write_ids(folder: Path) -> int:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
 from procbuilder.infer.dangers import removed_protection, standing
+from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.times import estimate
@@ -13,7 +14,7 @@ from procbuilder.infer.torques import torques
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
-from procbuilder.model.procedure import NamedFile, Procedure
+from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
@@ -34,10 +35,15 @@ class Examined:
     problems: tuple[Problem, ...]
 
 
-def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found) -> Examined:
+def examine(
+    procedure: Procedure,
+    text_problems: tuple[Problem, ...],
+    found: Found,
+    narration: tuple[Narration, ...] = (),
+) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
     lexicon = load()
-    book, rows = ledger(procedure), torques(procedure, lexicon)
+    book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
@@ -45,6 +51,7 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
         removed=removed_protection(procedure, lexicon),
         torques=rows,
         lexicon=lexicon,
+        heard=heard_torques(procedure, narration),
     )
     times = read_times(procedure.folder)
     every = worst_first(
