@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
+from procbuilder.media.decode import drawn, pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
@@ -120,8 +120,7 @@ def _picture(frame: VideoFrame, shape: Fraction, size: tuple[int, int], boxes: S
     image = _fitted(frame, shape, size)
     for box in boxes:
         hide(image, box)
-    drawn = VideoFrame.from_ndarray(_framed(image, size), format="bgr24")
-    return drawn.reformat(format="yuv420p", dst_colorspace="ITU709")
+    return drawn(_framed(image, size))
 
 
 def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:

@@ -14,15 +14,13 @@ from av.video.stream import VideoStream
 
 from procbuilder.media.decode import shape_of, start_rotation
 from procbuilder.media.opening import only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Recording
 from procbuilder.model.timecode import format_time
 
 _NOTICEABLE = Fraction(1, 2)
 """Seconds by which sound and picture, or header and file, may differ without a word."""
-
-_BRIGHT_TRANSFERS = {16, 18}
-"""Transfer functions of high dynamic range: perceptual quantiser and hybrid log-gamma."""
 
 
 @dataclass(slots=True)
@@ -169,8 +167,8 @@ def _picture_remarks(track: VideoStream, pictures: _Tally, rotation: int) -> lis
         remarks.append(f"filmed with the camera turned by {min(rotation, 360 - rotation)}°; shown upright")
     if pictures.damaged:
         remarks.append(f"{pictures.damaged} of {len(pictures.times)} pictures are damaged in the file")
-    if track.codec_context.color_trc in _BRIGHT_TRANSFERS:
-        remarks.append("high dynamic range: its pictures look paler here than on the phone")
+    if system := SYSTEMS.get(track.codec_context.color_trc):
+        remarks.append(f"filmed in high dynamic range ({system}); shown in the range of ordinary screens")
     return remarks
 
 

@@ -17,7 +17,7 @@ from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found, restored, stored
 
-RECIPE = 2
+RECIPE = 3
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"

@@ -122,8 +122,8 @@ def test_probe_cut_off_recording_says_where_it_ends(long_gop: Path, films: Path)
 
 def test_probe_high_dynamic_range_is_said(films: Path) -> None:
     """Hybrid log-gamma has the transfer number 18 in ITU-T H.273."""
-    path = filming.film(films / "hlg.mp4", filming.steady(1), track=Track(transfer=18))
-    assert "high dynamic range: its pictures look paler here than on the phone" in _probe(path).remarks
+    path = filming.film(films / "hlg.mp4", filming.steady(1), track=Track(colours=(9, 18, 9)))
+    assert "filmed in high dynamic range (HLG); shown in the range of ordinary screens" in _probe(path).remarks
 
 
 def test_probe_broken_sound_is_not_fatal(films: Path) -> None:
