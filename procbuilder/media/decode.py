@@ -28,6 +28,12 @@ _USUAL_LENGTH = Fraction(1, 25)
 _EXACTLY = Interpolation.ACCURATE_RND | Interpolation.FULL_CHR_H_INT | Interpolation.FULL_CHR_H_INP
 """How colours of one matrix are turned into those of another; takes no time where both are the same."""
 
+_OBLONG = 8
+"""Pixels and pictures are at most this many times as long as they are wide."""
+
+_MOST_PIXELS = 2**26
+"""Twice as many as the largest cameras have."""
+
 _UNTAGGED = 2
 _HD_HEIGHT = 720
 
@@ -59,7 +65,7 @@ def shown(path: Path, start: Fraction, end: Fraction) -> Iterator[tuple[Fraction
     current: VideoFrame | None = None
     since = appeared = start
     for time, frame in _walk(path, start):
-        if current is not None and time > start:
+        if current is not None and time > since:
             yield since, min(time, end), current
             since = time
         if time >= end:
@@ -101,8 +107,9 @@ def start_rotation(path: Path) -> int:
 
 
 def shape_of(track: VideoStream) -> Fraction:
-    """Width of a pixel of this track divided by its height."""
-    return track.sample_aspect_ratio or Fraction(1)
+    """Width of a pixel of this track divided by its height; square where the header says something absurd."""
+    shape = track.sample_aspect_ratio or Fraction(1)
+    return shape if 1 / _OBLONG <= shape <= _OBLONG else Fraction(1)
 
 
 def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fraction = Fraction(1)) -> Image:
@@ -192,15 +199,27 @@ def _walk(path: Path, start: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
 
 
 def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
+    """Pictures with their times, which never go back; one that a damaged file puts before another is left out."""
+    last: Fraction | None = None
     for packet in packets(container, track):
         for frame in _pictures(packet):
             stored = frame.pts if frame.pts is not None else frame.dts
-            if stored is not None and frame.time_base is not None:
-                yield stored * frame.time_base - zero, frame
+            if stored is None or frame.time_base is None:
+                continue
+            time = stored * frame.time_base - zero
+            if last is None or time >= last:
+                last = time
+                yield time, frame
 
 
 def _pictures(packet: "Packet[Stream]") -> list[VideoFrame]:
     try:
-        return [frame for frame in packet.decode() if isinstance(frame, VideoFrame)]
+        return [frame for frame in packet.decode() if isinstance(frame, VideoFrame) and _plausible(frame)]
     except (av.FFmpegError, OSError):
         return []
+
+
+def _plausible(frame: VideoFrame) -> bool:
+    """Whether a camera may have filmed it; damage can make a picture a thousand times as high as wide."""
+    short, long = sorted((frame.width, frame.height))
+    return long <= _OBLONG * short and short * long <= _MOST_PIXELS

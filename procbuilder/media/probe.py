@@ -13,7 +13,7 @@ from av.stream import Stream
 from av.video.stream import VideoStream
 
 from procbuilder.media.decode import shape_of, start_rotation
-from procbuilder.media.opening import only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.media.opening import is_known, only, opened, packets, picture_track, sound_track, time_zero
 from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Recording
@@ -79,6 +79,8 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
         track, sound = picture_track(container), sound_track(container)
         if track is None:
             raise Unreadable(path, "it has sound but no moving pictures" if sound else "it holds no moving pictures")
+        if not is_known(track):
+            raise Unreadable(path, "its pictures are in a coding that is not known here")
         zero = time_zero(container)
         tally = _count(container, *([track, sound] if sound else [track]))
         pictures = tally[track.index]

@@ -82,6 +82,20 @@ def test_probe_oblong_pixels_are_counted_as_shown(films: Path) -> None:
     assert (_probe(path).width, _probe(path).height) == (400, 240)
 
 
+def test_probe_absurd_pixels_are_taken_as_square(films: Path) -> None:
+    """A damaged header that makes pixels a thousand times as wide as high is not believed."""
+    path = filming.film(films / "absurd.mp4", filming.steady(1), track=Track(pixel_shape=Fraction(1000)))
+    assert (_probe(path).width, _probe(path).height) == (320, 240)
+
+
+def test_probe_coding_without_a_decoder_is_said(films: Path) -> None:
+    """Four letters name the coding of the pictures (ISO 14496-12, 8.5.2)."""
+    path = films / "strange.mp4"
+    path.write_bytes(filming.film(path, filming.steady(1)).read_bytes().replace(b"avc1", b"zzzz"))
+    with pytest.raises(Unreadable, match="its pictures are in a coding that is not known here"):
+        _probe(path)
+
+
 def test_probe_clock_that_does_not_begin_at_zero_is_no_length(late: Path) -> None:
     """Three seconds are three seconds wherever the clock of the file stands."""
     assert _probe(late).duration == Fraction(3)
