@@ -17,7 +17,7 @@ from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found, restored, stored
 
-RECIPE = 2
+RECIPE = 3
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
@@ -82,34 +82,37 @@ class Studio:
         self.cache.put("choice", key, stored(choice))
         return choice
 
-    def still(self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath]) -> Still | None:
+    def still(
+        self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath], *, marked: bool = False
+    ) -> Still | None:
         """The picture of a chosen moment; None when its recording cannot be used."""
         path, recording = self.found.path(choice.recording), self.found.recording(choice.recording)
         if path is None or recording is None or choice.time >= recording.duration:
             return None
         boxes = [region.at(choice.time) for region in hidden if region.recording == choice.recording]
-        drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes)
+        drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes, marked=marked)
         return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
 
-    def picture_file(self, picture: Picture) -> Still | None:
+    def picture_file(self, picture: Picture, *, marked: bool = False) -> Still | None:
         """A picture file of the folder; None when it is not there."""
         path = find(self.folder, NamedFile("", picture.file, picture.place))
         if not isinstance(path, Path):
             return None
-        return Still(*self._drawn(path, self.cache.hash(path), None, picture, []), picture.file, CHOSEN)
+        drawn = self._drawn(path, self.cache.hash(path), None, picture, [], marked=marked)
+        return Still(*drawn, picture.file, CHOSEN)
 
     def _drawn(
-        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box]
+        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box], *, marked: bool
     ) -> tuple[str, int, int]:
         """Published name, width and height of a picture, made unless it is there."""
 
         def make(target: Path) -> list[Any]:
             from procbuilder.media.stills import still
 
-            width, height = still(path, time, picture=picture, target=target, hidden=boxes)
+            width, height = still(path, time, picture=picture, target=target, hidden=boxes, marked=marked)
             return [f"still-{sha256_of(target)[:16]}.jpg", width, height]
 
-        marks = [(mark.shape, mark.points) for mark in picture.marks] if picture else []
+        marks = [(mark.shape, mark.points, mark.label) for mark in picture.marks] if picture and marked else []
         looks = (marks, picture.hidden, picture.crop) if picture else ()
         made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, looks, boxes), ".jpg", make)
         self.files[name] = made
