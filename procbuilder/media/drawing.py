@@ -35,13 +35,13 @@ def _lines(image: Image, sign: Sign, scale: float, colour: tuple[int, int, int],
         cv2.polylines(image, [points], False, colour, thick, cv2.LINE_AA, _FINE)
     if ring := sign.ring:
         centre = (_fine(ring.x, scale), _fine(ring.y, scale))
-        axes = (round(ring.across * scale * 2**_FINE), round(ring.down * scale * 2**_FINE))
+        axes = (round(ring.across * scale * (1 << _FINE)), round(ring.down * scale * (1 << _FINE)))
         cv2.ellipse(image, centre, axes, 0, 0, 360, colour, thick, cv2.LINE_AA, _FINE)
 
 
 def _fine(units: float, scale: float) -> int:
     """A coordinate from the edge of the picture, counted from the middle of the first pixel."""
-    return round((units * scale - 0.5) * 2**_FINE)
+    return round((units * scale - 0.5) * (1 << _FINE))
 
 
 def _labelled(image: Image, signs: Sequence[Sign], scale: float) -> Image:

@@ -47,7 +47,7 @@ def still(
         UnreadablePicture: The file is no JPEG or PNG picture.
         CannotWrite: The target cannot be written.
     """
-    image = _from_file(source) if time is None else picture_at(source, time)[1]
+    image = loaded(source) if time is None else picture_at(source, time)[1]
     for box in (*hidden, *(picture.hidden if picture else ())):
         hide(image, box)
     image = _scaled(_cropped(image, picture.crop if picture else None))
@@ -57,8 +57,12 @@ def still(
     return image.shape[1], image.shape[0]
 
 
-def _from_file(path: Path) -> Image:
-    """A JPEG or PNG, turned as its EXIF orientation says."""
+def loaded(path: Path) -> Image:
+    """A JPEG or PNG file, turned as its EXIF orientation says.
+
+    Raises:
+        UnreadablePicture: It is none.
+    """
     try:
         data = path.read_bytes()
     except OSError as error:

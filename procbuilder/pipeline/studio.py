@@ -23,6 +23,9 @@ RECIPE = 3
 CHOSEN = "chosen by the technician"
 """The reason for a picture that was typed."""
 
+HOLD, HOLD_ALL = Fraction(3), Fraction(6)
+"""Seconds for which a marked picture stands still at the beginning of a clip, and all of them together at most."""
+
 FOUND_WINDOW = Fraction(1)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
 
@@ -118,23 +121,30 @@ class Studio:
         self.files[name] = made
         return name, width, height
 
-    def clip(self, step: Step, stretches: Sequence[Span]) -> Clip | None:
-        """The clip of a step; None when nothing of it was filmed."""
+    def clip(self, step: Step, stretches: Sequence[Span], marked: Sequence[Still] = ()) -> Clip | None:
+        """The clip of a step, which begins with its marked pictures; None when nothing of it was filmed."""
         if not stretches:
             return None
         films = [(path, part) for part in stretches if (path := self.found.path(part.recording))]
 
         def make(target: Path) -> list[Any]:
-            from procbuilder.media.clips import ClipPart, cut
+            from procbuilder.media.clips import ClipPart, Held, cut
 
             parts = [ClipPart(path, part, step.skips, step.hidden) for path, part in films]
-            seconds, width, height, sound = cut(parts, target)
+            held = [Held(self.files[still.file], each) for still in marked]
+            seconds, width, height, sound = cut(parts, target, held)
             return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound]
 
         recordings = (self.found.recording(part.recording) for part in stretches)
         hashes = [recording.sha256 for recording in recordings if recording]
         hidden = [(path.recording, path.boxes) for path in step.hidden]
-        key = key_of(RECIPE, *hashes, *stretches, hidden)
+        each = hold(len(marked))
+        key = key_of(RECIPE, *hashes, *stretches, hidden, each, *(still.file for still in marked))
         made, (name, seconds, width, height, sound) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
-        return Clip(name, Fraction(seconds), width, height, sound)
+        return Clip(name, Fraction(seconds), width, height, sound, each * len(marked))
+
+
+def hold(count: int) -> Fraction:
+    """Seconds for which each of that many marked pictures stands still: less when they are many."""
+    return min(HOLD, HOLD_ALL / count) if count else Fraction(0)

@@ -1,6 +1,7 @@
 """Words that the page and the PDF share, so that both say the same."""
 
 from procbuilder.model.estimate import Basis
+from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Signal
 
 PRIORITY = (
@@ -33,3 +34,8 @@ BASIS_WORDS: dict[Basis, str] = {
     Basis.CUT: "footage with cuts: a lower bound",
     Basis.NOTHING: "no time known",
 }
+
+
+def held(clip: Clip) -> str:
+    """How a clip begins."""
+    return f"The clip begins with the marked picture, which stands still for {float(clip.held):g} s."

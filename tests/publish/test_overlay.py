@@ -50,6 +50,7 @@ def test_the_browser_draws_what_is_burnt_in(browser: Browser, width: int, height
     page.screenshot(path=tmp_path / "shot.png")
     page.close()
     shot = cv2.imread(str(tmp_path / "shot.png"))
+    assert shot is not None
     burnt = np.full((height, width, 3), 128, np.uint8)
     draw(burnt, MARKS)
     one, other = ((image.max(axis=2) < 60).astype(np.uint8) for image in (shot, burnt))
