@@ -134,7 +134,7 @@ def scaled(frame: VideoFrame, width: int, height: int) -> VideoFrame:
     return _converted(frame, width, height, "yuv420p", Colorspace.ITU709, ColorRange.MPEG)
 
 
-def drawn(image: Image) -> VideoFrame:
+def encodable(image: Image) -> VideoFrame:
     """An upright picture in the colours (BT.709, limited range) of a clip."""
     frame = VideoFrame.from_ndarray(image, format="bgr24")
     way = Interpolation.BICUBIC | _EXACTLY

@@ -76,3 +76,5 @@ class Clip:
     width: int
     height: int
     sound: bool
+    held: Fraction = Fraction(0)
+    """Seconds at its beginning for which the marked pictures of the step stand still."""
