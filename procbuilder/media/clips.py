@@ -1,6 +1,6 @@
 """Cutting the clip of a step from one or several recordings."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
@@ -67,13 +67,24 @@ class _Shot:
     samples: Samples
 
 
-def cut(parts: Sequence[ClipPart], target: Path, held: Sequence[Held] = ()) -> tuple[Fraction, int, int, bool]:
+def cut(
+    parts: Sequence[ClipPart],
+    target: Path,
+    held: Sequence[Held] = (),
+    damaged: Callable[[str, Fraction], None] = lambda *_: None,
+) -> tuple[Fraction, int, int, bool]:
     """Writes one clip: first the held pictures, in silence, then the parts in their order.
 
     The clip is MP4 with H.264 pictures, upright, at most 1280 by 720 (720 by 1280 when filmed upright), with
     the times of the pictures as filmed; a part of another shape stands in the middle of the first one's.
     Sound is mono AAC and is there only when each part has some that can be decoded. There is no metadata, and the
-    same parts give the same bytes on the same platform. What is damaged or beyond the end is left out.
+    same parts give the same bytes on the same platform. What cannot be decoded or is beyond the end is left out.
+
+    Args:
+        parts: Spans of recordings.
+        target: Written over when it is there.
+        held: Pictures that stand still before them.
+        damaged: Called with recording and time of each picture that is damaged in the file and shown as it is.
 
     Returns:
         Seconds, width and height in pixels, and whether it has sound.
@@ -83,7 +94,7 @@ def cut(parts: Sequence[ClipPart], target: Path, held: Sequence[Held] = ()) -> t
         CannotWrite: The target cannot be written.
     """
     sounds = _sounds(parts)
-    shots = _shots(parts, sounds)
+    shots = _shots(parts, sounds, damaged)
     first = next(shots, None)
     if first is None:
         raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
@@ -122,13 +133,17 @@ def _silence(stretch: Span) -> Samples:
     return np.zeros(round(stretch.seconds * RATE), dtype=np.float32)
 
 
-def _shots(parts: Sequence[ClipPart], sounds: list[list[Samples]] | None) -> Iterator[_Shot]:
+def _shots(
+    parts: Sequence[ClipPart], sounds: list[list[Samples]] | None, damaged: Callable[[str, Fraction], None]
+) -> Iterator[_Shot]:
     size: tuple[int, int] | None = None
     for number, part in enumerate(parts):
         shape = pixel_shape(part.path)
         for place, stretch in enumerate(kept(part.span, part.skips)):
             samples = sounds[number][place] if sounds else _NO_SAMPLES
             for since, until, frame in _thinned(part.path, stretch):
+                if frame.is_corrupt:
+                    damaged(stretch.recording, since)
                 size = size or _clip_size(frame, shape)
                 boxes = [path.at(since) for path in part.hidden if path.recording == stretch.recording]
                 low, high = (round((time - stretch.start) * RATE) for time in (since, until))

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from procbuilder.model.timecode import Span, format_time
+
 
 @dataclass(frozen=True, slots=True)
 class Recording:
@@ -26,6 +28,21 @@ class Recording:
     """Seconds of sound; None when there is none."""
     remarks: tuple[str, ...] = ()
     """What is odd about the file, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Damage:
+    """A stretch of a recording with pictures that are damaged in the file."""
+
+    span: Span
+    """From the first to the last of them."""
+    pictures: int
+
+    def __str__(self) -> str:
+        many = "pictures are" if self.pictures > 1 else "picture is"
+        start, end = format_time(Fraction(int(self.span.start))), format_time(Fraction(int(self.span.end)))
+        where = f"between {start} and {end}" if start != end else f"at {start}"
+        return f"{self.pictures} {many} damaged in recording {self.span.recording} {where}"
 
 
 @dataclass(frozen=True, slots=True)
