@@ -15,6 +15,7 @@ from av.video.stream import VideoStream
 from procbuilder.media.decode import shape_of, start_rotation
 from procbuilder.media.opening import is_known, only, opened, packets, picture_track, sound_track, time_zero
 from procbuilder.media.tonemap import SYSTEMS
+from procbuilder.media.traces import traces
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Recording
 from procbuilder.model.timecode import format_time
@@ -105,6 +106,7 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
                 *_length_remarks(container, track, pictures, heard, zero),
                 *_sound_remarks(container, pictures, heard, zero),
                 *_picture_remarks(track, pictures, rotation),
+                *_trace_remarks(container),
             ),
         )
 
@@ -172,6 +174,11 @@ def _picture_remarks(track: VideoStream, pictures: _Tally, rotation: int) -> lis
     if system := SYSTEMS.get(track.codec_context.color_trc):
         remarks.append(f"filmed in high dynamic range ({system}); shown in the range of ordinary screens")
     return remarks
+
+
+def _trace_remarks(container: InputContainer) -> list[str]:
+    found = traces(container)
+    return [f"removed from all that is published: {', '.join(found)}"] if found else []
 
 
 def _tenths(seconds: Fraction) -> str:

@@ -61,6 +61,8 @@ class Track:
     colours: tuple[int, int, int] = (2, 2, 2)
     """Primaries, transfer and matrix as ITU-T H.273 numbers them; 2 is untagged."""
     full_range: bool = False
+    live: bool = False
+    """Written while it is not known how long it will be."""
 
 
 def steady(seconds: int, rate: int = 25, start: Fraction = Fraction(0)) -> list[Fraction]:
@@ -85,8 +87,7 @@ def film(
 ) -> Path:
     """Writes a recording whose pictures appear at these times; numbered pictures unless others are given."""
     track = track or Track()
-    options = {"movflags": "+faststart"} if path.suffix == ".mp4" else {}
-    with av.open(str(path), "w", options=options) as container:
+    with av.open(str(path), "w", options=_file_options(path, track)) as container:
         container.metadata.update(track.tags)
         pictures = container.add_stream(track.codec, rate=25, options=_options(track))
         assert isinstance(pictures, VideoStream)
@@ -108,6 +109,13 @@ def film(
         for stream, seconds in zip(sounds, track.sound, strict=True):
             _tone(container, stream, seconds, times[0] - track.lead)
     return path
+
+
+def _file_options(path: Path, track: Track) -> dict[str, str]:
+    if path.suffix in (".mp4", ".mov"):
+        flags = ("+faststart" if path.suffix == ".mp4" else "") + ("+use_metadata_tags" if track.tags else "")
+        return {"movflags": flags} if flags else {}
+    return {"live": "1"} if track.live else {}
 
 
 def _options(track: Track) -> dict[str, str]:

@@ -140,6 +140,51 @@ def test_probe_high_dynamic_range_is_said(films: Path) -> None:
     assert "filmed in high dynamic range (HLG); shown in the range of ordinary screens" in _probe(path).remarks
 
 
+@pytest.mark.parametrize(
+    ("tags", "remark"),
+    [
+        # ISO 6709, as a phone of either kind writes it; keys of the QuickTime file format, user data and metadata
+        ((("location", "+51.5000-000.1200/"),), ("removed from all that is published: location",)),
+        (
+            (
+                ("com.apple.quicktime.location.ISO6709", "+51.5000-000.1200+012.300/"),
+                ("com.apple.quicktime.make", "Camera works"),
+                ("com.apple.quicktime.creationdate", "2031-05-06T07:08:09Z"),
+            ),
+            ("removed from all that is published: location, device, time of filming",),
+        ),
+        ((("artist", "a name"),), ("removed from all that is published: author",)),
+        ((), ()),
+    ],
+)
+def test_probe_says_what_is_left_behind_but_not_its_value(
+    films: Path, tags: tuple[tuple[str, str], ...], remark: tuple[str, ...]
+) -> None:
+    """Place, device, time and author are named as kinds only."""
+    path = filming.film(films / f"tags{len(tags)}.mov", filming.steady(1), track=Track(tags=tags))
+    assert _probe(path).remarks == ("no sound", *remark)
+
+
+@pytest.mark.parametrize("claimed", [Fraction(1), Fraction(60)])
+def test_probe_wrong_length_in_the_header_is_not_believed(films: Path, claimed: Fraction) -> None:
+    """The track's length (ISO 14496-12, 8.4.2.3) says one second or a minute; there are pictures for four."""
+    path = films / f"claims{claimed}.mp4"
+    data = bytearray(filming.film(path, filming.steady(4)).read_bytes())
+    at = data.index(b"mdhd") + 16
+    ticks = int.from_bytes(data[at : at + 4], "big")
+    data[at + 4 : at + 8] = int(claimed * ticks).to_bytes(4, "big")
+    path.write_bytes(data)
+    assert (_probe(path).duration, _probe(path).pictures) == (4, 100)
+    assert _probe(path).remarks == ("no sound",)
+
+
+def test_probe_missing_length_is_measured(films: Path) -> None:
+    """A browser that records writes no length, since it does not know it yet."""
+    path = filming.film(films / "live.mkv", filming.steady(2), track=Track(live=True))
+    assert _probe(path).duration == pytest.approx(2, abs=0.05)
+    assert "no length in its header; measured: 2.0 s" in _probe(path).remarks
+
+
 def test_probe_broken_sound_is_not_fatal(films: Path) -> None:
     """The pictures of a recording with a broken sound track are as good as ever."""
     path = filming.film(films / "broken_sound.mp4", filming.steady(2), track=Track(sound=(Fraction(2),)))
@@ -202,6 +247,7 @@ def test_probe_recording_without_its_index_says_that_the_end_is_missing(films: P
             (
                 "variable frame rate, 9.99 to 12.5 pictures a second",
                 "filmed with the camera turned by 180°; shown upright",
+                "removed from all that is published: location, time of filming",
             ),
         ),
         (
