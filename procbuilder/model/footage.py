@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from procbuilder.model.stretch import Stretches
+
 
 @dataclass(frozen=True, slots=True)
 class Recording:
@@ -26,6 +28,16 @@ class Recording:
     """Seconds of sound; None when there is none."""
     remarks: tuple[str, ...] = ()
     """What is odd about the file, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What is heard in a recording; the two do not overlap."""
+
+    speech: Stretches
+    """Somebody speaks; pauses within a sentence are part of it."""
+    noise: Stretches
+    """Loud, and no speech: tools, blows, an engine."""
 
 
 @dataclass(frozen=True, slots=True)
