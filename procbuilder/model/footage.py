@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from procbuilder.model.stretch import Stretches
 from procbuilder.model.timecode import Span, format_time
 
 
@@ -43,6 +44,16 @@ class Damage:
         start, end = format_time(Fraction(int(self.span.start))), format_time(Fraction(int(self.span.end)))
         where = f"between {start} and {end}" if start != end else f"at {start}"
         return f"{self.pictures} {many} damaged in recording {self.span.recording} {where}"
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What is heard in a recording; the two do not overlap."""
+
+    speech: Stretches
+    """Somebody speaks; pauses within a sentence are part of it."""
+    noise: Stretches
+    """Loud, and no speech: tools, blows, an engine."""
 
 
 @dataclass(frozen=True, slots=True)
