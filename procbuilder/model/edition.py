@@ -7,6 +7,7 @@ from fractions import Fraction
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
+from procbuilder.model.marks import Mark
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import Span
@@ -62,14 +63,6 @@ class FrontList:
 
 
 @dataclass(frozen=True, slots=True)
-class Legend:
-    """A numbered mark on a picture and what it says."""
-
-    number: int
-    label: str
-
-
-@dataclass(frozen=True, slots=True)
 class Figure:
     """A picture with what it shows."""
 
@@ -78,7 +71,15 @@ class Figure:
     caption: str
     state: str
     """found, done or detail."""
-    legend: tuple[Legend, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    """What is drawn on it, in fractions of the still."""
+    marked: Still | None = None
+    """The same picture with its marks drawn in, for print and film; None when there are none."""
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """What its marks say."""
+        return tuple(mark.label for mark in self.marks if mark.label)
 
 
 @dataclass(frozen=True, slots=True)

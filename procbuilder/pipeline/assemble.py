@@ -1,6 +1,7 @@
 """The edition: text, worked-out facts and pictures put together, ready to publish."""
 
 from dataclasses import replace
+from fractions import Fraction
 from functools import partial
 
 from procbuilder.infer.dangers import hazards
@@ -12,6 +13,7 @@ from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Opening
 from procbuilder.model.problem import stops
 from procbuilder.model.procedure import Narration, Procedure, Section, Step
+from procbuilder.model.timecode import Span
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
 from procbuilder.pipeline.examine import Examined
@@ -90,6 +92,8 @@ class _StepMaker:
         time = self.times[step.id]
         shown = self.studio.stretches(step)
         before, before_number = self._before(step)
+        pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step)) or ()
+        clip = self._clip(step, shown, pictures)
         reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
         made = EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
@@ -101,9 +105,9 @@ class _StepMaker:
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=(*self._derived(step), *named(self._others(step))),
-            figures=self.studio.attempt(step.place, lambda: figures(self.studio, step)) or (),
+            figures=pictures,
             as_found=before, as_found_step=before_number,
-            clip=self._clip(step), captions=said_in(self.narration, shown),
+            clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
         )  # fmt: skip
         return _without_method(made) if reserved else made
@@ -118,9 +122,9 @@ class _StepMaker:
         words = [f"from step {number}" if number else f"from {source}" for source, number in known.items()]
         return tuple(Named("Derived", f"{word}, not filmed and not yet accepted") for word in words)
 
-    def _clip(self, step: Step) -> Clip | None:
-        shown = self.studio.stretches(step)
-        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown))
+    def _clip(self, step: Step, shown: tuple[Span, ...], pictures: tuple[Figure, ...]) -> Clip | None:
+        marked = [figure.marked for figure in pictures if figure.marked]
+        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown, marked))
 
     def _before(self, step: Step) -> tuple[Figure | None, int]:
         """For a step that puts something back: the picture from before it came off, and the number of that step."""

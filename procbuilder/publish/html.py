@@ -21,6 +21,7 @@ from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Signal, TorqueRow
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
@@ -104,7 +105,7 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     script = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.js", "stopwatch.js"))
-    style = (folder / "page.css").read_text(encoding="utf-8")
+    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "figure.css"))
     return (
         _environment(folder)
         .get_template("page.html")
@@ -146,6 +147,9 @@ def _environment(folder: Path) -> Environment:
         fasteners=_fasteners,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
+        drawing=drawing,
+        outline=outline,
+        units=units,
         sentences=sentences,
     )
     return environment

@@ -60,7 +60,7 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
         for template in sorted((templates / "pdf").glob("*.typ")):
             shutil.copy(template, room)
         for figure in _figures(edition):
-            _picture(figure.still.file, media, room / "media")
+            _picture((figure.marked or figure.still).file, media, room / "media")
         view = _view(edition)
         lacking = _unprintable(view, room)
         odd = tuple(sorted(lacking))
@@ -100,6 +100,7 @@ def _words() -> dict[str, Any]:
         "still_dangerous": words.STILL_DANGEROUS,
         "leave_in_place": words.LEAVE_IN_PLACE,
         "as_found": words.AS_FOUND,
+        "marked": words.MARKED,
         "record": words.RECORD,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
         "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
