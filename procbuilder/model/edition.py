@@ -9,6 +9,7 @@ from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 
@@ -22,6 +23,8 @@ class Line:
     """Reason, limits or what is right; empty when there is none."""
     origin: str = ""
     """``said strip 3:12``; empty when it was typed."""
+    signs: tuple[Sign, ...] = ()
+    """Safety signs of what is worn."""
 
 
 @dataclass(frozen=True, slots=True)

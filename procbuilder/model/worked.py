@@ -5,6 +5,7 @@ from enum import StrEnum
 
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
+from procbuilder.model.sign import Sign
 
 
 class Signal(StrEnum):
@@ -32,6 +33,8 @@ class Hazard:
     """The state while which it holds; empty when it holds for its step only."""
     place: Place
     origin: Origin = TYPED
+    signs: tuple[Sign, ...] = ()
+    """Safety signs that its words call for."""
 
 
 @dataclass(frozen=True, slots=True)

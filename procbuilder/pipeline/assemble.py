@@ -15,7 +15,7 @@ from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
-from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
+from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
@@ -95,7 +95,7 @@ class _StepMaker:
             standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=named(self._others(step)),

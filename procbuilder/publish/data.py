@@ -14,6 +14,7 @@ from procbuilder.model.estimate import Estimate
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Origin, Place
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.timewords import sentences
 
@@ -76,6 +77,7 @@ def _moment_words(moment: Moment) -> str:
 
 WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
     Origin: {"words": lambda origin: origin.words},
+    Sign: {"words": lambda sign: sign.words},
     Span: {"words": str},
     Moment: {"words": _moment_words},
     Recording: {

@@ -22,6 +22,7 @@ from procbuilder.model.worked import Hazard, Signal, TorqueRow
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 
@@ -123,6 +124,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
+            drawings=Markup(drawings(used(edition), templates)),
         )
     )
 

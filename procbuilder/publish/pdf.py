@@ -19,6 +19,7 @@ from procbuilder.publish.data import edition_data
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.signs import place, used
 from procbuilder.publish.timebars import bars
 
 STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
@@ -61,6 +62,8 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
             shutil.copy(template, room)
         for figure in _figures(edition):
             _picture(figure.still.file, media, room / "media")
+        for sign in used(edition):
+            place(sign, templates, room / "signs")
         view = _view(edition)
         lacking = _unprintable(view, room)
         odd = tuple(sorted(lacking))

@@ -9,6 +9,7 @@ from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
@@ -21,6 +22,7 @@ RAISED = Hazard(
     "keep both stands under the axle, nobody underneath",
     "trailer raised",
     Place("procedure.md", 40),
+    signs=(Sign("W019", "Crushing"), Sign("P024", "Do not walk or stand here")),
 )
 STANDS = Standing((RAISED,), ("trailer raised",), ("2 x axle stand", "wheel chock"))
 FROM_D1 = Origin(OriginKind.DOCUMENT, document="D1 p. 4")
@@ -117,7 +119,10 @@ def _dust_cap() -> EditionStep:
         standing=STANDS,
         hazards=(hazard(Signal.CAUTION, "the bar can slip", "cut hand", "push away from you, other hand clear"),),
         tools=(Line("flat bar", origin="said strip 0:44"),),
-        wear=(Line("eye protection"), Line("gloves", origin="from memory")),
+        wear=(
+            Line("eye protection", signs=(Sign("M004", "Wear eye protection"),)),
+            Line("gloves", origin="from memory", signs=(Sign("M009", "Wear protective gloves"),)),
+        ),
         moves=(Named("Off", "dust cap", ("tray: 3",)),),
         key_points=(
             Line("turn the hub a little after each push", "a bent cap lets water in"),
