@@ -2,7 +2,14 @@
 
 from collections.abc import Callable, Iterator
 
-from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.balance import (
+    closed_but_never_opened,
+    left_open_unclear,
+    only_assumed_closed,
+    put_on_after_its_part,
+    then_leads_nowhere,
+    unbalanced_ledger,
+)
 from procbuilder.check.case import Case
 from procbuilder.check.footage import (
     end_before_start,
@@ -11,6 +18,7 @@ from procbuilder.check.footage import (
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
+from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
@@ -29,6 +37,11 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     state_never_begins,
     unbalanced_ledger,
     closed_but_never_opened,
+    only_assumed_closed,
+    put_on_after_its_part,
+    left_open_unclear,
+    then_leads_nowhere,
+    single_use_again,
     tightening_without_torque,
     nowhere_to_look,
     torque_without_unit,

@@ -4,7 +4,7 @@ import tomllib
 from importlib.resources import files
 from typing import Any
 
-from procbuilder.model.lexicon import Lexicon, Protection
+from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
 
 
 def load() -> Lexicon:
@@ -16,6 +16,15 @@ def load() -> Lexicon:
         critical=_words("critical"),
         flammable=_words("flammable"),
         protections=_protections(),
+        single_use=tuple(
+            SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
+            for block in _table("single_use")["part"]
+        ),
+        spoiling=tuple(
+            Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
+            for block in _table("single_use")["command"]
+        ),
+        ways=_ways(),
     )
 
 
@@ -26,6 +35,11 @@ def _table(name: str) -> dict[str, Any]:
 
 def _words(name: str) -> tuple[str, ...]:
     return tuple(word for group in _table(name).values() for word in group)
+
+
+def _ways() -> Ways:
+    table = {name: tuple(words) for name, words in _table("ways").items()}
+    return Ways(table["reverse"], table["refit"], table["with"], table["without"], table["otherwise"])
 
 
 def _protections() -> tuple[Protection, ...]:

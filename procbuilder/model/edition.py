@@ -39,6 +39,22 @@ class ItemLine:
 
 
 @dataclass(frozen=True, slots=True)
+class TrayLine:
+    """What goes into one bag or tray when it comes off: for its label, and to count at the end."""
+
+    tray: str
+    """Name of the tray as typed; empty when none was named."""
+    contents: str
+    """``4 x wheel nut, 19 mm``."""
+    holds: str
+    """What the fasteners hold; empty when it was not said."""
+    off: int
+    """Number of the step that takes them off; 0 when it was before the first."""
+    on: tuple[int, ...]
+    """Numbers of the steps that put them back; empty when none does."""
+
+
+@dataclass(frozen=True, slots=True)
 class FrontList:
     """One list of what must be ready before the start."""
 
@@ -164,6 +180,8 @@ class Edition:
     """In order of first use."""
     supplies: tuple[ItemLine, ...]
     parts: tuple[ItemLine, ...]
+    trays: tuple[TrayLine, ...]
+    """Bags and trays, in the order in which their contents come off."""
     sections: tuple[EditionSection, ...]
     torques: tuple[TorqueRow, ...]
     ledger: Ledger

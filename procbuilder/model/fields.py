@@ -37,7 +37,7 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Tool, Supply, Part, Wear", "what", items="many"),
     *_kinds("Document", "name", "title", "issued", "checked", required=2),
     *_kinds("Included, Not included", "what"),
-    *_kinds("Off, On", "item", words="by tray", items="one"),
+    *_kinds("Off, On", "item", words="by tray of", items="one"),
     *_kinds("Slacken, Nip up, Out again", "item", items="one"),
     *_kinds("For now", "item", words="while", items="one"),
     *_kinds("State", "state", words="while"),

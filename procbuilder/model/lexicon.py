@@ -15,6 +15,41 @@ class Protection:
 
 
 @dataclass(frozen=True, slots=True)
+class SingleUse:
+    """Parts that are used once."""
+
+    things: tuple[str, ...]
+    why: str
+    spoilt: bool = False
+    """Coming off spoils it: only a new one closes the entry."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spoiling:
+    """Commands that spoil what they take off."""
+
+    verbs: tuple[str, ...]
+    why: str
+    things: tuple[str, ...] = ()
+    """Only these are spoilt by it; empty means whatever is taken off."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """Words about the ways through a procedure."""
+
+    reverse: tuple[str, ...] = ()
+    refit: tuple[str, ...] = ()
+    """One of these and one of ``reverse`` in a sentence: things go back in reverse."""
+    given: tuple[str, ...] = ()
+    """In front of a condition they say nothing: ``with``."""
+    contrary: tuple[str, ...] = ()
+    """In front of a condition they say the contrary: ``without``."""
+    otherwise: tuple[str, ...] = ()
+    """The contrary of the condition before."""
+
+
+@dataclass(frozen=True, slots=True)
 class Lexicon:
     """Words that the rules look for; all in lower case."""
 
@@ -29,3 +64,8 @@ class Lexicon:
     flammable: tuple[str, ...] = ()
     """Words of what burns or explodes."""
     protections: tuple[Protection, ...] = ()
+    single_use: tuple[SingleUse, ...] = ()
+    spoiling: tuple[Spoiling, ...] = ()
+    ways: Ways = Ways()
+    nicknames: tuple[tuple[str, str], ...] = ()
+    """What the workshop says, and the name under which it is filed."""

@@ -77,5 +77,7 @@ class TorqueRow:
     stage: str
     origin: Origin
     place: Place
+    also: str = ""
+    """The value in the other unit, rounded to what was typed; empty when there is none."""
     demanded: bool = False
     """The row is there because something is tightened, not because a Torque field was typed."""

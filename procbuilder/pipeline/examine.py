@@ -37,7 +37,7 @@ class Examined:
 def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
     lexicon = load()
-    book, rows = ledger(procedure), torques(procedure, lexicon)
+    book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},

@@ -157,6 +157,7 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
     having = edition.ledger.having
     return {
         "open": having(Balance.OPEN, Balance.NEVER_OPENED),
+        "assumed": having(Balance.ASSUMED),
         "left": having(Balance.LEFT_OPEN),
         "closed": having(Balance.CLOSED),
     }

@@ -89,7 +89,7 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
     rows = torques(procedure, lexicon)
     removed = removed_protection(procedure, lexicon)
-    return problems(Case(procedure, recordings, ledger(procedure), removed, rows, lexicon))
+    return problems(Case(procedure, recordings, ledger(procedure, lexicon), removed, rows, lexicon))
 
 
 def changed(*changes: tuple[str, str]) -> str:

@@ -9,7 +9,7 @@ from procbuilder.model.problem import RANK, Severity
 from tests.check.faults import FOLDER, Fault, faults
 from tests.check.sample import GOOD, changed, found, said
 
-SUBJECTS = ("balance", "footage", "front", "safety", "strain", "torque", "writing")
+SUBJECTS = ("balance", "footage", "front", "renewal", "safety", "strain", "torque", "writing")
 ALL = [fault for subject in SUBJECTS for fault in faults(subject)]
 
 
