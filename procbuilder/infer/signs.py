@@ -1,4 +1,4 @@
-"""Which safety signs belong to a danger and to what is worn, by the words of ``infer/data/signs.toml``."""
+"""Which safety signs belong to a danger and to what is worn, by the words of ``infer/data/safety_signs.toml``."""
 
 import re
 import tomllib
@@ -17,7 +17,7 @@ _NUMBER = re.compile(r"\b[WMPEF]0\d\d\b")
 @cache
 def signs() -> dict[Sign, tuple[str, ...]]:
     """Every sign with its words, in the order in which they are looked for."""
-    text = files("procbuilder.infer").joinpath("data", "signs.toml").read_text(encoding="utf-8")
+    text = files("procbuilder.infer").joinpath("data", "safety_signs.toml").read_text(encoding="utf-8")
     return {Sign(entry["number"], entry["meaning"]): tuple(entry["words"]) for entry in tomllib.loads(text)["sign"]}
 
 

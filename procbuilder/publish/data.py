@@ -14,6 +14,7 @@ from procbuilder.model.estimate import Estimate
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Origin, Place
+from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.timewords import sentences
@@ -77,6 +78,10 @@ def _moment_words(moment: Moment) -> str:
 
 WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
     Origin: {"words": lambda origin: origin.words},
+    Sequence: {
+        "turns": lambda sequence: sequence.turns,
+        "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
+    },
     Sign: {"words": lambda sign: sign.words},
     Span: {"words": str},
     Moment: {"words": _moment_words},
