@@ -41,7 +41,8 @@ def _count(entry: Field, procedure: Procedure) -> int:
 
 def _counted(procedure: Procedure) -> Iterator[tuple[int, str]]:
     for entry in procedure.everywhere("Off", "On", "Slacken", "Nip up"):
-        for words in (*(item.words for item in entry.items), entry.part("by")):
+        held = entry.part("by") if "by" in entry.kind.words else ""
+        for words in (*(item.words for item in entry.items), held):
             for count, name in _COUNTED.findall(words):
                 yield int(count), thing(name)
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from urllib.parse import quote
 
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
@@ -190,6 +191,14 @@ class Edition:
     """Findings and later re-checks of the whole job."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
+    paper: str = "a4"
+    """What it is printed on: ``a4`` or ``letter``."""
+    address: str = ""
+    """Where its page lies for a browser, up to the last slash; empty when nobody said."""
+
+    def address_of(self, step: EditionStep) -> str:
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said."""
+        return f"{self.address}index.html#{quote(step.id)}" if self.address and step.clip and not step.reserved else ""
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

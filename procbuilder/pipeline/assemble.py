@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 from functools import partial
+from pathlib import Path
+from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
@@ -14,10 +16,12 @@ from procbuilder.model.problem import stops
 from procbuilder.model.procedure import Narration, Procedure, Section, Step
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
+from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
 
@@ -50,7 +54,16 @@ def assemble(
         trays=trays(examined.ledger), sections=sections, torques=examined.torques,
         ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
+        paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
     )  # fmt: skip
+
+
+def _paper(workshop: Workshop, language: str) -> str:
+    return workshop.paper or ("letter" if language == "en-US" else "a4")
+
+
+def _address(workshop: Workshop, folder: Path) -> str:
+    return f"{workshop.address}{quote(folder.resolve().name)}/{OUT}/" if workshop.address else ""
 
 
 def _status(typed: str, count: int) -> tuple[str, str]:

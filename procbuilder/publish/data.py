@@ -29,7 +29,7 @@ def edition_data(edition: Edition) -> dict[str, Any]:
     Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
     place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
     """
-    return {"format": FORMAT, **_plain(edition)}
+    return {"format": FORMAT, **plain(edition)}
 
 
 def edition_json(edition: Edition) -> bytes:
@@ -39,7 +39,8 @@ def edition_json(edition: Edition) -> bytes:
     return (text + "\n").encode("utf-8", "backslashreplace")
 
 
-def _plain(value: object) -> Any:
+def plain(value: object) -> Any:
+    """A record and all within it as dicts, lists, text and numbers."""
     match value:
         case StrEnum():
             return value.value
@@ -50,11 +51,11 @@ def _plain(value: object) -> Any:
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
         case tuple():
-            return [_plain(part) for part in value]
+            return [plain(part) for part in value]
     if not is_dataclass(value):
         raise TypeError(f"an edition cannot hold a {type(value).__name__}")
-    record = {part.name: _plain(getattr(value, part.name)) for part in fields(value)}
-    return record | {key: _plain(work_out(value)) for key, work_out in WORKED_OUT.get(type(value), {}).items()}
+    record = {part.name: plain(getattr(value, part.name)) for part in fields(value)}
+    return record | {key: plain(work_out(value)) for key, work_out in WORKED_OUT.get(type(value), {}).items()}
 
 
 def _number(value: Decimal | Fraction) -> int | float:
@@ -69,7 +70,8 @@ def _as_given(path: str) -> str:
     return path
 
 
-def _moment_words(moment: Moment) -> str:
+def moment_words(moment: Moment) -> str:
+    """``step 3, strip 1:09``."""
     if moment.time is None:
         return f"step {moment.number}"
     film = f"{moment.recording} {format_time(moment.time)}".strip()
@@ -84,7 +86,7 @@ WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
     },
     Sign: {"words": lambda sign: sign.words},
     Span: {"words": str},
-    Moment: {"words": _moment_words},
+    Moment: {"words": moment_words},
     Recording: {
         "path": lambda recording: _as_given(recording.path),
         "length": lambda recording: format_time(Fraction(round(recording.duration))),

@@ -38,5 +38,10 @@ def test_nothing_is_drawn_where_order_or_number_is_not_known(torque: str) -> Non
     assert _sequence(torque) is None
 
 
+def test_a_count_is_found_where_the_thing_is_slackened_too() -> None:
+    text = "## Work\n### Slacken\n- Slacken: 4 x wheel nut\n### Tighten\n- Torque: wheel nuts | 90 N·m | order: cross\n"
+    assert torques(written(text), load())[0].sequence == star(4)
+
+
 def test_two_different_counts_are_no_count() -> None:
     assert _sequence("wheel nuts | 90 N·m | order: cross", "wheel | by: 4 x wheel nut; 5 x wheel nut") is None

@@ -5,6 +5,8 @@ Road wheels with five studs: the star of every second one, common practice. Cyli
 the usual picture of engine manuals, from the middle outwards and crosswise, from memory.
 """
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -61,7 +63,7 @@ def test_no_turn_of_a_spiral_lies_nearer_to_the_middle_than_the_one_before(rows:
     sequence = spiral(rows, columns)
     assert sorted(sequence.order) == list(range(1, rows * columns + 1))
     along = [abs(sequence.places[number - 1][0 if columns >= rows else 1] - 0.5) for number in sequence.order]
-    assert all(later >= before - 1e-9 for before, later in zip(along, along[1:], strict=False))
+    assert all(later >= before - 1e-9 for before, later in pairwise(along))
 
 
 def test_places_lie_clockwise_from_the_top_or_row_by_row() -> None:
