@@ -141,6 +141,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    no_phone: str = ""
+    """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,8 +199,10 @@ class Edition:
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
 
     def address_of(self, step: EditionStep) -> str:
-        """Where a phone finds a step with its clip and its dangers; empty when nobody said."""
-        return f"{self.address}index.html#{quote(step.id)}" if self.address and step.clip and not step.reserved else ""
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said,
+        and where no phone may be used."""
+        hidden = step.reserved or step.no_phone or not step.clip
+        return "" if hidden or not self.address else f"{self.address}index.html#{quote(step.id)}"
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

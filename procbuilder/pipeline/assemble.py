@@ -7,6 +7,7 @@ from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
+from procbuilder.infer.signs import can_burn
 from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
@@ -103,11 +104,12 @@ class _StepMaker:
         time = self.times[step.id]
         shown = self.studio.stretches(step)
         before, before_number = self._before(step)
+        standing = self.examined.standing.get(step.id, Standing())
         reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
         made = EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
             prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
-            standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
+            standing=standing, reserved=reserved,
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
             parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
@@ -118,6 +120,7 @@ class _StepMaker:
             as_found=before, as_found_step=before_number,
             clip=self._clip(step), captions=said_in(self.narration, shown),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
+            no_phone=can_burn((*hazards(step.all(*SIGNALS)), *standing.hazards)),
         )  # fmt: skip
         return _without_method(made) if reserved else made
 

@@ -64,7 +64,7 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
     """
     with _room(templates) as room:
         _bring(room, templates, media, _figures(edition), used(edition))
-        _codes(edition, room / "codes")
+        draw_codes(edition, room / "codes")
         return _print(room, "procedure.typ", _view(edition), epoch)
 
 
@@ -101,7 +101,7 @@ def _bring(room: Path, templates: Path, media: Path, figures: Iterable[Figure], 
         place(sign, templates, room / "signs")
 
 
-def _codes(edition: Edition, folder: Path) -> None:
+def draw_codes(edition: Edition, folder: Path) -> None:
     """A QR code for each step that a phone can find."""
     import segno
 

@@ -9,6 +9,7 @@ from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sequence import spiral, star
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
@@ -189,7 +190,8 @@ def _pack() -> EditionStep:
         "clean",
         "Wipe the stub axle clean",
         standing=STANDS,
-        supplies=(Line("lint-free rag"),),
+        supplies=(Line("lint-free rag"), Line("brake cleaner, 50 ml")),
+        no_phone="brake cleaner",
         key_points=(Line("wipe away from the seat", "grit cuts the new bearing"),),
     )
 
@@ -229,11 +231,21 @@ def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
     return (
         TorqueRow(
-            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where
+            "keeper bolts",
+            "keeper-on",
+            8,
+            "15 N·m then 30 N·m",
+            "D1 p. 4",
+            "cross",
+            "dry threads",
+            "",
+            FROM_D1,
+            where,
+            sequence=star(4),
         ),
         TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
         TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
-        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where),
+        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where, sequence=spiral(2, 3)),
     )
 
 

@@ -7,13 +7,10 @@ from procbuilder.model.worked import Hazard
 from procbuilder.publish import words
 from procbuilder.publish.sheets.blocks import Card, Cards, Look, Sheet, Text
 
-FIRE = frozenset({"W002", "W021", "W028", "P003", "P013"})
-"""Signs of a danger at which a phone stays outside."""
-
 
 def card(edition: Edition) -> Sheet | None:
     """None when nothing can catch fire at any step."""
-    steps = [step for step in edition.steps if any(map(_burns, _dangers(step)))]
+    steps = [step for step in edition.steps if step.no_phone]
     if not steps:
         return None
     cards = Cards(tuple(_step(step) for step in steps), 1)
@@ -24,10 +21,6 @@ def _dangers(step: EditionStep) -> tuple[Hazard, ...]:
     return (*step.standing.hazards, *step.hazards)
 
 
-def _burns(hazard: Hazard) -> bool:
-    return any(sign.number in FIRE for sign in hazard.signs)
-
-
 def _step(step: EditionStep) -> Card:
     signs = dict.fromkeys(sign for hazard in _dangers(step) for sign in hazard.signs)
     figure = step.figures[0] if step.figures and not step.reserved else None
@@ -35,22 +28,35 @@ def _step(step: EditionStep) -> Card:
 
 
 def _lines(step: EditionStep) -> Iterator[tuple[str, str]]:
-    for hazard in _dangers(step):
-        parts = (hazard.hazard, hazard.consequence, hazard.avoid)
-        yield hazard.signal.value, " – ".join(filter(None, parts))
-    if step.standing.protections:
-        yield words.LEAVE_IN_PLACE, "; ".join(step.standing.protections)
+    """All that the step says, since there is no page to look at."""
+    yield from _standing(step)
     if step.reserved:
         yield words.STOP_DONE_BY, step.reserved
-        return
-    for label, lines in ((words.WEAR, step.wear), (words.TOOL, step.tools), (words.SUPPLY, step.supplies)):
+    else:
+        yield from _method(step)
+    yield from ((words.HOLD, hold.text) for hold in step.holds)
+
+
+def _standing(step: EditionStep) -> Iterator[tuple[str, str]]:
+    for hazard in _dangers(step):
+        yield hazard.signal.value, _joined(hazard.hazard, hazard.consequence, hazard.avoid)
+    if step.only_if:
+        yield words.ONLY_IF, step.only_if
+    if step.standing.protections:
+        yield words.LEAVE_IN_PLACE, "; ".join(step.standing.protections)
+
+
+def _method(step: EditionStep) -> Iterator[tuple[str, str]]:
+    yield from ((words.HOW_TO, text) for text in step.prose)
+    labels = (words.WEAR, words.TOOL, words.PART, words.SUPPLY)
+    for label, lines in zip(labels, (step.wear, step.tools, step.parts, step.supplies), strict=True):
         if lines:
             yield label, "; ".join(line.text for line in lines)
-    for move in (*step.moves, *step.checks):
-        yield move.name, " – ".join(filter(None, (move.text, *move.extra)))
+    yield from ((entry.name, _joined(entry.text, *entry.extra)) for entry in (*step.moves, *step.checks, *step.notes))
     for row in step.torques:
-        yield words.TORQUE, f"{row.item}: {row.value or words.NO_VALUE}"
-    for point in step.key_points:
-        yield words.KEY_POINT, " – ".join(filter(None, (point.text, point.extra)))
-    for hold in step.holds:
-        yield words.HOLD, hold.text
+        yield words.TORQUE, _joined(f"{row.item}: {row.value or words.NO_VALUE}", row.order, row.when, row.stage)
+    yield from ((words.KEY_POINT, _joined(point.text, point.extra)) for point in step.key_points)
+
+
+def _joined(*parts: str) -> str:
+    return " – ".join(filter(None, parts))
