@@ -1,7 +1,9 @@
 """The tightening table: typed torques, and a blank for each one that is missing."""
 
 import re
+from dataclasses import replace
 
+from procbuilder.infer.patterns import sequence
 from procbuilder.model.fields import Field
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
@@ -19,7 +21,8 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     A blank row with ``demanded`` stands for a step that tightens and has no Torque field, and for
     a thing that is slackened or nipped up and has no torque anywhere.
     """
-    rows = [_typed(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
+    typed = [(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
+    rows = [replace(_typed(*one), sequence=sequence(one[0], procedure)) for one in typed]
     by_command = _commanded(procedure, lexicon)
     tightened = " ; ".join(row.item for row in by_command)
     rows += by_command + [row for name, row in _half_closed(procedure).items() if not mentioned(tightened, [name])]

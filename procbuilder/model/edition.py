@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from urllib.parse import quote
 
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
@@ -10,6 +11,7 @@ from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 
@@ -23,6 +25,8 @@ class Line:
     """Reason, limits or what is right; empty when there is none."""
     origin: str = ""
     """``said strip 3:12``; empty when it was typed."""
+    signs: tuple[Sign, ...] = ()
+    """Safety signs of what is worn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +142,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    no_phone: str = ""
+    """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +194,16 @@ class Edition:
     """Findings and later re-checks of the whole job."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
+    paper: str = "a4"
+    """What it is printed on: ``a4`` or ``letter``."""
+    address: str = ""
+    """Where its page lies for a browser, up to the last slash; empty when nobody said."""
+
+    def address_of(self, step: EditionStep) -> str:
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said,
+        and where no phone may be used."""
+        hidden = step.reserved or step.no_phone or not step.clip
+        return "" if hidden or not self.address else f"{self.address}index.html#{quote(step.id)}"
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

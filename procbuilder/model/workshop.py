@@ -34,6 +34,10 @@ class Workshop:
     rate: Decimal | None = None
     """Price of a labour hour."""
     currency: str = ""
+    paper: str = ""
+    """``a4`` or ``letter``; empty when it is not said."""
+    address: str = ""
+    """Where the library lies for a browser, such as ``https://shop.example/jobs/``; empty: nowhere."""
 
 
 UNKNOWN_WORKSHOP = Workshop()

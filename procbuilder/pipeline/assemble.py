@@ -3,9 +3,12 @@
 from dataclasses import replace
 from fractions import Fraction
 from functools import partial
+from pathlib import Path
+from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
+from procbuilder.infer.signs import can_burn
 from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
@@ -16,10 +19,12 @@ from procbuilder.model.procedure import Narration, Procedure, Section, Step
 from procbuilder.model.timecode import Span
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
+from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
-from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
+from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
 
@@ -52,7 +57,16 @@ def assemble(
         trays=trays(examined.ledger), sections=sections, torques=examined.torques,
         ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
+        paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
     )  # fmt: skip
+
+
+def _paper(workshop: Workshop, language: str) -> str:
+    return workshop.paper or ("letter" if language == "en-US" else "a4")
+
+
+def _address(workshop: Workshop, folder: Path) -> str:
+    return f"{workshop.address}{quote(folder.resolve().name)}/{OUT}/" if workshop.address else ""
 
 
 def _status(typed: str, count: int) -> tuple[str, str]:
@@ -94,14 +108,15 @@ class _StepMaker:
         before, before_number = self._before(step)
         pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step)) or ()
         clip = self._clip(step, shown, pictures)
+        standing = self.examined.standing.get(step.id, Standing())
         reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
         made = EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
             prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
-            standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
+            standing=standing, reserved=reserved,
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=(*self._derived(step), *named(self._others(step))),
@@ -109,6 +124,7 @@ class _StepMaker:
             as_found=before, as_found_step=before_number,
             clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
+            no_phone=can_burn((*hazards(step.all(*SIGNALS)), *standing.hazards)),
         )  # fmt: skip
         return _without_method(made) if reserved else made
 

@@ -18,12 +18,10 @@ from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
-from procbuilder.pipeline.paths import LIBRARY_FILE
+from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
 from procbuilder.pipeline.recordings import Report, read
 from procbuilder.pipeline.studio import Studio
 from procbuilder.read.procedure import FILE_NAME, read_procedure
-
-OUT = "out"
 
 
 @dataclass(frozen=True, slots=True)

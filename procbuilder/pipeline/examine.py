@@ -16,6 +16,7 @@ from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
+from procbuilder.model.workshop import UNKNOWN_WORKSHOP, Workshop
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
@@ -33,6 +34,7 @@ class Examined:
     timed: frozenset[str]
     """Ids of the steps that may have a stopwatch."""
     problems: tuple[Problem, ...]
+    workshop: Workshop = UNKNOWN_WORKSHOP
 
 
 def examine(
@@ -62,7 +64,7 @@ def examine(
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )
-    return Examined(procedure, book, still, rows, reckoned, timed, every)
+    return Examined(procedure, book, still, rows, reckoned, timed, every, times.workshop)
 
 
 def _missing_pictures(procedure: Procedure) -> list[Problem]:

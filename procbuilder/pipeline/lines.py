@@ -1,7 +1,9 @@
 """Fields as the lines that a reader gets."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+from procbuilder.infer.signs import worn_signs
 from procbuilder.model.edition import FrontList, Line, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.procedure import Procedure
@@ -22,6 +24,11 @@ COUNTED = ("Tool", "Supply", "Part")
 def items(fields: Iterable[Field]) -> tuple[Line, ...]:
     """One line a thing of fields that list things."""
     return tuple(Line(item.words, origin=entry.origin.words) for entry in fields for item in entry.items)
+
+
+def worn(fields: Iterable[Field]) -> tuple[Line, ...]:
+    """What is worn, with its safety signs."""
+    return tuple(replace(line, signs=worn_signs(line.text)) for line in items(fields))
 
 
 def reasoned(fields: Iterable[Field], main: str, extra: str) -> tuple[Line, ...]:
@@ -67,6 +74,6 @@ def _nothing(procedure: Procedure, name: str) -> bool:
 
 def _lines(entry: Field) -> tuple[Line, ...]:
     if entry.items:
-        return items([entry])
+        return worn([entry]) if entry.name == "Wear" else items([entry])
     shown = _named(entry)
     return (Line(shown.text, ", ".join(shown.extra), shown.origin),)

@@ -23,6 +23,8 @@ from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.sheets.every import sheets
+from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 
@@ -82,6 +84,27 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
     )
 
 
+def sheets_page(edition: Edition, *, templates: Path) -> str:
+    """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
+    folder = templates / "html"
+    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "sheets.css"))
+    made = sheets(edition)
+    signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
+    return (
+        _environment(folder)
+        .get_template("sheets.html")
+        .render(
+            edition=edition,
+            sheets=made,
+            words=words,
+            style=Markup(style),
+            policy=csp.policy(script="", style=style),
+            status_words=STATUS_WORDS.get(edition.status, ""),
+            drawings=Markup(drawings(signs, templates)) if signs else "",
+        )
+    )
+
+
 def _beside(file: str) -> str:
     return "media/" + quote(file)
 
@@ -124,6 +147,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
+            drawings=Markup(drawings(used(edition), templates)),
         )
     )
 

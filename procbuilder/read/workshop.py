@@ -13,6 +13,8 @@ from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
 
 CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB}
+PAPERS = ("a4", "letter")
+_ADDRESS = re.compile(r"https?://[^\s/?#]+(?:/[^\s?#]*)?")
 _LINE = re.compile(r"line (\d+)")
 
 
@@ -25,7 +27,7 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         what = f"the file cannot be read ({error})"
         return Workshop(), (_problem(source, int(line[1]) if line else 1, what, "correct that line"),)
     reader = _Reader(source, data)
-    times, labour = reader.part("times"), reader.part("labour")
+    times, labour, printing = reader.part("times"), reader.part("labour"), reader.part("print")
     workshop = Workshop(
         conditions=tuple(reader.conditions()),
         allowance=reader.allowance(),
@@ -34,6 +36,8 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         kept=str(times.get("kept_for", "")),
         rate=reader.number("labour", labour.get("rate")),
         currency=str(labour.get("currency", "")),
+        paper=reader.paper(printing.get("paper")),
+        address=reader.address(printing.get("address")),
     )
     return workshop, tuple(reader.problems)
 
@@ -77,6 +81,24 @@ class _Reader:
         if value is not None and found is None:
             self._wrong(part, str(value), f"{value} is no number above 0", "write a number such as 62.00")
         return found
+
+    def paper(self, value: Any) -> str:
+        if value is None or value in PAPERS:
+            return value or ""
+        self._wrong("print", str(value), f"{value} is no paper known here", f"write {' or '.join(PAPERS)}")
+        return ""
+
+    def address(self, value: Any) -> str:
+        """Ends with a slash."""
+        if value is None:
+            return ""
+        if not isinstance(value, str) or not _ADDRESS.fullmatch(value):
+            what = f"{value} is no address that a phone can open"
+            self._wrong(
+                "print", str(value), what, 'write the address of the library, such as "https://shop.example/jobs/"'
+            )
+            return ""
+        return value if value.endswith("/") else f"{value}/"
 
     def _wrong(self, part: str, words: str, what: str, instead: str) -> None:
         lines = self.source.lines
