@@ -137,8 +137,14 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    edition: Annotated[
+        str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
+    ] = "",
 ) -> None:
     """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+
+    Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
+    which goes to a folder of its own.
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
@@ -150,7 +156,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
+                built = run(each, report, edition)
             for line in problem_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

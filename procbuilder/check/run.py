@@ -11,7 +11,16 @@ from procbuilder.check.footage import (
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
+from procbuilder.check.order import angle_before_torque, self_locking_used_again, torque_in_the_air, wrong_order
+from procbuilder.check.proposed import (
+    danger_proposed,
+    dangers_not_confirmed,
+    gloves_near_rotation,
+    hold_missing,
+    not_reserved,
+)
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
     nowhere_to_look,
@@ -27,6 +36,15 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     protection_taken_away,
     hazard_incomplete,
     state_never_begins,
+    dangers_not_confirmed,
+    danger_proposed,
+    not_reserved,
+    hold_missing,
+    gloves_near_rotation,
+    wrong_order,
+    torque_in_the_air,
+    angle_before_torque,
+    self_locking_used_again,
     unbalanced_ledger,
     closed_but_never_opened,
     tightening_without_torque,
@@ -51,5 +69,5 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
 
 
 def problems(case: Case) -> tuple[Problem, ...]:
-    """What all rules find, the worst first."""
-    return worst_first(problem for rule in RULES for problem in rule(case))
+    """What all rules find and nobody has settled, the worst first."""
+    return worst_first(unsettled(case.procedure, (problem for rule in RULES for problem in rule(case))))

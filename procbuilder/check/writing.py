@@ -32,7 +32,7 @@ def long_command(case: Case) -> Iterator[Problem]:
                 f"the command has {count} words; more than {MOST_WORDS} are hard to follow at the job",
                 "keep what to do in the heading, and put how and why below it",
                 "long-command",
-                5,
+                6,
             )
 
 
@@ -48,7 +48,7 @@ def several_commands(case: Case) -> Iterator[Problem]:
                 f'"{step.command}" holds {len(commands)} commands',
                 f"make a step of each: {shown}",
                 "several-commands",
-                5,
+                6,
             )
 
 
@@ -66,7 +66,7 @@ def not_a_command(case: Case) -> Iterator[Problem]:
                 f'"{step.command}" does not begin with what to do',
                 'begin with the verb, such as "Prise off the dust cap"',
                 "not-a-command",
-                5,
+                6,
             )
 
 

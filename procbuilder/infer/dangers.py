@@ -28,7 +28,7 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             origin=entry.origin,
         )
         for entry in fields
-        if entry.name in _SIGNALS
+        if entry.name in _SIGNALS and not entry.none
     )
     return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
 

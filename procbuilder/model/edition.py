@@ -121,6 +121,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    no_phone: str = ""
+    """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +171,8 @@ class Edition:
     """Findings and later re-checks of the whole job."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
+    reader: str = ""
+    """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

@@ -1,6 +1,8 @@
 """Trade knowledge as records: what the word lists of ``infer/data`` hold."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from procbuilder.model.activity import Activity, Order
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,4 +30,14 @@ class Lexicon:
     """Words of things whose failure can kill: brakes, steering, wheels, fuel, restraints."""
     flammable: tuple[str, ...] = ()
     """Words of what burns or explodes."""
+    vapour: tuple[str, ...] = ()
+    """Words of what gives off vapour or gas that can catch fire in cold air."""
+    rotating: tuple[str, ...] = ()
+    """Words of what turns and catches a glove."""
+    single_use: tuple[str, ...] = ()
+    """Words of fasteners that hold by themselves and only once."""
     protections: tuple[Protection, ...] = ()
+    activities: tuple[Activity, ...] = ()
+    orders: tuple[Order, ...] = ()
+    signs: dict[str, str] = field(default_factory=dict)
+    """What the ISO 7010 numbers mean."""

@@ -13,6 +13,7 @@ from procbuilder.model.problem import stops
 from procbuilder.model.procedure import Narration, Procedure, Section, Step
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
+from procbuilder.model.workshop import Qualification
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
@@ -31,10 +32,16 @@ SHOWN_APART = (
 
 
 def assemble(
-    examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report
+    examined: Examined,
+    narration: tuple[Narration, ...],
+    found: Found,
+    studio: Studio,
+    report: Report,
+    reader: Qualification | None = None,
 ) -> Edition:
-    """The edition of a procedure; the studio makes what pictures and clips are not there yet."""
+    """The edition of a procedure for its reader; the studio makes what pictures and clips are not there yet."""
     procedure = examined.procedure
+    who = f"{reader.name}: {reader.holder}, valid until {reader.valid_until.isoformat()}" if reader else ""
     maker = _StepMaker(examined, narration, studio, report)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
@@ -48,6 +55,7 @@ def assemble(
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
         sections=sections, torques=examined.torques, ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
+        reader=who,
     )  # fmt: skip
 
 
@@ -88,11 +96,11 @@ class _StepMaker:
         time = self.times[step.id]
         shown = self.studio.stretches(step)
         before, before_number = self._before(step)
-        reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
-        made = EditionStep(
+        return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
             prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
-            standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
+            standing=self.examined.standing.get(step.id, Standing()),
+            reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
             parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
@@ -103,11 +111,16 @@ class _StepMaker:
             as_found=before, as_found_step=before_number,
             clip=self._clip(step), captions=said_in(self.narration, shown),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
+            no_phone=self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip
-        return _without_method(made) if reserved else made
+
+    def _hides(self, step: Step) -> bool:
+        return step.id in self.examined.reserved
 
     def _others(self, step: Step) -> list[Field]:
-        return [entry for entry in step.fields if entry.name not in SHOWN_APART]
+        """What has no place of its own; who may do a reserved step, where the reader is shown how."""
+        apart = set(SHOWN_APART) - (set() if self._hides(step) else {"Reserved"})
+        return [entry for entry in step.fields if entry.name not in apart]
 
     def _clip(self, step: Step) -> Clip | None:
         shown = self.studio.stretches(step)
@@ -125,8 +138,3 @@ class _StepMaker:
             if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened)):
                 return figure, self.numbers[opened.id]
         return None, 0
-
-
-def _without_method(step: EditionStep) -> EditionStep:
-    """A reserved step: what is done and what must be true before going on, but not how."""
-    return replace(step, prose=(), key_points=(), tools=(), supplies=(), figures=(), clip=None, captions=(), notes=())

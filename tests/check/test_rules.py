@@ -9,7 +9,7 @@ from procbuilder.model.problem import RANK, Severity
 from tests.check.faults import FOLDER, Fault, faults
 from tests.check.sample import GOOD, changed, found, said
 
-SUBJECTS = ("balance", "footage", "front", "safety", "strain", "torque", "writing")
+SUBJECTS = ("balance", "footage", "front", "order", "proposed", "safety", "strain", "torque", "writing")
 ALL = [fault for subject in SUBJECTS for fault in faults(subject)]
 
 
@@ -74,7 +74,7 @@ def test_problems_stand_worst_first() -> None:
         (Severity.STOP, 2),
         (Severity.ASK, 1),
         (Severity.ASK, 5),
-        (Severity.ADVICE, 5),
+        (Severity.ADVICE, 6),
     ]
 
 
