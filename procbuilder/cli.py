@@ -110,6 +110,7 @@ def check(
     folder: Folder,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
     """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
 
@@ -117,7 +118,7 @@ def check(
     """
     from procbuilder.pipeline.check import check as run
     from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import problem_data, problem_lines, summary
+    from procbuilder.report import checked_lines, problem_data, reading_line, summary
 
     with _faults_shown():
         if add_ids:
@@ -126,7 +127,9 @@ def check(
         if as_json:
             answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
         else:
-            for line in problem_lines(checked.problems, folder):
+            if checked.reading:
+                answer(reading_line(checked.reading))
+            for line in checked_lines(checked.problems, folder, everything=everything):
                 answer(line)
         for name in checked.unread:
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
@@ -150,14 +153,14 @@ def build(
     """
     from procbuilder.pipeline.build import build as run
     from procbuilder.pipeline.build import procedures
-    from procbuilder.report import outcome, problem_lines
+    from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
                 built = run(each, report, edition)
-            for line in problem_lines(built.problems, each):
+            for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):
                 answer(line)

@@ -17,6 +17,8 @@ _TAKES_OBJECT = frozenset(
 """Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
 _AT_ONCE = frozenset({"hold", "counter-hold", "keep"})
 """Verbs of one hand while the other one works: such a pair is one command."""
+_ASKS = frozenset({"check", "see", "look", "feel", "find", "ask", "test", "try", "tell", "note", "watch", "measure"})
+"""Verbs after which "if" asks whether something is so."""
 _NO_COMMAND = frozenset({"the", "a", "an", "this", "that", "these", "those", "you", "we", "i", "it", "there"})
 _VERBS_IN_ING = frozenset({"bring", "swing", "sling", "string", "ring", "spring", "wring"})
 
@@ -66,6 +68,22 @@ def not_a_command(case: Case) -> Iterator[Problem]:
                 f'"{step.command}" does not begin with what to do',
                 'begin with the verb, such as "Prise off the dust cap"',
                 "not-a-command",
+                6,
+            )
+
+
+def condition_last(case: Case) -> Iterator[Problem]:
+    """A command whose condition comes behind it: the hand has moved when it is read (ASD-STE100, rule 5.4)."""
+    for _, step in case.numbered:
+        command, joint, condition = step.command.partition(" if ")
+        if joint and _first(command) not in _ASKS and not step.command.casefold().startswith(("if ", "when ")):
+            told = f"{command[:1].lower()}{command[1:]}".rstrip(", ")
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f'"{step.command}" tells the condition last',
+                f'put it first: "If {condition.rstrip(".")}, {told}"',
+                "condition-last",
                 6,
             )
 

@@ -111,7 +111,7 @@ class _StepMaker:
             as_found=before, as_found_step=before_number,
             clip=self._clip(step), captions=said_in(self.narration, shown),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
-            no_phone=self.examined.no_phone.get(step.id, ""),
+            no_phone="" if self._hides(step) else self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip
 
     def _hides(self, step: Step) -> bool:

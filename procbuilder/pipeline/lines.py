@@ -59,7 +59,7 @@ def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
             lists.append(FrontList(title, lines, any(entry.none for entry in entries)))
     lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]
     if any(entry.none for entry in procedure.listed("Danger")):
-        lists.append(FrontList("Dangers of the whole job", (), True))
+        lists.append(FrontList("Dangers", (), True))
     return tuple(lists)
 
 

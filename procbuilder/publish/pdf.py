@@ -15,6 +15,7 @@ from typing import Any
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
 from procbuilder.publish import words
+from procbuilder.publish.cards import cards
 from procbuilder.publish.data import edition_data
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
@@ -83,6 +84,7 @@ def _view(edition: Edition) -> dict[str, Any]:
         "edition": data,
         "quotation": asdict(quotation(edition)),
         "bars": [asdict(bar) for bar in bars(edition)],
+        "cards": [asdict(card) | {"steps": card.steps} for card in cards(edition)],
         "title": edition.title.strip() or f"Procedure {edition.number or 'without a title'}",
         "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
         "lang": language[1] if language else "en",
@@ -99,6 +101,8 @@ def _words() -> dict[str, Any]:
         "look_up": words.LOOK_UP,
         "still_dangerous": words.STILL_DANGEROUS,
         "leave_in_place": words.LEAVE_IN_PLACE,
+        "vapour": words.VAPOUR,
+        "no_phone": words.NO_PHONE,
         "as_found": words.AS_FOUND,
         "record": words.RECORD,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},

@@ -215,4 +215,6 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:
     lists = {entry.title: entry.none for entry in build(folder(WHOLE)).edition.lists}
-    assert lists == {"Conditions": False, "Wear": False, "Supply": True, "Part": True}
+    assert lists == {
+        "Conditions": False, "Wear": False, "Dangers confirmed": False, "Supply": True, "Part": True,
+    }  # fmt: skip

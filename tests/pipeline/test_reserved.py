@@ -1,5 +1,6 @@
 """Steps reserved by law: what everybody's edition leaves out, and who gets it."""
 
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
@@ -7,7 +8,8 @@ import pytest
 
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import build
-from tests.pipeline.conftest import Make
+
+Make = Callable[[str], Path]
 
 TEXT = """\
 ---
@@ -105,7 +107,8 @@ def test_everybodys_edition_says_who_does_it_and_never_how(home: Path) -> None:
 
 def test_no_picture_or_clip_of_it_is_published(home: Path) -> None:
     built = build(home)
-    assert (step := built.edition.steps[0]).figures == () and step.clip is None and step.spans == ()
+    step = built.edition.steps[0]
+    assert (step.figures, step.clip, step.spans) == ((), None, ())
     assert built.edition.steps[2].as_found is None
     shown = [figure.still.file for each in built.edition.steps for figure in each.figures]
     clips = [each.clip.file for each in built.edition.steps if each.clip]
