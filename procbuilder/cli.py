@@ -127,12 +127,12 @@ def check(
         if as_json:
             answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
         else:
-            if checked.reading:
-                answer(reading_line(checked.reading))
             for line in checked_lines(checked.problems, folder, everything=everything):
                 answer(line)
         for name in checked.unread:
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
+        if checked.reading:
+            message(reading_line(checked.reading))
         message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 

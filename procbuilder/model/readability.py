@@ -7,7 +7,7 @@ from dataclasses import dataclass
 _WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
 _END = re.compile(r"[.!?]+(?=\s|\Z)")
 _VOWELS = re.compile(r"[aeiouy]+")
-_SILENT = re.compile(r"(?:[^aeiouyl]e|[^aeiouytd]ed|[^aeiouysxzg]es)\Z")
+_SILENT = re.compile(r"(?:[^aeiouyl]e|[qg]ue|[^aeiouytd]ed|[^aeiouysxzg]es)\Z")
 
 
 @dataclass(frozen=True, slots=True)
