@@ -129,6 +129,7 @@ def check(
     folder: Folder,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
     """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
 
@@ -136,7 +137,7 @@ def check(
     """
     from procbuilder.pipeline.check import check as run
     from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import problem_data, problem_lines, summary
+    from procbuilder.report import checked_lines, problem_data, reading_line, summary
 
     with _faults_shown():
         if add_ids:
@@ -145,10 +146,12 @@ def check(
         if as_json:
             answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
         else:
-            for line in problem_lines(checked.problems, folder):
+            for line in checked_lines(checked.problems, folder, everything=everything):
                 answer(line)
         for name in checked.unread:
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
+        if checked.reading:
+            message(reading_line(checked.reading))
         message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 
@@ -156,21 +159,27 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    edition: Annotated[
+        str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
+    ] = "",
 ) -> None:
     """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+
+    Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
+    which goes to a folder of its own.
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
     from procbuilder.pipeline.build import build as run
     from procbuilder.pipeline.build import procedures
-    from procbuilder.report import outcome, problem_lines
+    from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
-            for line in problem_lines(built.problems, each):
+                built = run(each, report, edition)
+            for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):
                 answer(line)

@@ -20,8 +20,17 @@ from procbuilder.check.footage import (
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
+from procbuilder.check.order import angle_before_torque, torque_in_the_air, wrong_order
+from procbuilder.check.proposed import (
+    danger_proposed,
+    dangers_not_confirmed,
+    gloves_near_rotation,
+    hold_missing,
+    not_reserved,
+)
 from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
     nowhere_to_look,
@@ -36,13 +45,21 @@ from procbuilder.check.values import (
     torque_wrench_range,
     torques_contradict,
 )
-from procbuilder.check.writing import long_command, not_a_command, several_commands
+from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands
 from procbuilder.model.problem import Problem, worst_first
 
 RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     protection_taken_away,
     hazard_incomplete,
     state_never_begins,
+    dangers_not_confirmed,
+    danger_proposed,
+    not_reserved,
+    hold_missing,
+    gloves_near_rotation,
+    wrong_order,
+    torque_in_the_air,
+    angle_before_torque,
     unbalanced_ledger,
     closed_but_never_opened,
     only_assumed_closed,
@@ -75,9 +92,10 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     long_command,
     several_commands,
     not_a_command,
+    condition_last,
 )
 
 
 def problems(case: Case) -> tuple[Problem, ...]:
-    """What all rules find, the worst first."""
-    return worst_first(problem for rule in RULES for problem in rule(case))
+    """What all rules find and nobody has settled, the worst first."""
+    return worst_first(unsettled(case.procedure, (problem for rule in RULES for problem in rule(case))))

@@ -23,7 +23,7 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
     """The same thing with two different torques; other stages and other conditions are no contradiction."""
     first: dict[tuple[str, str, str], TorqueRow] = {}
     for row in case.torques:
-        if not stages(row.value):
+        if not newton_metres(row.value):
             continue
         key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)

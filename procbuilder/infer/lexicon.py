@@ -1,11 +1,14 @@
 """The word lists that come with the program, read from ``infer/data``."""
 
 import tomllib
+from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from procbuilder.model.activity import Act, Activity, Order, activity
 from procbuilder.model.fastener import Thread
 from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
 
@@ -19,6 +22,8 @@ def load() -> Lexicon:
         tests=_words("tests"),
         critical=_words("critical"),
         flammable=_words("flammable"),
+        vapour=_words("vapour"),
+        rotating=_words("rotating"),
         protections=_protections(),
         single_use=tuple(
             SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
@@ -31,6 +36,9 @@ def load() -> Lexicon:
         ways=_ways(),
         threads=_threads(),
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
+        activities=tuple(activity(block) for block in _table("dangers")["activity"]),
+        orders=tuple(_orders()),
+        signs={number: meaning for group in _table("signs").values() for number, meaning in group.items()},
     )
 
 
@@ -38,6 +46,13 @@ def load() -> Lexicon:
 def word_list(name: str) -> dict[str, Any]:
     """One word list as it is in its file."""
     return _table(name)
+
+
+def with_dangers(lexicon: Lexicon, own: tuple[Activity, ...]) -> Lexicon:
+    """The lexicon with a workshop's own activities; one of the same name takes the place of that of the program."""
+    names = {activity.name for activity in own}
+    kept = tuple(activity for activity in lexicon.activities if activity.name not in names)
+    return replace(lexicon, activities=kept + own) if own else lexicon
 
 
 def _table(name: str) -> dict[str, Any]:
@@ -79,3 +94,36 @@ def _protections() -> tuple[Protection, ...]:
         for block in _table("protection")["protection"]
         for state in block["states"]
     )
+
+
+def _orders() -> Iterator[Order]:
+    table = _table("order")
+    for block in table["order"]:
+        for word in block.get("each", [""]):
+            yield _order(block, word, table["verbs"])
+
+
+def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Order:
+    """A rule, with a word in place of ``{}``."""
+
+    def text(key: str) -> str:
+        return str(block.get(key, "")).replace("{}", word)
+
+    def acts(key: str) -> tuple[Act, ...]:
+        return tuple(_act(act.replace("{}", word), verbs) for act in block.get(key, []))
+
+    return Order(
+        rule=text("rule"), why=text("why"), first=acts("first"), then=acts("then"), since=acts("since"),
+        missing=block.get("missing", False), example=text("example"), danger=block["danger"],
+    )  # fmt: skip
+
+
+def _act(text: str, verbs: dict[str, list[str]]) -> Act:
+    """``"@off, drop: gearbox, transmission"``: verbs and things; ``@off`` stands for a list of verbs."""
+    before, _, behind = text.partition(":")
+    doing = [one for word in _listed(before) for one in (verbs[word[1:]] if word.startswith("@") else [word])]
+    return Act(tuple(doing), tuple(_listed(behind)))
+
+
+def _listed(text: str) -> list[str]:
+    return [word.strip() for word in text.split(",") if word.strip()]

@@ -1,9 +1,8 @@
 """What the packets of a recording tell before a single picture is decoded."""
 
 from array import array
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
 from fractions import Fraction
 from itertools import pairwise
 from statistics import median, mode

@@ -198,6 +198,8 @@ class Edition:
     """What it is printed on: ``a4`` or ``letter``."""
     address: str = ""
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
+    reader: str = ""
+    """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
 
     def address_of(self, step: EditionStep) -> str:
         """Where a phone finds a step with its clip and its dangers; empty when nobody said,

@@ -8,7 +8,6 @@ from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
-from procbuilder.infer.signs import can_burn
 from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
@@ -19,7 +18,7 @@ from procbuilder.model.procedure import Narration, Procedure, Section, Step
 from procbuilder.model.timecode import Span
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
-from procbuilder.model.workshop import Workshop
+from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
@@ -39,10 +38,16 @@ SHOWN_APART = (
 
 
 def assemble(
-    examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report
+    examined: Examined,
+    narration: tuple[Narration, ...],
+    found: Found,
+    studio: Studio,
+    report: Report,
+    reader: Qualification | None = None,
 ) -> Edition:
-    """The edition of a procedure; the studio makes what pictures and clips are not there yet."""
+    """The edition of a procedure for its reader; the studio makes what pictures and clips are not there yet."""
     procedure = examined.procedure
+    who = f"{reader.name}: {reader.holder}, valid until {reader.valid_until.isoformat()}" if reader else ""
     maker = _StepMaker(examined, narration, studio, report)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
@@ -58,6 +63,7 @@ def assemble(
         ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
         paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
+        reader=who,
     )  # fmt: skip
 
 
@@ -108,12 +114,11 @@ class _StepMaker:
         before, before_number = self._before(step)
         pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step)) or ()
         clip = self._clip(step, shown, pictures)
-        standing = self.examined.standing.get(step.id, Standing())
-        reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
-        made = EditionStep(
+        return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
             prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
-            standing=standing, reserved=reserved,
+            standing=self.examined.standing.get(step.id, Standing()),
+            reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
             parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
@@ -124,12 +129,16 @@ class _StepMaker:
             as_found=before, as_found_step=before_number,
             clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
-            no_phone=can_burn((*hazards(step.all(*SIGNALS)), *standing.hazards)),
+            no_phone="" if self._hides(step) else self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip
-        return _without_method(made) if reserved else made
+
+    def _hides(self, step: Step) -> bool:
+        return step.id in self.examined.reserved
 
     def _others(self, step: Step) -> list[Field]:
-        return [entry for entry in step.fields if entry.name not in SHOWN_APART]
+        """What has no place of its own; who may do a reserved step, where the reader is shown how."""
+        apart = set(SHOWN_APART) - (set() if self._hides(step) else {"Reserved"})
+        return [entry for entry in step.fields if entry.name not in apart]
 
     def _derived(self, step: Step) -> tuple[Named, ...]:
         """Of a step that nobody filmed: the step that it was made from."""
@@ -154,8 +163,3 @@ class _StepMaker:
             if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened)):
                 return figure, self.numbers[opened.id]
         return None, 0
-
-
-def _without_method(step: EditionStep) -> EditionStep:
-    """A reserved step: what is done and what must be true before going on, but not how."""
-    return replace(step, prose=(), key_points=(), tools=(), supplies=(), figures=(), clip=None, captions=(), notes=())

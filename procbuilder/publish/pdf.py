@@ -162,6 +162,8 @@ def _words() -> dict[str, Any]:
         "look_up": words.LOOK_UP,
         "still_dangerous": words.STILL_DANGEROUS,
         "leave_in_place": words.LEAVE_IN_PLACE,
+        "vapour": words.VAPOUR,
+        "no_phone": words.NO_PHONE,
         "as_found": words.AS_FOUND,
         "marked": words.MARKED,
         "record": words.RECORD,

@@ -1,14 +1,17 @@
-"""The workshop file of a library: conditions, allowance, rates, and who sees logged times; see ``FORMAT.md``."""
+"""The workshop file of a library: times, rates, dangers of its own, qualifications; see ``FORMAT.md``."""
 
 import re
 import tomllib
 from collections.abc import Iterator
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from procbuilder.model.activity import NEEDED, Activity, activity
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.workshop import Condition, Workshop
+from procbuilder.model.worked import Signal
+from procbuilder.model.workshop import Condition, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
 
@@ -16,6 +19,7 @@ CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB
 PAPERS = ("a4", "letter")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(?:/[^\s?#]*)?")
 _LINE = re.compile(r"line (\d+)")
+_WORD = re.compile(r"[^\W_]")
 
 
 def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
@@ -38,6 +42,8 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         currency=str(labour.get("currency", "")),
         paper=reader.paper(printing.get("paper")),
         address=reader.address(printing.get("address")),
+        dangers=tuple(reader.dangers()),
+        qualifications=tuple(reader.qualifications()),
     )
     return workshop, tuple(reader.problems)
 
@@ -53,9 +59,12 @@ class _Reader:
         found = self.data.get(name, {})
         return found if isinstance(found, dict) else {}
 
+    def blocks(self, name: str) -> list[dict[str, Any]]:
+        listed = self.data.get(name, [])
+        return [entry for entry in listed if isinstance(entry, dict)] if isinstance(listed, list) else []
+
     def conditions(self) -> Iterator[Condition]:
-        listed = self.data.get("condition", [])
-        for entry in listed if isinstance(listed, list) else []:
+        for entry in self.blocks("condition"):
             name, factor, origin = str(entry.get("name", "")), _decimal(entry.get("factor")), str(entry.get("from", ""))
             if not name or not origin or not factor:
                 what = f"the condition {name or 'without a name'} has no {_lacking(name, factor)}"
@@ -75,6 +84,25 @@ class _Reader:
             self._wrong("allowance", "", what, instead)
             return None
         return Allowance(share, convention)
+
+    def dangers(self) -> Iterator[Activity]:
+        for block in self.blocks("danger"):
+            name = str(block.get("name", ""))
+            wrong = _wrong_in(block)
+            if wrong:
+                instead = "write name, words, signal, hazard, consequence and avoid, as the program's own list does"
+                self._wrong("danger", name, f"the danger {name or 'without a name'} {wrong}", instead)
+            else:
+                yield activity(block)
+
+    def qualifications(self) -> Iterator[Qualification]:
+        for block in self.blocks("qualification"):
+            name, holder, until = str(block.get("name", "")), str(block.get("holder", "")), block.get("valid_until")
+            if name and holder and type(until) is date:
+                yield Qualification(name, holder, until)
+            else:
+                what = f"the qualification {name or 'without a name'} lacks its name, its holder or its last day"
+                self._wrong("qualification", name, what, "write name, holder and valid_until = 2027-03-31")
 
     def number(self, part: str, value: Any) -> Decimal | None:
         found = _decimal(value)
@@ -109,6 +137,23 @@ class _Reader:
 
 def _lacking(name: str, factor: Decimal | None) -> str:
     return "name" if not name else "factor above 0" if not factor else "source (from)"
+
+
+def _wrong_in(block: dict[str, Any]) -> str:
+    """What makes a block of a danger useless; empty when nothing does."""
+    lists = {key: block.get(key, ["x"]) for key in ("words", "told")}
+    for key, value in lists.items():
+        good = isinstance(value, list) and value and all(isinstance(word, str) and _WORD.search(word) for word in value)
+        if not good:
+            return f"has no list of words under {key}"
+    texts = [key for key in (*NEEDED, "signs", "who", "reserved", "hold", "begins") if key != "words"]
+    if lacking := [key for key in NEEDED if not block.get(key)]:
+        return f"has no {', '.join(lacking)}"
+    if odd := [key for key in texts if not isinstance(block.get(key, ""), str)]:
+        return f"has under {', '.join(odd)} something else than text in quotes"
+    if unknown := sorted(set(block) - {*texts, "words", "told", "once", "vapour"}):
+        return f"has an unknown key: {', '.join(unknown)}"
+    return "" if block["signal"] in set(Signal) else f"has the signal {block['signal']}, which is none of the four"
 
 
 def _decimal(value: Any) -> Decimal | None:

@@ -38,7 +38,8 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
     assert (built.edition.status, built.edition.why_draft) == ("review", "")
     names = {path.name for path in (built.folder / "out").iterdir()}
     assert names == {
-        "index.html", "phone.html", "quotation.html", "procedure.pdf", "edition.json", "manifest.json", "media",
+        "index.html", "phone.html", "quotation.html", "sheets.html", "procedure.pdf", "sheets.pdf", "edition.json",
+            "manifest.json", "media",
     }  # fmt: skip
     assert built.page.is_file()
     assert built.print.read_bytes().startswith(b"%PDF-")
@@ -217,7 +218,9 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:
     lists = {entry.title: entry.none for entry in build(folder(WHOLE)).edition.lists}
-    assert lists == {"Conditions": False, "Wear": False, "Supply": True, "Part": True}
+    assert lists == {
+        "Conditions": False, "Wear": False, "Dangers confirmed": False, "Supply": True, "Part": True,
+    }  # fmt: skip
 
 
 def test_a_clip_begins_with_the_marked_picture_and_its_captions_wait(folder: Make) -> None:
