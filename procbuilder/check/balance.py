@@ -9,7 +9,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
-from procbuilder.model.words import thing
+from procbuilder.model.words import mentioned, thing
 
 _LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
@@ -44,6 +44,22 @@ def only_assumed_closed(case: Case) -> Iterator[Problem]:
             f"step {moment.number} tells to refit in reverse: it is only assumed that this closes {_some(things)}",
             "write each as a step of its own; procbuilder new --refit proposes them",
             "only-assumed-closed",
+            2,
+        )
+
+
+def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
+    """Something that a step without fields takes off in words, and that no later step speaks of again."""
+    for taken in case.taken_off:
+        once = any(mentioned(taken.item, part.things) for part in case.lexicon.single_use)
+        new = f', a new one: "- On: {taken.item}, new"' if once else f': "- On: {taken.item}"'
+        yield Problem(
+            Severity.ASK,
+            taken.moment.place,
+            f'{taken.item} comes off {when(taken.moment)} by the words "{taken.command}", '
+            "and no later step speaks of it",
+            f'add the step that puts it back{new}, and "- Off: {taken.item}" here',
+            "forgotten-by-its-words",
             2,
         )
 

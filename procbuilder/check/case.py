@@ -9,7 +9,7 @@ from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import HeardTorque, RemovedProtection, TorqueRow
+from procbuilder.model.worked import HeardTorque, RemovedProtection, TakenOff, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +25,8 @@ class Case:
     lexicon: Lexicon
     heard: tuple[HeardTorque, ...] = ()
     """Torques that were said while a step was filmed."""
+    taken_off: tuple[TakenOff, ...] = ()
+    """What steps without fields take off by their words, and no later step speaks of."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 
 from procbuilder.check.balance import (
     closed_but_never_opened,
+    forgotten_by_its_words,
     left_open_unclear,
     only_assumed_closed,
     put_on_after_its_part,
@@ -49,6 +50,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     put_on_after_its_part,
     left_open_unclear,
     then_leads_nowhere,
+    forgotten_by_its_words,
     single_use_again,
     derived_not_accepted,
     tightening_without_torque,

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
@@ -52,6 +53,7 @@ def examine(
         torques=rows,
         lexicon=lexicon,
         heard=heard_torques(procedure, narration),
+        taken_off=taken_off_by_words(procedure),
     )
     times = read_times(procedure.folder)
     every = worst_first(

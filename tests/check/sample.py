@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
@@ -89,7 +90,8 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
     rows = torques(procedure, lexicon)
     removed = removed_protection(procedure, lexicon)
-    return problems(Case(procedure, recordings, ledger(procedure, lexicon), removed, rows, lexicon))
+    taken = taken_off_by_words(procedure)
+    return problems(Case(procedure, recordings, ledger(procedure, lexicon), removed, rows, lexicon, taken_off=taken))
 
 
 def changed(*changes: tuple[str, str]) -> str:
