@@ -13,6 +13,7 @@ from procbuilder.model.ledger import Opening
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import singular, thing
 from procbuilder.model.worked import TakenOff
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _WORD = re.compile(r"[^\W_]+")
 _MOVES = (*OPENS, *CLOSES, "Left open")
@@ -20,12 +21,12 @@ _NOT_KEPT = ("temporary", "support", "lock", "dirt", "paste", "fluid", "tool", "
 """Groups of things that come off without having to go on again."""
 
 
-def taken_off_by_words(procedure: Procedure) -> tuple[TakenOff, ...]:
+def taken_off_by_words(procedure: Procedure, own: OwnWords = NO_OWN_WORDS) -> tuple[TakenOff, ...]:
     """In the order of the steps. A thing that any later step names, in whatever words, is not among them."""
     bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*_MOVES)}
-    book, follower = wordbook(), Follower()
+    book, follower = wordbook(own=own), Follower()
     said = [Sentence(step.command, step.place, "", Fraction(0), Fraction(0), number) for number, step in bare.items()]
-    for operation in operations(said):
+    for operation in operations(said, own=own):
         follower.take(operation)
     opened = [account for account in follower.book.open(Opening.OFF) if _goes_on_again(account.name, book)]
     lasts = {account.name: account.opened[-1].number for account in opened}

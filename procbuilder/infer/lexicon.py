@@ -7,15 +7,21 @@ from importlib.resources import files
 from typing import Any
 
 from procbuilder.model.fastener import Thread
+from procbuilder.model.heard import Act
 from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
+
+_SPOILT = "the workshop says that this spoils it"
 
 
 @cache
-def load() -> Lexicon:
-    """All word lists as one record."""
+def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
+    """All word lists as one record, with the words of a workshop."""
+    tightening = tuple(verb for one in own.operations if one.act is Act.TIGHTEN for verb in one.verbs)
+    spoiling = tuple(Spoiling(one.verbs, _SPOILT, one.things) for one in own.operations if one.scrap)
     return Lexicon(
-        commands=frozenset(_words("commands")),
-        tightening=_words("tightening"),
+        commands=frozenset(_words("commands")) | {verb for one in own.operations for verb in one.verbs},
+        tightening=(*_words("tightening"), *tightening),
         tests=_words("tests"),
         critical=_words("critical"),
         flammable=_words("flammable"),
@@ -24,11 +30,9 @@ def load() -> Lexicon:
             SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
             for block in _table("single_use")["part"]
         ),
-        spoiling=tuple(
-            Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
-            for block in _table("single_use")["command"]
-        ),
+        spoiling=(*_spoiling(), *spoiling),
         ways=_ways(),
+        nicknames=own.nicknames,
         threads=_threads(),
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
     )
@@ -47,6 +51,13 @@ def _table(name: str) -> dict[str, Any]:
 
 def _words(name: str) -> tuple[str, ...]:
     return tuple(word for group in _table(name).values() for word in group)
+
+
+def _spoiling() -> tuple[Spoiling, ...]:
+    return tuple(
+        Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
+        for block in _table("single_use")["command"]
+    )
 
 
 def _threads() -> tuple[Thread, ...]:

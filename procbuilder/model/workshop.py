@@ -1,8 +1,9 @@
-"""What a library's ``workshop.toml`` says about times and labour. Nothing of it is assumed when it is not there."""
+"""What a library's ``workshop.toml`` says: times, labour, own words. Nothing of it is assumed when it is not there."""
 
 from dataclasses import dataclass
 from decimal import Decimal
 
+from procbuilder.model.heard import Act
 from procbuilder.model.workstudy import Allowance
 
 
@@ -20,6 +21,36 @@ class Condition:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnOperation:
+    """Something that is said in this workshop, and what it does to a thing."""
+
+    print: str
+    """The command as it is printed."""
+    act: Act
+    verbs: tuple[str, ...]
+    particles: tuple[str, ...] = ()
+    things: tuple[str, ...] = ()
+    """Things or groups of things for which it counts; empty means all."""
+    state: str = ""
+    opposite: str = ""
+    scrap: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class OwnWords:
+    """What a workshop adds to the words of the trade."""
+
+    nicknames: tuple[tuple[str, str], ...] = ()
+    """(what is said, the name under which it is filed)"""
+    objects: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """(group, things)"""
+    operations: tuple[OwnOperation, ...] = ()
+
+
+NO_OWN_WORDS = OwnWords()
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
     """The workshop file."""
 
@@ -34,6 +65,7 @@ class Workshop:
     rate: Decimal | None = None
     """Price of a labour hour."""
     currency: str = ""
+    words: OwnWords = NO_OWN_WORDS
 
 
 UNKNOWN_WORKSHOP = Workshop()

@@ -5,7 +5,6 @@ from functools import partial
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
-from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.footage import Clip
@@ -47,7 +46,7 @@ def assemble(
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
         intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
-        trays=trays(examined.ledger), sections=sections, torques=examined.torques,
+        trays=examined.trays, sections=sections, torques=examined.torques,
         ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
     )  # fmt: skip

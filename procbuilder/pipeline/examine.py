@@ -12,6 +12,8 @@ from procbuilder.infer.lexicon import load
 from procbuilder.infer.times import estimate
 from procbuilder.infer.timing import may_be_timed
 from procbuilder.infer.torques import torques
+from procbuilder.infer.trays import trays
+from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
@@ -28,6 +30,7 @@ class Examined:
 
     procedure: Procedure
     ledger: Ledger
+    trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
     torques: tuple[TorqueRow, ...]
     estimate: Estimate
@@ -43,7 +46,9 @@ def examine(
     narration: tuple[Narration, ...] = (),
 ) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
-    lexicon = load()
+    times = read_times(procedure.folder)
+    own = times.workshop.words
+    lexicon = load(own)
     book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
@@ -53,9 +58,8 @@ def examine(
         torques=rows,
         lexicon=lexicon,
         heard=heard_torques(procedure, narration),
-        taken_off=taken_off_by_words(procedure),
+        taken_off=taken_off_by_words(procedure, own),
     )
-    times = read_times(procedure.folder)
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
@@ -64,7 +68,7 @@ def examine(
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )
-    return Examined(procedure, book, still, rows, reckoned, timed, every)
+    return Examined(procedure, book, trays(book, own), still, rows, reckoned, timed, every)
 
 
 def _missing_pictures(procedure: Procedure) -> list[Problem]:
