@@ -17,6 +17,7 @@ from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
 from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
 
@@ -46,8 +47,9 @@ def assemble(
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
         intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
-        trays=examined.trays, sections=sections, torques=examined.torques,
-        ledger=examined.ledger, estimate=examined.estimate,
+        trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
+        pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
+        estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
     )  # fmt: skip
 
