@@ -10,7 +10,7 @@ from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TorqueRow
+from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TakenOff, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,8 @@ class Case:
     """What still holds at each step, by step id."""
     noticed: tuple[Noticed, ...] = ()
     disorders: tuple[Disorder, ...] = ()
+    taken_off: tuple[TakenOff, ...] = ()
+    """What steps without fields take off by their words, and no later step speaks of."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

@@ -2,15 +2,15 @@
 
 from collections.abc import Callable, Iterator
 
-from procbuilder.check.balance import (
-    closed_but_never_opened,
+from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.case import Case
+from procbuilder.check.closing import (
+    forgotten_by_its_words,
     left_open_unclear,
     only_assumed_closed,
     put_on_after_its_part,
     then_leads_nowhere,
-    unbalanced_ledger,
 )
-from procbuilder.check.case import Case
 from procbuilder.check.derived import derived_not_accepted
 from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
@@ -66,6 +66,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     put_on_after_its_part,
     left_open_unclear,
     then_leads_nowhere,
+    forgotten_by_its_words,
     single_use_again,
     derived_not_accepted,
     tightening_without_torque,

@@ -14,6 +14,7 @@ from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import mentioned, singular, thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _USUAL = {Opening.OFF: "Fit", Opening.SLACKENED: "Tighten", Opening.TEMPORARY: "Take out", Opening.STATE: "End"}
 _ACTS = {Opening.OFF: Act.OFF, Opening.SLACKENED: Act.SLACKEN, Opening.TEMPORARY: Act.FOR_NOW, Opening.STATE: Act.STATE}
@@ -21,13 +22,15 @@ _TOGETHER = 3
 """So many things are put back by one command."""
 
 
-def derive(procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> tuple[DerivedStep, ...]:
+def derive(
+    procedure: Procedure, ledger: Ledger, lexicon: Lexicon, own: OwnWords = NO_OWN_WORDS
+) -> tuple[DerivedStep, ...]:
     """A step for all that is still open, or only assumed to be closed; what was opened last comes first.
 
     What is pressed, bled, timed, preloaded or used once is not turned round: it gets a step that asks. What a
     step already says it was derived from is not derived again.
     """
-    return tuple(_Deriver(procedure, ledger, lexicon).steps())
+    return tuple(_Deriver(procedure, ledger, lexicon, own).steps())
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +51,8 @@ class _Back:
 
 
 class _Deriver:
-    def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> None:
-        self.procedure, self.lexicon = procedure, lexicon
+    def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon, own: OwnWords) -> None:
+        self.procedure, self.lexicon, self.own = procedure, lexicon, own
         self.open = ledger.having(Balance.OPEN, Balance.ASSUMED)
         self.data = word_list("refit")
         self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
@@ -95,7 +98,9 @@ class _Deriver:
             return str(verb)
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
         found = [
-            one for one in operations([sentence], commands=True) if one.opposite and one.act is _ACTS[entry.opening]
+            one
+            for one in operations([sentence], own=self.own, commands=True)
+            if one.opposite and one.act is _ACTS[entry.opening]
         ]
         named = [one for one in found if thing(one.object).split()[-1:] == thing(entry.item).split()[-1:]]
         return (named or found)[0].opposite if found else _USUAL[entry.opening]

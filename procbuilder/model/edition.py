@@ -87,6 +87,19 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class PicturePair:
+    """One thing before it came off and after it went on again."""
+
+    item: str
+    off: int
+    """Number of the step that took it off."""
+    found: Figure | None
+    on: int
+    """Number of the step that put it back; 0 when none does."""
+    done: Figure | None
+
+
+@dataclass(frozen=True, slots=True)
 class Named:
     """A field shown under its own name: Measure, Check, Hold, Hidden, If, …"""
 
@@ -189,6 +202,8 @@ class Edition:
     sections: tuple[EditionSection, ...]
     torques: tuple[TorqueRow, ...]
     ledger: Ledger
+    pairs: tuple[PicturePair, ...]
+    """For what came off, in the order of the ledger, as far as there are pictures."""
     estimate: Estimate
     closing: tuple[Named, ...]
     """Findings and later re-checks of the whole job."""

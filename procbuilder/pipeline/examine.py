@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
@@ -13,7 +14,9 @@ from procbuilder.infer.proposed import noticed
 from procbuilder.infer.times import estimate
 from procbuilder.infer.timing import may_be_timed
 from procbuilder.infer.torques import torques
+from procbuilder.infer.trays import trays
 from procbuilder.infer.vapour import vapour
+from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
@@ -31,6 +34,7 @@ class Examined:
 
     procedure: Procedure
     ledger: Ledger
+    trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
     torques: tuple[TorqueRow, ...]
     estimate: Estimate
@@ -52,7 +56,8 @@ def examine(
 ) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
     times = read_times(procedure.folder)
-    lexicon = with_dangers(load(), times.workshop.dangers)
+    own = times.workshop.words
+    lexicon = with_dangers(load(own), times.workshop.dangers)
     still = standing(procedure)
     book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
@@ -66,6 +71,7 @@ def examine(
         standing=still,
         noticed=noticed(procedure, still, lexicon.activities),
         disorders=disorders(procedure, lexicon.orders),
+        taken_off=taken_off_by_words(procedure, own),
     )
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
@@ -77,6 +83,7 @@ def examine(
     return Examined(
         procedure=procedure,
         ledger=book,
+        trays=trays(book, own),
         standing=still,
         torques=rows,
         estimate=reckoned,

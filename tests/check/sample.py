@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
@@ -104,6 +105,7 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
         lexicon=lexicon,
         standing=still,
         noticed=noticed(procedure, still, lexicon.activities),
+        taken_off=taken_off_by_words(procedure),
         disorders=disorders(procedure, lexicon.orders),
     )
     return problems(case)

@@ -250,7 +250,9 @@ def test_cut_begins_with_the_held_picture_in_silence(even: Path, tmp_path: Path)
     seconds, width, height, sound = cut([ClipPart(even, _span(1, 3))], tmp_path / "clip.mp4", held)
     assert (seconds, width, height, sound) == (Fraction(9, 2), 320, 240, True)
     with av.open(str(tmp_path / "clip.mp4")) as container:
-        shown = [(f.pts * f.time_base, f.to_ndarray(format="gray")) for f in container.decode(video=0) if f.time_base]
+        shown = [
+            ((f.pts or 0) * f.time_base, f.to_ndarray(format="gray")) for f in container.decode(video=0) if f.time_base
+        ]
     still = [image for time, image in shown if time < Fraction(5, 2)]
     assert len(still) == 10
     assert max(np.abs(image.astype(int) - board).mean() for image in still) < 4

@@ -3,9 +3,9 @@
 Sources, by what is checked:
 
 - hexagons: ISO 4014/4017/4032, DIN 931/933/934, ISO 15071, ISO 4161 as transcribed in tables of two open
-  drawing libraries (cq_warehouse: hex_head_parameters.csv, hex_nut_parameters.csv; FreeCAD Fasteners: din933def.csv,
-  iso4032def.csv, iso15071def.csv); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old
-  and new side by side
+  drawing libraries (cq_warehouse: hex_head_parameters.csv, hex_nut_parameters.csv; FreeCAD: din933def.csv,
+  iso4032def.csv, iso15071def.csv); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old and
+  new side by side
 - stress areas and proof loads: ISO 898-1 as reprinted by three suppliers
 - torques at 75 % of the proof load, dry (K = 0.20) and lubricated (K = 0.15): a supplier's table
 - fine threads at 90 % of the yield point: a reprint of VDI 2230:2001
