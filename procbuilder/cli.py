@@ -137,8 +137,9 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    dita: Annotated[bool, typer.Option("--dita", help="Write a DITA 1.3 task too: out/procedure.dita.")] = False,
 ) -> None:
-    """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+    """Make the page, the PDFs and the data of a procedure, or of every procedure of a library.
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
@@ -150,7 +151,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
+                built = run(each, report, task=dita)
             for line in problem_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

@@ -67,8 +67,8 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent) -> Built:
-    """Build one procedure; the old output stays whole until the new one is.
+def build(folder: Path, report: Report = silent, *, task: bool = False) -> Built:
+    """Build one procedure; the old output stays whole until the new one is. With ``task`` the DITA task too.
 
     Raises:
         Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
@@ -85,7 +85,7 @@ def build(folder: Path, report: Report = silent) -> Built:
         studio = Studio(cache, found, folder)
         edition = assemble(examined, narration, found, studio, report)
         report("writing page and PDF", 1, 1)
-        unprintable = publish(edition, studio.files, folder / OUT, epoch())
+        unprintable = publish(edition, studio.files, folder / OUT, epoch(), task=task)
         return Built(folder, edition, unprintable)
 
 

@@ -159,3 +159,12 @@ BEFORE_STEP = "As found, step {number}"
 AFTER_STEP = "Done, step {number}"
 SHEETS_PDF = "All sheets as one PDF"
 THE_PROCEDURE = "The procedure"
+
+# ---- the DITA task
+
+UNTITLED = "Procedure without a title"
+NONE, NOT_STATED = "None.", "not stated"
+TOOLS_ALONE = "Tools"
+APPLIES_TO, NOT_FOR, ASK = "Applies to", "Not for", "Ask"
+WHILE = "while"
+COUNT_TOOLS = "Count the tools: as many as before the job."
