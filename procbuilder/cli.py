@@ -162,8 +162,9 @@ def build(
     edition: Annotated[
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
+    dita: Annotated[bool, typer.Option("--dita", help="Write a DITA 1.3 task too: out/procedure.dita.")] = False,
 ) -> None:
-    """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+    """Make the page, the PDFs and the data of a procedure, or of every procedure of a library.
 
     Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
     which goes to a folder of its own.
@@ -178,7 +179,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report, edition)
+                built = run(each, report, edition, task=dita)
             for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

@@ -70,7 +70,9 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent, reader: str = "", today: date | None = None) -> Built:
+def build(
+    folder: Path, report: Report = silent, reader: str = "", today: date | None = None, *, task: bool = False
+) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
     Args:
@@ -79,6 +81,7 @@ def build(folder: Path, report: Report = silent, reader: str = "", today: date |
         reader: a qualification, for an edition that shows how the steps reserved to it are done; it gets a
             folder of its own, so that the edition for everybody never holds them.
         today: the day on which the qualification must still be valid.
+        task: the DITA task too.
 
     Raises:
         NotQualified: the workshop file does not name this qualification, or its last day is over.
@@ -99,7 +102,7 @@ def build(folder: Path, report: Report = silent, reader: str = "", today: date |
         shown = without_methods(examined, qualified)
         edition = assemble(shown, narration, found, studio, report, qualified)
         report("writing page and PDF", 1, 1)
-        unprintable = publish(edition, studio.files, out, epoch())
+        unprintable = publish(edition, studio.files, out, epoch(), task=task)
         return Built(folder, out, edition, unprintable, worst_first([*examined.problems, *studio.problems]))
 
 

@@ -170,6 +170,8 @@ def _words() -> dict[str, Any]:
         "as_found": words.AS_FOUND,
         "marked": words.MARKED,
         "record": words.RECORD,
+        "clip": words.CLIP,
+        "qr_code": words.QR_CODE,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
         "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
     }

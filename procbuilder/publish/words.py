@@ -125,6 +125,7 @@ RECHECK = "Check again when the revision changes a danger, torque, order or hold
 CARD = "Card of the steps where no phone may be used"
 CARD_USE = "Something can catch fire here. Leave the phone outside, and take this card along."
 HOW_TO, ONLY_IF = "How", "Only if"
+CLIP, QR_CODE = "Clip", "QR code: the step on a phone"
 STOP_DONE_BY, WEAR, TOOL, TORQUE, KEY_POINT, HOLD = "Stop: done by", "Wear", "Tool", "Torque", "Key point", "Hold"
 REMEMBER = "Before these steps: phone, lighter, lamps and chargers away; nobody smokes."
 
@@ -170,3 +171,12 @@ BEFORE_STEP = "As found, step {number}"
 AFTER_STEP = "Done, step {number}"
 SHEETS_PDF = "All sheets as one PDF"
 THE_PROCEDURE = "The procedure"
+
+# ---- the DITA task
+
+UNTITLED = "Procedure without a title"
+NONE, NOT_STATED = "None.", "not stated"
+TOOLS_ALONE = "Tools"
+APPLIES_TO, NOT_FOR, ASK = "Applies to", "Not for", "Ask"
+WHILE = "while"
+COUNT_TOOLS = "Count the tools: as many as before the job."
