@@ -137,6 +137,7 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    film: Annotated[bool, typer.Option("--film", help="Make one film of the whole job, too.")] = False,
 ) -> None:
     """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
 
@@ -150,7 +151,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
+                built = run(each, report, with_film=film)
             for line in problem_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

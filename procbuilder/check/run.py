@@ -6,6 +6,7 @@ from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
 from procbuilder.check.case import Case
 from procbuilder.check.footage import (
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
@@ -39,7 +40,9 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     unlisted_recording,
     time_outside_recording,
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
+    hidden_in_part,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

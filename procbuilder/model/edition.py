@@ -5,6 +5,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from procbuilder.model.estimate import Basis, Estimate
+from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark
@@ -170,6 +171,8 @@ class Edition:
     """Findings and later re-checks of the whole job."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
+    film: Film | None = None
+    """The whole job as one film; None when none was made of this text and footage."""
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

@@ -1,11 +1,11 @@
 """procbuilder build: from a procedure folder to its page, PDF and data.
 
-read → probe (cached) → infer and check → choose stills, cut clips (cached) → publish
+read → probe (cached) → infer and check → choose stills, cut clips, make the film (cached) → publish
 """
 
 import os
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache
@@ -16,6 +16,7 @@ from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.film import film
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE
@@ -34,6 +35,8 @@ class Built:
     edition: Edition
     unprintable: tuple[str, ...]
     """Characters that the PDF shows as an empty box."""
+    film_dropped: bool = False
+    """There was a film, which does not fit any more."""
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -44,6 +47,11 @@ class Built:
     def page(self) -> Path:
         """The page to open."""
         return self.folder / OUT / "index.html"
+
+    @property
+    def film(self) -> Path | None:
+        """The film of the whole job."""
+        return self.folder / OUT / "media" / self.edition.film.file if self.edition.film else None
 
     @property
     def print(self) -> Path:
@@ -69,8 +77,10 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent) -> Built:
+def build(folder: Path, report: Report = silent, *, with_film: bool = False) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
+
+    A film is made only when it is wanted; one that was made before stays as long as it fits.
 
     Raises:
         Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
@@ -84,11 +94,13 @@ def build(folder: Path, report: Report = silent) -> Built:
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
         examined = examine(procedure, problems + more, found)
-        studio = Studio(cache, found, folder)
+        studio = Studio(cache, found, folder, procedure.steps)
         edition = assemble(examined, narration, found, studio, report)
+        edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=with_film))
         report("writing page and PDF", 1, 1)
+        had_film = any((folder / OUT / "media").glob("film-*.mp4"))
         unprintable = publish(edition, studio.files, folder / OUT, epoch())
-        return Built(folder, edition, unprintable)
+        return Built(folder, edition, unprintable, had_film and edition.film is None)
 
 
 def finish(out: Path) -> None:
