@@ -1,11 +1,12 @@
 """Rules about times and recordings."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from rapidfuzz import process
 
 from procbuilder.check.case import Case
+from procbuilder.model.marks import HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import Span, format_time
@@ -112,13 +113,19 @@ def hidden_in_part(case: Case) -> Iterator[Problem]:
             hidden = Span(path.recording, *path.lasts)
             spans = [span for span in step.spans if span.recording == path.recording]
             if not any(span.start <= hidden.end and hidden.start < span.end for span in spans):
-                what = f"{hidden} is hidden, but the step does not show it"
-                instead = f"write times between {format_time(step.spans[0].start)} and {format_time(step.spans[-1].end)}"
-                yield Problem(Severity.ASK, path.place, what, instead if spans else "name its recording", "hidden-in-part", 3)
+                yield _beside(path, hidden, spans)
             elif shown := [part for span in spans for part in _open(span, hidden, step.skips)]:
                 what = f"hidden only {_times(hidden)}; the clip shows {' and '.join(map(_times, shown))} open"
                 instead = f"write a box for {_ends(shown, hidden)} as well, if it is in sight then"
                 yield Problem(Severity.ADVICE, path.place, what, instead, "hidden-in-part", 3)
+
+
+def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
+    what = f"{hidden} is hidden, but the step does not show it"
+    instead = "move it to a step whose footage shows it"
+    if spans:
+        instead = f"write times between {format_time(spans[0].start)} and {format_time(spans[-1].end)}"
+    return Problem(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
 
 
 def _open(span: Span, hidden: Span, skips: Iterable[Span]) -> Iterator[Span]:

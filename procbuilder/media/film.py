@@ -5,6 +5,7 @@ recordings filmed upright. It is asked for a picture only when one changes, so t
 recording, and one scene at a time, so that the length of the film costs no memory.
 """
 
+import gc
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -78,6 +79,8 @@ def make(scenes: Sequence[Filmed], foot: str, target: Path, *, audible: bool) ->
             reel = _Reel(filmed, foot)
             footage.append(file.seconds + reel.quiet)
             reel.write(file)
+            del reel
+            gc.collect()  # the clips of MoviePy hold themselves, and with them the pictures of the scene
         file.chapters = tuple(chapters)
     return Made(file.seconds, tuple(chapters), tuple(footage))
 

@@ -127,7 +127,9 @@ def test_film_tells_the_points_one_after_the_other(even: Path, tmp_path: Path) -
     """Two points share two seconds of footage: the words below it change after one."""
     _make(tmp_path / "film.mp4", Filmed(_scene("Turn", "keep it level", "push at the rim"), (), (_part(even, 0, 2),)))
     below = {time: image[TOP + HEIGHT :].astype(int) for time, image in _frames(tmp_path / "film.mp4")}
-    change = {time for time in below if time > 3 and np.abs(below[time] - below[max(t for t in below if t < time)]).mean() > 2}
+    change = {
+        time for time in below if time > 3 and np.abs(below[time] - below[max(t for t in below if t < time)]).mean() > 2
+    }
     assert change == {4}
     assert min(image.max() for time, image in below.items() if time >= 3) > 200
 

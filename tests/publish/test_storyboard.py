@@ -102,13 +102,13 @@ def test_an_edition_without_dangers_of_the_whole_job_has_no_card_for_them(editio
 
 
 def test_a_card_lasts_as_long_as_it_takes_to_read() -> None:
-    """Three words a second and one second more, from 3 to 12 s; longer where a hazard has to be read."""
+    """Four words a second and one second more, from 3 to 12 s; longer where a hazard has to be read."""
     short = Card((CardLine(Style.TITLE, "Turn it"),))
     usual = Card((CardLine(Style.TITLE, "one two three four five six seven eight nine ten eleven twelve"),))
     long = CardLine(Style.SIGNAL, "word " * 60, "DANGER")
     standing = CardLine(Style.STANDING, "word " * 60, "Still dangerous")
     assert short.seconds == 3
-    assert usual.seconds == 5
-    assert Card((long,)).seconds == Fraction(61, 3) + 1
+    assert usual.seconds == 4
+    assert Card((long,)).seconds == Fraction(61, 4) + 1
     assert Card((replace(long, style=Style.FACT),)).seconds == 12
     assert Card((*usual.lines, standing)).seconds == usual.seconds
