@@ -48,7 +48,8 @@ def test_standing_dangers_stand_on_the_card_and_above_the_footage(scenes: dict[s
     assert scene.standing == "Still dangerous: DANGER the trailer can drop off the stands"
     said = _said(scene)
     assert said[1:4] == [
-        "Still dangerous: DANGER the trailer can drop off the stands – keep both stands under the axle, nobody underneath",
+        "Still dangerous: DANGER the trailer can drop off the stands"
+        " – keep both stands under the axle, nobody underneath",
         "Leave in place: 2 x axle stand; wheel chock",
         "CAUTION: the bar can slip: cut hand – push away from you, other hand clear",
     ]
