@@ -163,6 +163,7 @@ def build(
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
     dita: Annotated[bool, typer.Option("--dita", help="Write a DITA 1.3 task too: out/procedure.dita.")] = False,
+    film: Annotated[bool, typer.Option("--film", help="Make one film of the whole job, too.")] = False,
 ) -> None:
     """Make the page, the PDFs and the data of a procedure, or of every procedure of a library.
 
@@ -179,7 +180,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report, edition, task=dita)
+                built = run(each, report, edition, task=dita, with_film=film)
             for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

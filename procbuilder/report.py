@@ -1,6 +1,7 @@
 """What the commands say: problems, outcome, and what is worth a look first."""
 
 from collections.abc import Iterable
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -86,7 +87,16 @@ def outcome(built: Built) -> list[str]:
         f"Status: {edition.status}{why}; {summary(edition.problems)}",
         f"Page: {built.page}",
         f"PDF:  {built.print}",
+        *_film(built),
     ]
+
+
+def _film(built: Built) -> list[str]:
+    if built.edition.film:
+        return [f"Film: {built.film}, {format_time(Fraction(round(built.edition.film.seconds)))}"]
+    if built.film_dropped:
+        return [f"The film did not fit any more; make it anew with: procbuilder build {built.folder} --film"]
+    return []
 
 
 def highlights(edition: Edition) -> list[str]:

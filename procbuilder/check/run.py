@@ -15,6 +15,7 @@ from procbuilder.check.derived import derived_not_accepted
 from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
@@ -85,7 +86,9 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     unlisted_recording,
     time_outside_recording,
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
+    hidden_in_part,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

@@ -6,6 +6,7 @@ from fractions import Fraction
 from urllib.parse import quote
 
 from procbuilder.model.estimate import Basis, Estimate
+from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark
@@ -215,6 +216,8 @@ class Edition:
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
     reader: str = ""
     """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
+    film: Film | None = None
+    """The whole job as one film; None when none was made of this text and footage."""
 
     def address_of(self, step: EditionStep) -> str:
         """Where a phone finds a step with its clip and its dangers; empty when nobody said,

@@ -1,11 +1,11 @@
 """procbuilder build: from a procedure folder to its page, PDF and data.
 
-read → probe (cached) → infer and check → choose stills, cut clips (cached) → publish
+read → probe (cached) → infer and check → choose stills, cut clips, make the film (cached) → publish
 """
 
 import os
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.film import film
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
@@ -40,11 +41,18 @@ class Built:
     """Characters that the PDF shows as an empty box."""
     problems: tuple[Problem, ...]
     """All problems, worst first; those of the edition say nothing of steps reserved by law."""
+    film_dropped: bool = False
+    """There was a film, which does not fit any more."""
 
     @property
     def page(self) -> Path:
         """The page to open."""
         return self.out / "index.html"
+
+    @property
+    def film(self) -> Path | None:
+        """The film of the whole job."""
+        return self.out / "media" / self.edition.film.file if self.edition.film else None
 
     @property
     def print(self) -> Path:
@@ -71,7 +79,13 @@ def procedures(folder: Path) -> tuple[Path, ...]:
 
 
 def build(
-    folder: Path, report: Report = silent, reader: str = "", today: date | None = None, *, task: bool = False
+    folder: Path,
+    report: Report = silent,
+    reader: str = "",
+    today: date | None = None,
+    *,
+    task: bool = False,
+    with_film: bool = False,
 ) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
@@ -82,6 +96,7 @@ def build(
             folder of its own, so that the edition for everybody never holds them.
         today: the day on which the qualification must still be valid.
         task: the DITA task too.
+        with_film: the film of the whole job too; one that was made before stays as long as it fits.
 
     Raises:
         NotQualified: the workshop file does not name this qualification, or its last day is over.
@@ -98,12 +113,15 @@ def build(
         qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
-        studio = Studio(cache, found, folder)
+        studio = Studio(cache, found, folder, procedure.steps)
         shown = without_methods(examined, qualified)
         edition = assemble(shown, narration, found, studio, report, qualified)
+        edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=with_film))
         report("writing page and PDF", 1, 1)
+        had_film = any((out / "media").glob("film-*.mp4"))
         unprintable = publish(edition, studio.files, out, epoch(), task=task)
-        return Built(folder, out, edition, unprintable, worst_first([*examined.problems, *studio.problems]))
+        every = worst_first([*examined.problems, *studio.problems])
+        return Built(folder, out, edition, unprintable, every, had_film and edition.film is None)
 
 
 def finish(out: Path) -> None:

@@ -16,6 +16,9 @@ from procbuilder.publish.signs import drawing, of_dangers
 
 TASK = "procedure.dita"
 
+FILM_CAPTIONS = "captions/_film.vtt"
+"""No step can be called so."""
+
 
 def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, *, task: bool) -> tuple[str, ...]:
     """Write all outputs below ``out``; returns the characters that the PDF could not show.
@@ -48,6 +51,8 @@ def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
     """Everything but media and PDF, in the order of writing."""
     templates = shipped("templates")
     captions = {f"captions/{step.id}.vtt": webvtt(step.captions).encode() for step in edition.steps if step.captions}
+    if edition.film and edition.film.captions:
+        captions[FILM_CAPTIONS] = webvtt(edition.film.captions).encode()
     return {
         **captions,
         "edition.json": edition_json(edition),

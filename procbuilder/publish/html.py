@@ -37,11 +37,6 @@ CLIP_BYTES_INSIDE = 25_000_000
 """Bytes of all clips inside ``phone.html`` together."""
 PROBLEMS_IN_SIGHT = 5
 """Further ones are folded away."""
-STATUS_WORDS = {
-    "draft": "DRAFT – not approved",
-    "review": "IN REVIEW – not approved",
-    "withdrawn": "WITHDRAWN – do not work by it",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +77,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
         )
     )
 
@@ -102,7 +97,7 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
             drawings=Markup(drawings(signs, templates)) if signs else "",
         )
     )
@@ -142,7 +137,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),

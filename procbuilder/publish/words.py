@@ -23,6 +23,12 @@ AS_FOUND = "As found, not proof that it was right"
 MARKED = "Marked"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
+STATUS_WORDS = {
+    "draft": "DRAFT – not approved",
+    "review": "IN REVIEW – not approved",
+    "withdrawn": "WITHDRAWN – do not work by it",
+}
+
 SIGNAL_MEANING: dict[Signal, str] = {
     Signal.DANGER: "will kill or seriously injure if not avoided",
     Signal.WARNING: "could kill or seriously injure if not avoided",
