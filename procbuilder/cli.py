@@ -130,6 +130,10 @@ def check(
                 answer(line)
         for name in checked.unread:
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
+        for name in checked.unscanned:
+            message(f"{name} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}")
+        for line in checked.filmed:
+            message(line)
         message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 
@@ -137,6 +141,9 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    thorough: Annotated[
+        bool, typer.Option("--thorough", help="Look for cuts in every picture of the steps; takes much longer.")
+    ] = False,
 ) -> None:
     """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
 
@@ -150,7 +157,7 @@ def build(
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
+                built = run(each, report, thorough=thorough)
             for line in problem_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

@@ -1,9 +1,9 @@
 """What the rules look at: the procedure as written, what is known of its recordings, and what was worked out of it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import Film, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
@@ -23,6 +23,8 @@ class Case:
     removed: tuple[RemovedProtection, ...]
     torques: tuple[TorqueRow, ...]
     lexicon: Lexicon
+    films: Mapping[str, Film] = field(default_factory=dict)
+    """What the packets of the recordings tell, as far as it is known."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

@@ -13,6 +13,7 @@ from procbuilder.check.footage import (
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.strain import heavy_lift, much_vibration
+from procbuilder.check.timeline import other_speed, time_between_recordings
 from procbuilder.check.torque import (
     nowhere_to_look,
     tightening_without_torque,
@@ -40,6 +41,8 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     time_outside_recording,
     end_before_start,
     overlapping_steps,
+    other_speed,
+    time_between_recordings,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

@@ -180,13 +180,14 @@ def _walk(path: Path, start: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
 
 def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
     for packet in packets(container, track):
-        for frame in _pictures(packet):
+        for frame in pictures_of(packet):
             stored = frame.pts if frame.pts is not None else frame.dts
             if stored is not None and frame.time_base is not None:
                 yield stored * frame.time_base - zero, frame
 
 
-def _pictures(packet: "Packet[Stream]") -> list[VideoFrame]:
+def pictures_of(packet: "Packet[Stream]") -> list[VideoFrame]:
+    """What can be decoded of a packet; nothing of a damaged one."""
     try:
         return [frame for frame in packet.decode() if isinstance(frame, VideoFrame)]
     except (av.FFmpegError, OSError):

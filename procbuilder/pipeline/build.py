@@ -1,6 +1,6 @@
 """procbuilder build: from a procedure folder to its page, PDF and data.
 
-read → probe (cached) → infer and check → choose stills, cut clips (cached) → publish
+read → probe and scan (cached) → infer and check → choose stills, cut clips (cached) → publish
 """
 
 import os
@@ -19,7 +19,8 @@ from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE
-from procbuilder.pipeline.recordings import Report, read
+from procbuilder.pipeline.recordings import Report, filmed, read
+from procbuilder.pipeline.scanning import scan
 from procbuilder.pipeline.studio import Studio
 from procbuilder.read.procedure import FILE_NAME, read_procedure
 
@@ -34,6 +35,8 @@ class Built:
     edition: Edition
     unprintable: tuple[str, ...]
     """Characters that the PDF shows as an empty box."""
+    filmed: tuple[str, ...] = ()
+    """When each recording was filmed, by its clock; never to be published."""
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -69,8 +72,13 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent) -> Built:
+def build(folder: Path, report: Report = silent, *, thorough: bool = False) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
+
+    Args:
+        folder: Of the procedure.
+        report: Told what is done.
+        thorough: Look for cuts in every picture of the steps, not only where one is suspected.
 
     Raises:
         Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
@@ -83,12 +91,13 @@ def build(folder: Path, report: Report = silent) -> Built:
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
-        examined = examine(procedure, problems + more, found)
+        footage = scan(procedure, found, cache, report, thorough=thorough)
+        examined = examine(procedure, problems + more, found, footage)
         studio = Studio(cache, found, folder)
         edition = assemble(examined, narration, found, studio, report)
         report("writing page and PDF", 1, 1)
         unprintable = publish(edition, studio.files, folder / OUT, epoch())
-        return Built(folder, edition, unprintable)
+        return Built(folder, edition, unprintable, filmed(found))
 
 
 def finish(out: Path) -> None:

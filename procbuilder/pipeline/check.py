@@ -9,7 +9,8 @@ from procbuilder.model.fault import NoProcedure
 from procbuilder.model.problem import Problem
 from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.recordings import known
+from procbuilder.pipeline.recordings import filmed, known
+from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
 from procbuilder.read.procedure import FILE_NAME, read_procedure
 
@@ -22,6 +23,10 @@ class Checked:
     problems: tuple[Problem, ...]
     unread: tuple[str, ...]
     """Recordings whose length is not known yet, so that times were not compared with it."""
+    unscanned: tuple[str, ...]
+    """Recordings of which it is not known where they are cut, and where somebody talks."""
+    filmed: tuple[str, ...]
+    """When each recording was filmed, by its clock; never to be published."""
 
 
 def check(folder: Path) -> Checked:
@@ -34,8 +39,11 @@ def check(folder: Path) -> Checked:
         raise NoProcedure(folder)
     procedure, problems = read_procedure(folder)
     _, more = read_narration(procedure)
-    found = known(procedure, Cache(folder))
-    return Checked(folder, examine(procedure, problems + more, found).problems, found.unread)
+    cache = Cache(folder)
+    found = known(procedure, cache)
+    footage = scanned(procedure, found, cache)
+    examined = examine(procedure, problems + more, found, footage)
+    return Checked(folder, examined.problems, found.unread, footage.unscanned, filmed(found))
 
 
 def write_ids(folder: Path) -> int:

@@ -18,6 +18,7 @@ from procbuilder.model.worked import Standing, TorqueRow
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
+from procbuilder.pipeline.scanning import Footage
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,13 +35,14 @@ class Examined:
     problems: tuple[Problem, ...]
 
 
-def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found) -> Examined:
+def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found, footage: Footage) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
     lexicon = load()
     book, rows = ledger(procedure), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
+        films=dict(found.films),
         ledger=book,
         removed=removed_protection(procedure, lexicon),
         torques=rows,
@@ -50,7 +52,7 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
-    reckoned = estimate(procedure, times.runs, times.workshop)
+    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits)
     still = standing(procedure)
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)

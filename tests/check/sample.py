@@ -9,7 +9,7 @@ from procbuilder.infer.dangers import removed_protection
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.torques import torques
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import Film, Recording
 from procbuilder.model.problem import Problem
 from procbuilder.read.procedure import read_text
 
@@ -81,7 +81,9 @@ def recording(name: str, duration: Fraction) -> Recording:
     return Recording(name, f"recordings/{name}.mp4", "0" * 64, duration, 1280, 720)
 
 
-def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[Problem, ...]:
+def found(
+    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, films: Mapping[str, Film] | None = None
+) -> tuple[Problem, ...]:
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
     procedure, faults = read_text(text)
     assert faults == ()
@@ -89,7 +91,7 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
     rows = torques(procedure, lexicon)
     removed = removed_protection(procedure, lexicon)
-    return problems(Case(procedure, recordings, ledger(procedure), removed, rows, lexicon))
+    return problems(Case(procedure, recordings, ledger(procedure), removed, rows, lexicon, films or {}))
 
 
 def changed(*changes: tuple[str, str]) -> str:
@@ -101,8 +103,11 @@ def changed(*changes: tuple[str, str]) -> str:
     return text
 
 
-def said(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> list[str]:
+def said(
+    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, films: Mapping[str, Film] | None = None
+) -> list[str]:
     """Each problem in one line: severity, danger, rule, sentence."""
     return [
-        f"{problem.severity} {problem.danger} {problem.rule} {problem}" for problem in found(text, durations=durations)
+        f"{problem.severity} {problem.danger} {problem.rule} {problem}"
+        for problem in found(text, durations=durations, films=films)
     ]

@@ -14,7 +14,7 @@ from tests.media.filming import SHARED, Track
 
 
 def _probe(path: Path) -> Recording:
-    return probe(path, name="strip", shown=f"recordings/{path.name}", sha256="abc")
+    return probe(path, name="strip", shown=f"recordings/{path.name}", sha256="abc").recording
 
 
 def test_probe_even_recording_says_what_it_is(even: Path) -> None:

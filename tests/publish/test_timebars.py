@@ -35,11 +35,11 @@ def test_what_is_not_sure_looks_so(edition: Edition) -> None:
 @pytest.mark.parametrize(
     ("basis", "count", "source"),
     [
-        (Basis.LOG, 4, "4 logged runs; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.LOG, 4, "4 logged runs; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
-        (Basis.LOG, 1, "1 logged run; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.LOG, 1, "1 logged run; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
-        (Basis.CUT, 2, "footage with cuts: a lower bound; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.CUT, 2, "film with cuts – lower bound; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
     ],
 )  # fmt: skip

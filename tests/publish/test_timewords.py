@@ -60,7 +60,7 @@ def test_a_lower_bound_looks_like_one_and_the_stated_total_stands_beside_it() ->
     assert sentences(bound) == (
         "Hands-on at least 1.9 h (a lower bound: not every step has a time of its own), "
         "3.0 h in all as the technician states, one person, on stands, third time or later; "
-        "from 1 film (1 step; a lower bound if cut), 1 film with cuts (1 step) and no time known (1 step).",
+        "from 1 film (1 step; a lower bound if cut), film with cuts – lower bound (1 step) and no time known (1 step).",
         "The technician states 3.0 h; the steps account for at least 2.4 h from start to end: "
         "0.6 h is not accounted for.",
     )
