@@ -107,16 +107,19 @@ class Packets:
         """Stretches of at least a second in which the same picture is shown, and those of them of one plain colour.
 
         Repeating a picture takes next to nothing, and so does a key frame of a covered lens. Beside what FFmpeg's
-        freezedetect and blackdetect find in decoded pictures, ends were off by up to three pictures.
+        freezedetect and blackdetect find in decoded pictures, ends were off by up to three pictures. A key frame, and
+        the touch-up after it, may stand between: whether something new begins with it shows only later.
         """
         frozen, plain = [], []
         bits = self.sizes * 8 / self.pixels
-        for first, last in _runs((bits < _FROZEN_BITS) | self.keys):
-            while self.keys[last] and last > first:
+        repeated = (bits < _FROZEN_BITS) & ~self.keys
+        anew = self.keys | np.concatenate([[False], self.keys[:-1]])
+        for first, last in _runs(repeated | anew):
+            while last > first and not repeated[last]:
                 last -= 1
             start = first if self.keys[first] else max(first - 1, 0)
             stretch = Stretch(self.times[start], self._until(last))
-            if stretch.seconds < _FREEZE or self.keys[last]:
+            if stretch.seconds < _FREEZE or not repeated[last]:
                 continue
             frozen.append(stretch)
             key_bits = bits[start : last + 1][self.keys[start : last + 1]]

@@ -20,6 +20,8 @@ PAUSE = Fraction(2)
 
 _OFTEN = Fraction(2)
 """Seconds between key frames up to which they tell of motion."""
+_APART = Fraction(9, 10)
+"""Seconds within which slow work changes too little to be told from grain."""
 _SWAY = 8.0
 """Pixels of 160 by which a hand holding the camera moves it within a second or two."""
 _MOVED = 4.0
@@ -68,14 +70,20 @@ def motion(before: Grey, after: Grey) -> float:
 
 
 def _key_pictures(path: Path) -> Iterator[tuple[Fraction, Grey]]:
+    """Key frames at least ``_APART`` from each other; the others, and all that lies between, is not decoded."""
     with opened(path) as container:
         track = picture_track(container)
-        if track is None:
+        if track is None or track.time_base is None:
             raise Unreadable(path, "it holds no moving pictures")
         zero = time_zero(container)
         only(container, track)
         track.codec_context.skip_frame = "NONKEY"
+        due: Fraction | None = None
         for packet in packets(container, track):
+            time = (packet.pts or packet.dts or 0) * track.time_base
+            if packet.size and not (packet.is_keyframe and (due is None or time >= due)):
+                continue
+            due = time + _APART
             for frame in pictures_of(packet):
                 if frame.pts is not None and frame.time_base is not None and not frame.is_corrupt:
                     yield frame.pts * frame.time_base - zero, small(frame)

@@ -12,6 +12,7 @@ from typer.testing import CliRunner
 
 from procbuilder import __version__
 from procbuilder.cli import app
+from procbuilder.media import cuts
 from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
@@ -92,6 +93,32 @@ def test_check_uses_what_is_known_and_says_what_is_not(home: Path) -> None:
     ]
     run(app, ["build", str(home)])
     assert run(app, ["check", str(home)]).stderr == "nothing is wrong or missing\n"
+
+
+def test_check_says_what_was_not_scanned(home: Path) -> None:
+    """After a build the times of a step were changed: where its new stretch is cut is not known."""
+    run(app, ["build", str(home)])
+    text = (home / "procedure.md").read_text(encoding="utf-8")
+    (home / "procedure.md").write_text(text.replace("0:02-0:03.500", "0:02-0:03.250"), encoding="utf-8")
+    assert run(app, ["check", str(home)]).stderr.splitlines() == [
+        f"strip has not been scanned yet for cuts, talk and stillness: procbuilder build {home}",
+        "nothing is wrong or missing",
+    ]
+
+
+def test_build_looks_at_every_picture_only_when_asked(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[object] = []
+
+    def suspects(*given: object) -> tuple[()]:
+        asked.append(given)
+        return ()
+
+    monkeypatch.setattr(cuts, "suspects", suspects)
+    assert run(app, ["build", str(home), "--thorough"]).exit_code == 0
+    assert asked == []
+    shutil.rmtree(home / ".procbuilder")
+    assert run(app, ["build", str(home)]).exit_code == 0
+    assert len(asked) == 2
 
 
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:

@@ -12,8 +12,8 @@ from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look, motion
 from procbuilder.model.footage import Looked
 from procbuilder.model.stretch import Stretch, Stretches, seconds, shared
-from tests.media import montage
-from tests.media.filming import Image
+from tests.media import filming, montage
+from tests.media.filming import Image, Track, scene
 from tests.media.montage import RATE, filmed_by_hand
 
 
@@ -63,3 +63,10 @@ def test_sway_is_no_motion_but_a_moving_part_is() -> None:
     assert motion(before, after) < 2 < float(np.percentile(cv2.absdiff(before, after), 50))
     after[30:60, 60:100] = 255 - after[30:60, 60:100]
     assert motion(before, after) > 5
+
+
+def test_slow_motion_is_motion_when_every_picture_is_a_key_frame(tmp_path: Path) -> None:
+    """A part that turns so slowly that one picture hardly differs from the next."""
+    images = (scene(shift=i) for i in range(100))
+    path = filming.film(tmp_path / "intra.mp4", filming.steady(4), images, Track(gop=1))
+    assert looked(path) == Looked((), ())
