@@ -134,7 +134,7 @@ def _length_remarks(
 
 def _sound_remarks(container: InputContainer, pictures: Tally, heard: Tally | None, zero: Fraction) -> list[str]:
     if heard is None:
-        return ["no sound"]
+        return ["no sound, so nothing tells whether it runs at the speed of the work"]
     remarks = []
     if len(container.streams.audio) > 1:
         remarks.append(f"{len(container.streams.audio)} sound tracks; the first is used")

@@ -57,7 +57,7 @@ def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) 
     ]
     assert lines[-5:-2] == [
         "Pillar drill – renew the drive belt (demo: drawn, values for show)",
-        "recordings/belt.mp4: no sound",
+        "recordings/belt.mp4: no sound, so nothing tells whether it runs at the speed of the work",
         "Status: review; 4 ask",
     ]
 
@@ -66,7 +66,7 @@ def test_build_says_where_the_page_and_the_pdf_are(home: Path) -> None:
     result = run(app, ["build", str(home)])
     assert (result.exit_code, result.stderr) == (0, "")
     assert result.stdout.splitlines() == [
-        "recordings/strip.mp4: no sound",
+        "recordings/strip.mp4: no sound, so nothing tells whether it runs at the speed of the work",
         "Status: review; nothing is wrong or missing",
         f"Page: {home}/out/index.html",
         f"PDF:  {home}/out/procedure.pdf",
