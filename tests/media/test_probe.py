@@ -12,7 +12,6 @@ from procbuilder.model.footage import Recording
 from tests.media import filming
 from tests.media.filming import SHARED, Track
 
-
 SILENT = "no sound, so nothing tells whether it runs at the speed of the work"
 
 
