@@ -79,6 +79,7 @@ def outcome(built: Built) -> list[str]:
     """Where the results are, and how the procedure stands."""
     edition = built.edition
     lines = [f"{recording.path}: {remark}" for recording in edition.recordings for remark in recording.remarks]
+    lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
     why = f" ({edition.why_draft})" if edition.why_draft else ""

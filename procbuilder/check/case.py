@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Disorder, Noticed
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
@@ -32,6 +32,8 @@ class Case:
     disorders: tuple[Disorder, ...] = ()
     taken_off: tuple[TakenOff, ...] = ()
     """What steps without fields take off by their words, and no later step speaks of."""
+    films: Mapping[str, PacketFacts] = field(default_factory=dict)
+    """What the packets of the recordings tell, as far as it is known."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

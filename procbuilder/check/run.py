@@ -33,6 +33,7 @@ from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
+from procbuilder.check.timeline import other_speed, time_between_recordings
 from procbuilder.check.torque import (
     nowhere_to_look,
     tightening_without_torque,
@@ -89,6 +90,8 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     hidden_in_part,
     overlapping_steps,
     hidden_in_part,
+    other_speed,
+    time_between_recordings,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

@@ -26,6 +26,7 @@ from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
+from procbuilder.pipeline.scanning import Footage
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,7 @@ def examine(
     procedure: Procedure,
     text_problems: tuple[Problem, ...],
     found: Found,
+    footage: Footage,
     narration: tuple[Narration, ...] = (),
 ) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
@@ -63,6 +65,7 @@ def examine(
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
+        films=dict(found.films),
         ledger=book,
         removed=removed_protection(procedure, lexicon),
         torques=rows,
@@ -76,7 +79,7 @@ def examine(
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
-    reckoned = estimate(procedure, times.runs, times.workshop)
+    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits)
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )

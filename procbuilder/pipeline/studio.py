@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from procbuilder.keep.cache import Cache, key_of, sha256_of
+from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Choice, Clip, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
@@ -15,7 +16,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Step
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
-from procbuilder.pipeline.recordings import Found, restored, stored
+from procbuilder.pipeline.recordings import Found
 
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
@@ -59,10 +60,7 @@ class Studio:
 
     def usable(self, span: Span) -> Span | None:
         """The part of a span that its recording has; None when there is none."""
-        recording = self.found.recording(span.recording)
-        if recording is None or span.start >= min(span.end, recording.duration):
-            return None
-        return replace(span, end=min(span.end, recording.duration))
+        return self.found.usable(span)
 
     def stretches(self, step: Step) -> tuple[Span, ...]:
         """The footage of a step that can be shown, skipped stretches left out."""
@@ -98,8 +96,7 @@ class Studio:
         assert path is not None
         key = key_of(RECIPE, recording.sha256, span, *skips)
         if known := self.cache.get("choice", key):
-            choice: Choice = restored(Choice, known)
-            return replace(choice, recording=span.recording)
+            return replace(restored(Choice, known), recording=span.recording)
         from procbuilder.media.choose import choose
         from procbuilder.media.measure import measure
 

@@ -40,7 +40,7 @@ BASIS_WORDS: dict[Basis, str] = {
     Basis.LOG: "logged runs",
     Basis.TYPED: "time typed",
     Basis.FOOTAGE: "footage only: a lower bound if the film has cuts",
-    Basis.CUT: "footage with cuts: a lower bound",
+    Basis.CUT: "film with cuts – lower bound",
     Basis.NOTHING: "no time known",
 }
 
