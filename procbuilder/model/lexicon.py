@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from procbuilder.model.fastener import Thread
+from procbuilder.model.fastener import InchThread, Thread
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +70,7 @@ class Lexicon:
     spoiling: tuple[Spoiling, ...] = ()
     ways: Ways = Ways()
     threads: tuple[Thread, ...] = ()
+    inch_threads: tuple[InchThread, ...] = ()
     torque_wrenches: tuple[tuple[int, int], ...] = ()
     """Ranges in N·m in which a torque wrench reads well."""
     nicknames: tuple[tuple[str, str], ...] = ()
