@@ -103,7 +103,7 @@ def _film(built: Built) -> list[str]:
 def highlights(edition: Edition) -> list[str]:
     """What nobody sees in the film: items still open, dangers that stand, torques to be looked up."""
     lines = [edition.title, f"  {edition.item}"]
-    lines += [_open(entry) for entry in edition.ledger.having(Balance.OPEN)]
+    lines += [_open(entry) for entry in edition.ledger.having(Balance.OPEN, Balance.ASSUMED)]
     lines += _standing(edition.steps)
     for row in edition.torques:
         if row.value:
@@ -150,7 +150,11 @@ def _minutes(time: StepTime) -> str:
 def _open(entry: Entry) -> str:
     moment = entry.opened[-1]
     film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
-    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it"
+    way = f", {entry.way}" if entry.way else ""
+    if entry.balance is Balance.ASSUMED:
+        closing = f"step {entry.closed[-1].number} tells to refit in reverse"
+        return f"  Only assumed closed: {entry.item}, {entry.opening}{film} (step {moment.number}); {closing}{way}"
+    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it{way}"
 
 
 def _standing(steps: Iterable[EditionStep]) -> list[str]:

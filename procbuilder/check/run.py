@@ -12,7 +12,7 @@ from procbuilder.check.closing import (
     then_leads_nowhere,
 )
 from procbuilder.check.derived import derived_not_accepted
-from procbuilder.check.fasteners import spanner_against_thread, which_spanner
+from procbuilder.check.fasteners import inch_spanner_against_thread, spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
     hidden_in_part,
@@ -81,6 +81,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_against_thread,
     torque_wrench_range,
     spanner_against_thread,
+    inch_spanner_against_thread,
     which_spanner,
     no_final_check,
     no_steps,

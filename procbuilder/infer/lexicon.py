@@ -9,7 +9,7 @@ from importlib.resources import files
 from typing import Any
 
 from procbuilder.model.activity import Activity, Order, Work, activity
-from procbuilder.model.fastener import Thread
+from procbuilder.model.fastener import InchThread, Thread, inches
 from procbuilder.model.heard import Act
 from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
@@ -39,6 +39,12 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
         ways=_ways(),
         nicknames=own.nicknames,
         threads=_threads(),
+        inch_threads=tuple(
+            InchThread(
+                inches(block["size"]), inches(block["hexagon"]), inches(block["key"]) if "key" in block else None
+            )
+            for block in _table("fasteners")["inch"]
+        ),
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),
