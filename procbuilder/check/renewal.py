@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from procbuilder.check.answers import is_answered
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
@@ -32,10 +33,7 @@ def _names(entry: Entry) -> list[str]:
 def _listed(name: str, case: Case) -> SingleUse | None:
     """The entry of the list; None when the procedure already answers the question."""
     part = next((one for one in case.lexicon.single_use if mentioned(name, one.things)), None)
-    settled = case.procedure.everywhere("Asked", "Refused")
-    if part is None or any(mentioned(entry.part("question"), [name]) for entry in settled):
-        return None
-    return part
+    return None if part is None or is_answered(name, case) else part
 
 
 def _renewed(case: Case) -> set[str]:

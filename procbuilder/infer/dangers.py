@@ -30,7 +30,7 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             signs=danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid")),
         )
         for entry in fields
-        if entry.name in _SIGNALS
+        if entry.name in _SIGNALS and not entry.none
     )
     return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
 

@@ -2,19 +2,15 @@
 
 import re
 import tomllib
-from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 
 from procbuilder.model.sign import Sign
 from procbuilder.model.words import folded
-from procbuilder.model.worked import Hazard
 
 MOST = 3
 """More signs at one danger would be read by nobody."""
 
-FIRE = frozenset({"W002", "W021", "W028", "P003", "P013"})
-"""Signs of a danger at which a phone stays away."""
 
 _NUMBER = re.compile(r"\b[WMPEF]0\d\d\b")
 
@@ -36,11 +32,6 @@ def danger_signs(hazard: str, consequence: str, avoid: str) -> tuple[Sign, ...]:
 def worn_signs(text: str) -> tuple[Sign, ...]:
     """The signs of a piece of protective equipment."""
     return _once(_typed(text) + _found(text, "PM"))[:MOST]
-
-
-def can_burn(dangers: Iterable[Hazard]) -> str:
-    """The first of the dangers whose signs tell of fire or explosion; empty when none does."""
-    return next((danger.hazard for danger in dangers if any(sign.number in FIRE for sign in danger.signs)), "")
 
 
 def _typed(text: str) -> tuple[Sign, ...]:

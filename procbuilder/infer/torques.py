@@ -8,6 +8,7 @@ from procbuilder.model.fields import Field
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.torque import in_other_unit
 from procbuilder.model.words import behind_verb, mentioned, thing
 from procbuilder.model.worked import TorqueRow
 
@@ -52,6 +53,7 @@ def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
         stage=entry.part("stage"),
         origin=entry.origin,
         place=entry.place,
+        also=in_other_unit(value),
     )
 
 

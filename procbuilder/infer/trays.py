@@ -6,14 +6,15 @@ from procbuilder.infer.wordbook import Wordbook, wordbook
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.ledger import Entry, Ledger, Opening
 from procbuilder.model.words import thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _KEPT_SMALL = ("fastener", "clip")
 """Groups of ``objects.toml`` that go into a bag or tray even where none is named."""
 
 
-def trays(ledger: Ledger) -> tuple[TrayLine, ...]:
+def trays(ledger: Ledger, own: OwnWords = NO_OWN_WORDS) -> tuple[TrayLine, ...]:
     """In the order of coming off. What is thrown away, and what was never seen coming off, is left out."""
-    book = wordbook()
+    book = wordbook(own=own)
     return tuple(line for entry in ledger.entries if _is_kept(entry) for line in _lines(entry, book))
 
 

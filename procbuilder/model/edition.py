@@ -8,6 +8,7 @@ from urllib.parse import quote
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
+from procbuilder.model.marks import Mark
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
 from procbuilder.model.sign import Sign
@@ -66,14 +67,6 @@ class FrontList:
 
 
 @dataclass(frozen=True, slots=True)
-class Legend:
-    """A numbered mark on a picture and what it says."""
-
-    number: int
-    label: str
-
-
-@dataclass(frozen=True, slots=True)
 class Figure:
     """A picture with what it shows."""
 
@@ -82,7 +75,28 @@ class Figure:
     caption: str
     state: str
     """found, done or detail."""
-    legend: tuple[Legend, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    """What is drawn on it, in fractions of the still."""
+    marked: Still | None = None
+    """The same picture with its marks drawn in, for print and film; None when there are none."""
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """What its marks say."""
+        return tuple(mark.label for mark in self.marks if mark.label)
+
+
+@dataclass(frozen=True, slots=True)
+class PicturePair:
+    """One thing before it came off and after it went on again."""
+
+    item: str
+    off: int
+    """Number of the step that took it off."""
+    found: Figure | None
+    on: int
+    """Number of the step that put it back; 0 when none does."""
+    done: Figure | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +202,8 @@ class Edition:
     sections: tuple[EditionSection, ...]
     torques: tuple[TorqueRow, ...]
     ledger: Ledger
+    pairs: tuple[PicturePair, ...]
+    """For what came off, in the order of the ledger, as far as there are pictures."""
     estimate: Estimate
     closing: tuple[Named, ...]
     """Findings and later re-checks of the whole job."""
@@ -197,6 +213,8 @@ class Edition:
     """What it is printed on: ``a4`` or ``letter``."""
     address: str = ""
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
+    reader: str = ""
+    """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
 
     def address_of(self, step: EditionStep) -> str:
         """Where a phone finds a step with its clip and its dangers; empty when nobody said,

@@ -1,6 +1,9 @@
 """Trade knowledge as records: what the word lists of ``infer/data`` hold."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from procbuilder.model.activity import Activity, Order
+from procbuilder.model.fastener import Thread
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +66,20 @@ class Lexicon:
     """Words of things whose failure can kill: brakes, steering, wheels, fuel, restraints."""
     flammable: tuple[str, ...] = ()
     """Words of what burns or explodes."""
+    vapour: tuple[str, ...] = ()
+    """Words of what gives off vapour or gas that can catch fire in cold air."""
+    rotating: tuple[str, ...] = ()
+    """Words of what turns and catches a glove."""
     protections: tuple[Protection, ...] = ()
     single_use: tuple[SingleUse, ...] = ()
     spoiling: tuple[Spoiling, ...] = ()
     ways: Ways = Ways()
+    threads: tuple[Thread, ...] = ()
+    torque_wrenches: tuple[tuple[int, int], ...] = ()
+    """Ranges in N·m in which a torque wrench reads well."""
     nicknames: tuple[tuple[str, str], ...] = ()
     """What the workshop says, and the name under which it is filed."""
+    activities: tuple[Activity, ...] = ()
+    orders: tuple[Order, ...] = ()
+    signs: dict[str, str] = field(default_factory=dict)
+    """What the ISO 7010 numbers mean."""

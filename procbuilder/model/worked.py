@@ -63,6 +63,29 @@ class RemovedProtection:
 
 
 @dataclass(frozen=True, slots=True)
+class TakenOff:
+    """Something that a step takes off by its words, and that no later step speaks of."""
+
+    item: str
+    command: str
+    moment: Moment
+
+
+@dataclass(frozen=True, slots=True)
+class HeardTorque:
+    """A torque that was said while a step was filmed."""
+
+    step: str
+    value: str
+    """With its unit, stages included."""
+    words: str
+    """The sentence."""
+    origin: Origin
+    place: Place
+    """The line of the subtitle file."""
+
+
+@dataclass(frozen=True, slots=True)
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 

@@ -11,6 +11,7 @@ from procbuilder.model.procedure import Procedure
 FRONT_LISTS = {
     "Condition": "Conditions", "Wear": "Wear", "Document": "Documents", "Included": "Included",
     "Not included": "Not included", "People": "People", "Note": "Notes", "Dangers confirmed": "Dangers confirmed",
+    "Downgraded": "Dangers made lower or left out",
 }  # fmt: skip
 """Lists of what must be known or ready before the start, in the order in which they are shown, with their titles."""
 
@@ -64,6 +65,8 @@ def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
         if entries or name in ASKED_FOR:
             lists.append(FrontList(title, lines, any(entry.none for entry in entries)))
     lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]
+    if any(entry.none for entry in procedure.listed("Danger")):
+        lists.append(FrontList("Dangers", (), True))
     return tuple(lists)
 
 

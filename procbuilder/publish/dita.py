@@ -166,10 +166,10 @@ def _figure(parent: Element, figure: Figure) -> None:
     made = SubElement(parent, "fig")
     if figure.caption:
         _add(made, "title", figure.caption)
-    image = _add(made, "image", href=f"media/{figure.still.file}", placement="break")
+    image = _add(made, "image", href=f"media/{(figure.marked or figure.still).file}", placement="break")
     _add(image, "alt", figure.alt or figure.caption)
-    if figure.legend:
-        _points(made, [f"{mark.number} {mark.label}" for mark in figure.legend])
+    if figure.labels:
+        _points(made, figure.labels)
 
 
 def _list(parent: Element, title: str, lines: list[str], empty: str) -> None:

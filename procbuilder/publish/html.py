@@ -1,6 +1,7 @@
 """The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
 
 import base64
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
@@ -17,10 +18,13 @@ from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Balance, Moment
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.procedure import Cue
+from procbuilder.model.questions import about
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Signal, TorqueRow
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.cards import cards
+from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
@@ -127,7 +131,7 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     script = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.js", "stopwatch.js"))
-    style = (folder / "page.css").read_text(encoding="utf-8")
+    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "figure.css"))
     return (
         _environment(folder)
         .get_template("page.html")
@@ -143,10 +147,12 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
+            folded=_folded(edition),
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
             drawings=Markup(drawings(used(edition), templates)),
+            cards=cards(edition),
         )
     )
 
@@ -170,6 +176,9 @@ def _environment(folder: Path) -> Environment:
         fasteners=_fasteners,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
+        drawing=drawing,
+        outline=outline,
+        units=units,
         sentences=sentences,
     )
     return environment
@@ -183,6 +192,12 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
         "left": having(Balance.LEFT_OPEN),
         "closed": having(Balance.CLOSED),
     }
+
+
+def _folded(edition: Edition) -> str:
+    """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
+    kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
+    return ", ".join(f"{count} about {words}" for words, count in kinds.items())
 
 
 def _length_on_film(seconds: Fraction) -> str:

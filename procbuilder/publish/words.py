@@ -1,6 +1,7 @@
 """Words that the page and the PDF share, so that both say the same."""
 
 from procbuilder.model.estimate import Basis
+from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Signal
 
 PRIORITY = (
@@ -15,7 +16,11 @@ CHECK_REVISION = "Check the current revision before use"
 LOOK_UP = "Look up the value in the maker's current data for exactly this item"
 STILL_DANGEROUS = "Still dangerous"
 LEAVE_IN_PLACE = "Leave in place"
+VAPOUR = "vapour or gas that can catch fire"
+BY_CARD = "Work by the printed card (sheets.pdf)."
+NO_PHONE = "No phone here"
 AS_FOUND = "As found, not proof that it was right"
+MARKED = "Marked"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
 SIGNAL_MEANING: dict[Signal, str] = {
@@ -32,6 +37,12 @@ BASIS_WORDS: dict[Basis, str] = {
     Basis.CUT: "footage with cuts: a lower bound",
     Basis.NOTHING: "no time known",
 }
+
+
+def held(clip: Clip) -> str:
+    """How a clip begins."""
+    return f"The clip begins with the marked picture, which stands still for {float(clip.held):g} s."
+
 
 # ---- the sheets
 

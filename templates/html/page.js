@@ -99,7 +99,7 @@
     const video = figure.querySelector("video");
     const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     figure.dataset.shows = still ? "picture" : "clip";
-    video.poster = figure.querySelector("img").src;
+    video.poster = video.poster || figure.querySelector("img").src;
     video.addEventListener("error", () => withoutClip(figure));
     figure.querySelector(".swap").addEventListener("click", () => {
       display(figure, figure.dataset.shows === "clip" ? "picture" : "clip");

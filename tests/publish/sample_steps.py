@@ -4,9 +4,10 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from procbuilder.model.edition import EditionSection, EditionStep, Figure, Legend, Line, Named
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named, PicturePair
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
+from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
 from procbuilder.model.sequence import spiral, star
@@ -39,8 +40,8 @@ def _still(file: str, source: str = "strip 0:42") -> Still:
     return Still(file, width, height, source, "sharp, no hand in the way")
 
 
-def _figure(file: str, alt: str, caption: str, state: str = "done", legend: tuple[Legend, ...] = ()) -> Figure:
-    return Figure(_still(file), alt, caption, state, legend)
+def _figure(file: str, alt: str, caption: str, state: str = "done", marks: tuple[Mark, ...] = ()) -> Figure:
+    return Figure(_still(file), alt, caption, state, marks, _still(file) if marks else None)
 
 
 MANY = (
@@ -134,7 +135,10 @@ def _dust_cap() -> EditionStep:
                 "dust-cap.jpg",
                 "dust cap started evenly all round",
                 "Cap started evenly all round",
-                legend=(Legend(1, "start here"), Legend(2, "then here")),
+                marks=(
+                    Mark(MarkShape.ARROW, (0.61, 0.40, 0.52, 0.47), "start here", Place("procedure.md", 60)),
+                    Mark(MarkShape.RING, (0.2, 0.6), "then here", Place("procedure.md", 61)),
+                ),
             ),
             _figure("tall.jpg", "rim of the cap from the side", "The rim from the side", "detail"),
         ),
@@ -225,6 +229,11 @@ def _tighten() -> EditionStep:
         as_found=_figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found"),
         as_found_step=4,
     )
+
+
+def pairs() -> tuple[PicturePair, ...]:
+    found = _figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found")
+    return (PicturePair("keeper", 4, found, 8, None), PicturePair("hub", 5, found, 7, found))
 
 
 def torques() -> tuple[TorqueRow, ...]:

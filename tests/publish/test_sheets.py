@@ -23,7 +23,22 @@ from procbuilder.publish.sheets.every import sheets
 from tests.publish.blocks import TEMPLATES, read
 from tests.publish.sheet import EPOCH, pages, solid, with_step
 
-UNREAD = {"id", "kind", "look", "file", "source", "reason", "shape", "state", "alt", "caption", "legend", "words"}
+UNREAD = {
+    "marks",
+    "marked",
+    "id",
+    "kind",
+    "look",
+    "file",
+    "source",
+    "reason",
+    "shape",
+    "state",
+    "alt",
+    "caption",
+    "legend",
+    "words",
+}
 """Keys whose text is not read as such on a sheet."""
 
 
