@@ -70,8 +70,9 @@ def _off(entry: Entry) -> tuple[str, str]:
 
 
 def _slackened(entry: Entry) -> tuple[str, str]:
+    how = "only nipped up" if entry.nipped else "slackened"
     return (
-        f"{counted(entry, entry.out)} is slackened or nipped up {when(entry.opened[-1])} and never tightened for good",
+        f"{counted(entry, entry.out)} is {how} {when(entry.opened[-1])} and never tightened for good",
         f'add "- Torque: {entry.item} | look up | document, section" to the step that tightens it',
     )
 

@@ -10,7 +10,7 @@ from procbuilder.model.fastener import Thread, named_thread
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import mentioned
+from procbuilder.model.words import mentioned, thing
 
 _SIZE = re.compile(r"(?<![\d.x×])(?<![x×] )(\d{1,2}(?:\.5)?)\s*mm\b(?!\s*long)")
 _OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
@@ -33,19 +33,25 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
 
 
 def which_spanner(case: Case) -> Iterator[Problem]:
-    """A thread whose hexagon differs between the standards, and no size with it."""
+    """A thread whose hexagon differs between the standards, and no size anywhere; asked once for each name."""
+    asked: dict[str, tuple[str, Thread, Place]] = {}
+    told: set[str] = set()
     for text, thread, place, step in _threaded(case):
+        name = thing(text.partition(",")[0])
         tools = " ; ".join(item.name for entry in step.all("Tool") for item in entry.items)
-        told = _sizes(text) or any(size in thread.fits for size in _sizes(tools))
-        if len(thread.plain) > 1 and not told and not mentioned(text, _OTHER_HEAD):
-            yield Problem(
-                Severity.ADVICE,
-                place,
-                f'"{text}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
-                f'write the size behind it, as in "{text}, … mm"',
-                "which-spanner",
-                4,
-            )
+        if _sizes(text) or any(size in thread.fits for size in _sizes(tools)):
+            told.add(name)
+        elif len(thread.plain) > 1 and not mentioned(text, _OTHER_HEAD):
+            asked.setdefault(name, (text, thread, place))
+    for text, thread, place in (found for name, found in asked.items() if name not in told):
+        yield Problem(
+            Severity.ADVICE,
+            place,
+            f'"{text}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
+            f'write the size behind it, as in "{text}, … mm"',
+            "which-spanner",
+            4,
+        )
 
 
 def _threaded(case: Case) -> Iterator[tuple[str, Thread, Place, Step]]:

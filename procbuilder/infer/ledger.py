@@ -158,6 +158,7 @@ def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
         scrapped=account.scrapped,
         spoilt=account.spoilt,
         renewed=account.renewed,
+        nipped=account.nipped,
         of=account.of,
         reason=reason,
     )

@@ -15,7 +15,10 @@ _KEPT_SMALL = ("fastener", "clip")
 def trays(ledger: Ledger, own: OwnWords = NO_OWN_WORDS) -> tuple[TrayLine, ...]:
     """In the order of coming off. What is thrown away, and what was never seen coming off, is left out."""
     book = wordbook(own=own)
-    return tuple(line for entry in ledger.entries if _is_kept(entry) for line in _lines(entry, book))
+    kept = [entry for entry in ledger.entries if _is_kept(entry)]
+    with_part = {(thing(name), entry.opened[0]) for entry in kept for name in entry.fastener_names}
+    alone = (entry for entry in kept if (thing(entry.item), entry.opened[0]) not in with_part)
+    return tuple(line for entry in alone for line in _lines(entry, book))
 
 
 def _is_kept(entry: Entry) -> bool:
