@@ -12,11 +12,6 @@ from procbuilder.model.worked import Signal
 _RANK = {signal: rank for rank, signal in enumerate(Signal)}
 _SHOWN = 4
 """Further steps that are named one by one."""
-_WORN = frozenset(
-    {"M003", "M004", "M007", "M008", "M009", "M010", "M013", "M014", "M015", "M016", "M017", "M018", "M019", "M022",
-     "M026", "M032", "M047"}
-)  # fmt: skip
-"""Signs that tell what to wear."""
 
 
 def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
@@ -134,8 +129,9 @@ def _wear(activity: Activity, hit: Hit, case: Case) -> str:
     """Protective equipment that is not listed yet, as a field to copy, with the numbers of its signs."""
     here = case.procedure.steps[hit.number - 1].all("Wear") if hit.number else ()
     known = " ; ".join(entry.raw for entry in (*case.procedure.listed("Wear"), *here))
-    missing = [sign for sign in activity.signs if sign in _WORN and not mentioned(known, [case.lexicon.signs[sign]])]
-    names = "; ".join(case.lexicon.signs[sign] for sign in missing)
+    worn = case.lexicon.worn
+    missing = [sign for sign in activity.signs if sign in worn and not mentioned(known, worn[sign])]
+    names = "; ".join(worn[sign][0] for sign in missing)
     return f' and "- Wear: {names}" (ISO 7010 {", ".join(missing)})' if missing else ""
 
 

@@ -48,7 +48,7 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),
-        signs={number: meaning for group in _table("signs").values() for number, meaning in group.items()},
+        worn=_worn(),
     )
 
 
@@ -103,6 +103,11 @@ def _widths(table: dict[str, float]) -> tuple[tuple[str, Decimal], ...]:
 def _ways() -> Ways:
     table = {name: tuple(words) for name, words in _table("ways").items()}
     return Ways(table["reverse"], table["refit"], table["with"], table["without"], table["otherwise"])
+
+
+def _worn() -> dict[str, tuple[str, ...]]:
+    entries = _table("safety_signs")["sign"]
+    return {entry["number"]: (entry["worn"], *entry["words"]) for entry in entries if "worn" in entry}
 
 
 def _protections() -> tuple[Protection, ...]:

@@ -82,5 +82,5 @@ class Lexicon:
     """What the workshop says, and the name under which it is filed."""
     activities: tuple[Activity, ...] = ()
     orders: tuple[Order, ...] = ()
-    signs: dict[str, str] = field(default_factory=dict)
-    """What the ISO 7010 numbers mean."""
+    worn: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    """What is worn, by the ISO 7010 number of its sign: its name, then other words for it."""
