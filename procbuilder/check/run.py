@@ -7,6 +7,7 @@ from procbuilder.check.case import Case
 from procbuilder.check.footage import (
     end_before_start,
     hidden_in_part,
+    mark_outside_crop,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
@@ -43,6 +44,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     hidden_in_part,
     overlapping_steps,
     hidden_in_part,
+    mark_outside_crop,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,
