@@ -83,7 +83,7 @@ def make(
     chapters, footage = [], []
     with ClipFile(target, WIDTH, HEIGHT, sound=audible) as file:
         for number, filmed in enumerate(scenes):
-            if told:
+            if told is not None:
                 told(number)
             chapters.append(Chapter(file.seconds, filmed.scene.title))
             reel = _Reel(filmed, foot)
