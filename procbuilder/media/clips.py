@@ -1,6 +1,6 @@
 """Cutting the clip of a step from one or several recordings."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
@@ -11,7 +11,7 @@ import cv2
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
+from procbuilder.media.decode import encodable, pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
@@ -83,13 +83,24 @@ class _Shot:
     samples: Samples
 
 
-def cut(parts: Sequence[ClipPart], target: Path, held: Sequence[Held] = ()) -> tuple[Fraction, int, int, bool]:
+def cut(
+    parts: Sequence[ClipPart],
+    target: Path,
+    held: Sequence[Held] = (),
+    damaged: Callable[[str, Fraction], None] = lambda *_: None,
+) -> tuple[Fraction, int, int, bool]:
     """Writes one clip: first the held pictures, in silence, then the parts in their order.
 
     The clip is MP4 with H.264 pictures, upright, at most 1280 by 720 (720 by 1280 when filmed upright), with
     the times of the pictures as filmed; a part of another shape stands in the middle of the first one's.
     Sound is mono AAC and is there only when each part has some that can be decoded. There is no metadata, and the
-    same parts give the same bytes on the same platform. What is damaged or beyond the end is left out.
+    same parts give the same bytes on the same platform. What cannot be decoded or is beyond the end is left out.
+
+    Args:
+        parts: Spans of recordings.
+        target: Written over when it is there.
+        held: Pictures that stand still before them.
+        damaged: Called with recording and time of each picture that is damaged in the file and shown as it is.
 
     Returns:
         Seconds, width and height in pixels, and whether it has sound.
@@ -99,7 +110,7 @@ def cut(parts: Sequence[ClipPart], target: Path, held: Sequence[Held] = ()) -> t
         CannotWrite: The target cannot be written.
     """
     sounds = _sounds(parts)
-    shots = _shots(parts, sounds)
+    shots = _shots(parts, sounds, damaged)
     first = next(shots, None)
     if first is None:
         raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
@@ -148,11 +159,15 @@ def moments(part: ClipPart) -> Iterator[Moment]:
             yield Moment(frame, shape, boxes, stretch, since, until)
 
 
-def _shots(parts: Sequence[ClipPart], sounds: list[list[Samples]] | None) -> Iterator[_Shot]:
+def _shots(
+    parts: Sequence[ClipPart], sounds: list[list[Samples]] | None, damaged: Callable[[str, Fraction], None]
+) -> Iterator[_Shot]:
     size: tuple[int, int] | None = None
     for number, part in enumerate(parts):
         heard = dict(zip(kept(part.span, part.skips), sounds[number], strict=True)) if sounds else {}
         for moment in moments(part):
+            if moment.frame.is_corrupt:
+                damaged(moment.stretch.recording, moment.since)
             size = size or _clip_size(moment.frame, moment.shape)
             low, high = (round((time - moment.stretch.start) * RATE) for time in (moment.since, moment.until))
             samples = heard.get(moment.stretch, _NO_SAMPLES)[low:high]
@@ -173,11 +188,6 @@ def image_of(moment: Moment, size: tuple[int, int]) -> Image:
     for box in moment.boxes:
         hide(image, box)
     return _framed(image, size)
-
-
-def encodable(image: Image) -> VideoFrame:
-    """A picture in the colours that a clip is written in."""
-    return VideoFrame.from_ndarray(image, format="bgr24").reformat(format="yuv420p", dst_colorspace="ITU709")
 
 
 def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:

@@ -150,19 +150,31 @@ class Studio:
 
         def make(target: Path) -> list[Any]:
             from procbuilder.media.clips import Held, cut
+            from procbuilder.media.damage import stretches as damage_in
 
+            moments: list[tuple[str, Fraction]] = []
             held = [Held(self.files[still.file], each) for still in marked]
-            seconds, width, height, sound = cut(self.parts(step, stretches), target, held)
-            return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound]
+            seconds, width, height, sound = cut(
+                self.parts(step, stretches), target, held, lambda *moment: moments.append(moment)
+            )
+            damage = [[str(each), _left_out(each.span)] for each in damage_in(moments)]
+            return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound, damage]
 
         recordings = (self.found.recording(part.recording) for part in stretches)
         hashes = [recording.sha256 for recording in recordings if recording]
         hidden = [(path.recording, path.boxes) for path in self.hidden(step)]
         each = hold(len(marked))
         key = key_of(RECIPE, *hashes, *stretches, hidden, each, *(still.file for still in marked))
-        made, (name, seconds, width, height, sound) = self.cache.media(key, ".mp4", make)
+        made, (name, seconds, width, height, sound, damage) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
+        self.problems += [Problem(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
         return Clip(name, Fraction(seconds), width, height, sound, each * len(marked))
+
+
+def _left_out(span: Span) -> str:
+    """What a technician can do about damaged pictures."""
+    start, end = format_time(Fraction(int(span.start))), format_time(Fraction(int(span.end) + 1))
+    return f"copy it again from the camera, or leave them out: - Skip: {span.recording} {start}-{end} | damaged"
 
 
 def hold(count: int) -> Fraction:

@@ -15,6 +15,7 @@ _KINDS = {
     ".html": "page",
     ".pdf": "print",
     ".json": "data",
+    ".dita": "data",
     ".vtt": "captions",
     ".mp4": "clip",
     ".jpg": "picture",
