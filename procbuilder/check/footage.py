@@ -128,6 +128,23 @@ def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
     return Problem(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
 
 
+def mark_outside_crop(case: Case) -> Iterator[Problem]:
+    """A mark on what is cut off of its picture."""
+    for _, step in case.numbered:
+        for picture in step.pictures:
+            for mark in picture.marks:
+                if picture.crop and not mark.within(picture.crop):
+                    what = f'the {mark.shape} "{mark.label}" lies outside the crop of its picture and is not shown'
+                    yield Problem(
+                        Severity.ASK,
+                        mark.place,
+                        what.replace(' ""', ""),
+                        "move it into the crop, or widen the crop",
+                        "mark-outside-crop",
+                        4,
+                    )
+
+
 def _open(span: Span, hidden: Span, skips: Iterable[Span]) -> Iterator[Span]:
     """What a stretch of footage shows before and after a region is hidden in it, where that is not skipped."""
     before = Span(span.recording, span.start, min(hidden.start, span.end))

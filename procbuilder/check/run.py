@@ -16,6 +16,7 @@ from procbuilder.check.fasteners import inch_spanner_against_thread, spanner_aga
 from procbuilder.check.footage import (
     end_before_start,
     hidden_in_part,
+    mark_outside_crop,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
@@ -93,6 +94,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     hidden_in_part,
     other_speed,
     time_between_recordings,
+    mark_outside_crop,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

@@ -7,7 +7,7 @@ recording, and one scene at a time, so that the length of the film costs no memo
 
 import gc
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate
@@ -60,7 +60,14 @@ class Made:
     height: int = HEIGHT
 
 
-def make(scenes: Sequence[Filmed], foot: str, target: Path, *, audible: bool) -> Made:
+def make(
+    scenes: Sequence[Filmed],
+    foot: str,
+    target: Path,
+    *,
+    audible: bool,
+    told: Callable[[int], None] = lambda _done: None,
+) -> Made:
     """Writes the film: MP4 of 1280 by 720 with H.264 pictures, mono AAC sound when audible, and a chapter a scene.
 
     Args:
@@ -68,6 +75,7 @@ def make(scenes: Sequence[Filmed], foot: str, target: Path, *, audible: bool) ->
         foot: Which edition it is; stands small below every picture.
         target: Written over when it is there.
         audible: Whether there is sound in any of the recordings.
+        told: Called before each scene with the number of those that are done.
 
     Raises:
         Unreadable, UnreadablePicture: A recording or picture cannot be opened.
@@ -75,7 +83,9 @@ def make(scenes: Sequence[Filmed], foot: str, target: Path, *, audible: bool) ->
     """
     chapters, footage = [], []
     with ClipFile(target, WIDTH, HEIGHT, sound=audible) as file:
-        for filmed in scenes:
+        for number, filmed in enumerate(scenes):
+            if told is not None:
+                told(number)
             chapters.append(Chapter(file.seconds, filmed.scene.title))
             reel = _Reel(filmed, foot)
             footage.append(file.seconds + reel.quiet)

@@ -54,9 +54,11 @@ def film(
     def make(target: Path) -> dict[str, Any]:
         from procbuilder.media.film import make
 
-        report("making the film", 0, 1)
+        def told(done: int) -> None:
+            report(f"film: {scenes[done].scene.title}", done, len(scenes))
+
         filmed = [_filmed(scene, studio) for scene in scenes]
-        made = make(filmed, identity(edition), target, audible=audible)
+        made = make(filmed, identity(edition), target, audible=audible, told=told)
         return {
             "name": f"film-{sha256_of(target)[:16]}.mp4",
             "seconds": str(made.seconds),
