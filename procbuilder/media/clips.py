@@ -11,7 +11,8 @@ import cv2
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import encodable, pixel_shape, scaled, shown, upright, upright_size
+from procbuilder.media.colour import encodable
+from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
