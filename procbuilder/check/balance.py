@@ -11,7 +11,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.model.words import thing
 
-_LIKE = 65
+LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
 _FIELDS = {
     Opening.OFF: ("Off", "On", "takes it off", "goes on"),
@@ -25,7 +25,8 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
     """Something that was taken off, slackened, fitted for now or brought about, and is still so at the end."""
     for entry in case.ledger.having(Balance.OPEN):
         what, instead = _OPEN[entry.opening](entry)
-        left = f'or "- Left open: {_thing(entry, entry.out - entry.back)} | reason | name"'
+        left = f'or "- Left open: {counted(entry, entry.out - entry.back)} | reason | name"'
+        what = f'on the way "{entry.way}", {what}' if entry.way else what
         yield Problem(Severity.STOP, entry.opened[0].place, what, f"{instead}, {left}", "unbalanced-ledger", 2)
 
 
@@ -40,8 +41,8 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         yield Problem(
             Severity.ASK,
             moment.place,
-            f"{_thing(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
-            f'{guess} "- {opens}: {_thing(entry, entry.back)}" to the step that {opening}{new}',
+            f"{counted(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
+            f'{guess} "- {opens}: {counted(entry, entry.back)}" to the step that {opening}{new}',
             "closed-but-never-opened",
             2,
         )
@@ -57,8 +58,11 @@ def when(moment: Moment) -> str:
 
 
 def _off(entry: Entry) -> tuple[str, str]:
-    came_off = f"{_thing(entry, entry.out)} came off {when(entry.opened[0])}"
-    rest = _thing(entry, entry.out - entry.back)
+    came_off = f"{counted(entry, entry.out)} came off {when(entry.opened[0])}"
+    rest = counted(entry, entry.out - entry.back)
+    if entry.spoilt:
+        new = f'add "- On: {rest}, new" to the step that fits a new one'
+        return f"{came_off} and cannot be used again ({entry.spoilt}), and no new one goes on", new
     if entry.scrapped:
         return f"{came_off} as scrap and no new one goes on", f'add "- On: {rest}, new" to the step that fits it'
     missing = _only(entry.back, "goes", "go", "back on") or "does not go back on"
@@ -66,8 +70,9 @@ def _off(entry: Entry) -> tuple[str, str]:
 
 
 def _slackened(entry: Entry) -> tuple[str, str]:
+    how = "only nipped up" if entry.nipped else "slackened"
     return (
-        f"{_thing(entry, entry.out)} is slackened or nipped up {when(entry.opened[-1])} and never tightened for good",
+        f"{counted(entry, entry.out)} is {how} {when(entry.opened[-1])} and never tightened for good",
         f'add "- Torque: {entry.item} | look up | document, section" to the step that tightens it',
     )
 
@@ -75,8 +80,8 @@ def _slackened(entry: Entry) -> tuple[str, str]:
 def _temporary(entry: Entry) -> tuple[str, str]:
     missing = _only(entry.back, "comes", "come", "out again") or "does not come out again"
     return (
-        f"{_thing(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
-        f'add "- Out again: {_thing(entry, entry.out - entry.back)}" to the step that takes it out',
+        f"{counted(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
+        f'add "- Out again: {counted(entry, entry.out - entry.back)}" to the step that takes it out',
     )
 
 
@@ -100,7 +105,8 @@ def _only(back: Decimal, one: str, many: str, where: str) -> str:
     return f"only {back:f} {one if back == 1 else many} {where}" if back else ""
 
 
-def _thing(entry: Entry, count: Decimal) -> str:
+def counted(entry: Entry, count: Decimal) -> str:
+    """``4 x wheel nut``, or the name alone for one of one."""
     return f"{count:f} x {entry.item}" if count > 1 or entry.out > 1 else entry.item
 
 
@@ -120,7 +126,7 @@ def _nearest(entry: Entry, case: Case) -> str:
     ]
     still = [e.item for e in opened if e.balance is Balance.OPEN]
     for names in (still, [e.item for e in opened]):
-        near = process.extractOne(entry.item, names, scorer=fuzz.WRatio, score_cutoff=_LIKE)
+        near = process.extractOne(entry.item, names, scorer=fuzz.WRatio, score_cutoff=LIKE)
         if near:
             return str(near[0])
     return ""

@@ -2,7 +2,7 @@
 
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache, cached_property, lru_cache
 from importlib.resources import files
@@ -11,6 +11,7 @@ from typing import Any
 from procbuilder.infer.inflect import Form, forms
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +21,8 @@ class Block:
     print: str
     act: Act
     verbs: frozenset[str]
+    opposite: str = ""
+    """The command that puts it back; empty when there is none."""
     particles: frozenset[str] = frozenset()
     """One of these must go with the verb; an empty one stands for none. No particles: any will do."""
     not_alone: frozenset[str] = frozenset()
@@ -32,8 +35,10 @@ class Block:
     default: str = ""
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
-    if_off: bool = False
-    """It counts only for a thing that is off at this moment."""
+    when: str = ""
+    """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
+    so: frozenset[str] = frozenset()
+    """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
     object: str = ""
@@ -53,6 +58,16 @@ class Wordbook:
     common: tuple[str, ...]
     sizes: Mapping[str, Any]
     cues: Mapping[str, tuple[str, ...]]
+    nicknames: Mapping[str, str] = field(default_factory=dict)
+    """What a workshop says, as ``thing`` gives it, and the name under which it is filed."""
+
+    def filed(self, name: str) -> str:
+        """The name under which a thing is filed; the nickname may stand behind other words: ``upper banana plug``."""
+        words = name.split()
+        for start in range(len(words) if self.nicknames else 0):
+            if (standard := self.nicknames.get(thing(" ".join(words[start:])))) is not None:
+                return " ".join([*words[:start], standard])
+        return name
 
     @cached_property
     def forms(self) -> dict[str, tuple[tuple[str, Form], ...]]:
@@ -120,8 +135,10 @@ def _endings(name: str) -> frozenset[str]:
 
 
 @cache
-def wordbook(language: str = "en") -> Wordbook:
-    """The words of a language; of English where there is no folder for it."""
+def wordbook(language: str = "en", own: OwnWords = NO_OWN_WORDS) -> Wordbook:
+    """The words of a language, of English where there is no folder for it, with those of a workshop before them."""
+    if own != NO_OWN_WORDS:
+        return _extended(wordbook(language), own)
     folder = files("procbuilder.infer").joinpath("data", language)
     if not folder.is_dir():
         return wordbook("en")
@@ -143,7 +160,28 @@ def wordbook(language: str = "en") -> Wordbook:
     )
 
 
+def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
+    groups = dict(book.groups)
+    for name, things in own.objects:
+        groups[name] = groups.get(name, frozenset()) | {thing(one) for one in things}
+    blocks = tuple(
+        Block(
+            print=one.print,
+            act=one.act,
+            verbs=frozenset(one.verbs),
+            opposite=one.opposite,
+            particles=frozenset(one.particles),
+            things=frozenset(one.things),
+            state=one.state,
+            scrap=one.scrap,
+        )
+        for one in own.operations
+    )
+    nicknames = {thing(said): name for said, name in own.nicknames}
+    return replace(book, groups=groups, blocks=(*blocks, *book.blocks), nicknames=nicknames)
+
+
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things")
+    sets = ("verbs", "particles", "not_alone", "things", "so")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})

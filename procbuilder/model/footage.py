@@ -1,10 +1,13 @@
 """What is known of a recording, and the pictures and clips made from it."""
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
 from procbuilder.model.stretch import Stretches
 from procbuilder.model.timecode import Span, format_time
+
+_WEAK = re.compile(r"the best there is, but ([^,]+)|(no picture of this step could be measured)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +96,12 @@ class Still:
     source: str
     """``strip 0:42`` or the file it came from."""
     reason: str
+
+    @property
+    def weakness(self) -> str:
+        """What is wrong with the picture, as its reason says it: ``dark and blurred``; empty when nothing is."""
+        told = _WEAK.match(self.reason)
+        return told[1] or told[2] if told else ""
 
 
 @dataclass(frozen=True, slots=True)

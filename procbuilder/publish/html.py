@@ -1,6 +1,7 @@
 """The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
 
 import base64
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
@@ -17,12 +18,16 @@ from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Balance, Moment
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.procedure import Cue
+from procbuilder.model.questions import about
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Signal, TorqueRow
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.cards import cards
 from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.sheets.every import sheets
+from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 
@@ -32,11 +37,6 @@ CLIP_BYTES_INSIDE = 25_000_000
 """Bytes of all clips inside ``phone.html`` together."""
 PROBLEMS_IN_SIGHT = 5
 """Further ones are folded away."""
-STATUS_WORDS = {
-    "draft": "DRAFT – not approved",
-    "review": "IN REVIEW – not approved",
-    "withdrawn": "WITHDRAWN – do not work by it",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +77,28 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
+        )
+    )
+
+
+def sheets_page(edition: Edition, *, templates: Path) -> str:
+    """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
+    folder = templates / "html"
+    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "sheets.css"))
+    made = sheets(edition)
+    signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
+    return (
+        _environment(folder)
+        .get_template("sheets.html")
+        .render(
+            edition=edition,
+            sheets=made,
+            words=words,
+            style=Markup(style),
+            policy=csp.policy(script="", style=style),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
+            drawings=Markup(drawings(signs, templates)) if signs else "",
         )
     )
 
@@ -116,14 +137,17 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
+            folded=_folded(edition),
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
+            drawings=Markup(drawings(used(edition), templates)),
+            cards=cards(edition),
         )
     )
 
@@ -159,9 +183,16 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
     having = edition.ledger.having
     return {
         "open": having(Balance.OPEN, Balance.NEVER_OPENED),
+        "assumed": having(Balance.ASSUMED),
         "left": having(Balance.LEFT_OPEN),
         "closed": having(Balance.CLOSED),
     }
+
+
+def _folded(edition: Edition) -> str:
+    """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
+    kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
+    return ", ".join(f"{count} about {words}" for words, count in kinds.items())
 
 
 def _length_on_film(seconds: Fraction) -> str:

@@ -12,9 +12,12 @@ from typer.testing import CliRunner
 
 from procbuilder import __version__
 from procbuilder.cli import app
+from procbuilder.report import QUESTIONS
 from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
+
+READING = "Text: 24 words, 5 a sentence; reading ease 100 (Flesch; 60 and more reads plainly), school grade 1"
 
 run = CliRunner().invoke
 
@@ -88,10 +91,11 @@ def test_check_uses_what_is_known_and_says_what_is_not(home: Path) -> None:
     assert (result.exit_code, result.stdout) == (0, "")
     assert result.stderr.splitlines() == [
         f"strip has not been read yet, so times were not compared with it: procbuilder build {home}",
+        READING,
         "nothing is wrong or missing",
     ]
     run(app, ["build", str(home)])
-    assert run(app, ["check", str(home)]).stderr == "nothing is wrong or missing\n"
+    assert run(app, ["check", str(home)]).stderr == f"{READING}\nnothing is wrong or missing\n"
 
 
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:
@@ -282,7 +286,43 @@ def test_a_wrong_row_is_named_and_nothing_is_added(home: Path, tmp_path: Path) -
 
 def test_a_damaged_log_is_a_problem_of_the_check(home: Path) -> None:
     (home / "times.csv").write_text("who,when,step,minutes\nab,2026-05-04,test,two\n")
-    assert run(app, ["check", str(home)]).stdout == (
+    assert run(app, ["check", str(home)]).stdout.splitlines() == [
+        QUESTIONS,
         f"{home}/times.csv:2: ask: two is no number of minutes – "
-        "write minutes such as 4.5, more than 0 and at most 1440\n"
+        "write minutes such as 4.5, more than 0 and at most 1440",
+    ]
+
+
+STRIP = (
+    "# Cover\n\n## Strip\n\n### Prise off the cap {#cap}\n\n- Off: cap\n\n### Pull the pin {#pin}\n\n- Off: split pin\n"
+)
+
+
+def test_refit_says_what_it_derived_and_how_it_is_accepted(tmp_path: Path) -> None:
+    file = tmp_path / "procedure.md"
+    file.write_text(STRIP, encoding="utf-8")
+    result = run(app, ["new", "--refit", str(tmp_path)])
+    assert (result.exit_code, result.stdout.splitlines()) == (
+        0,
+        [
+            f"{file}: 2 refit steps added, derived and not filmed",
+            "1 of them only ask: pressed, bled, timed, preloaded or single-use work",
+            'Read each one, put it right, and take its "- Derived:" line away; check asks until then',
+        ],
     )
+    again = run(app, ["new", str(tmp_path), "--refit"])
+    assert again.stdout == f"{file}: there is nothing new to derive; nothing was written\n"
+
+
+def test_refit_of_a_folder_without_a_procedure(tmp_path: Path) -> None:
+    result = run(app, ["new", "--refit", str(tmp_path)])
+    assert result.exit_code == 1
+    assert result.stderr.startswith(f"{tmp_path}: there is no procedure.md in it")
+
+
+@pytest.mark.parametrize("options", [[], ["--refit", "--steps", "list.txt"], ["--refit", "--recording", "a.mp4"]])
+def test_new_without_recordings_or_with_too_much_is_wrong_usage(tmp_path: Path, options: list[str]) -> None:
+    result = run(app, ["new", str(tmp_path / "hub"), *options])
+    assert result.exit_code == 2
+    assert result.stderr == "new needs at least one --recording, or --refit alone for a procedure that is there\n"
+    assert not (tmp_path / "hub").exists()

@@ -4,11 +4,11 @@ import dataclasses
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.edition import Edition, ItemLine, Named
+from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
 from procbuilder.model.footage import Recording
 from procbuilder.model.worked import Signal
 from tests.publish.sample_media import write_media
-from tests.publish.sample_steps import hazard, sections, torques
+from tests.publish.sample_steps import hazard, pairs, sections, torques
 from tests.publish.sample_sums import estimate, ledger, lists, problems
 from tests.publish.sample_words import SCRIPT
 
@@ -42,9 +42,14 @@ def sample_edition(media: Path) -> Edition:
         ),
         supplies=(ItemLine("bearing grease", "60 g", False, (7,)),),
         parts=(ItemLine("bearing and seal kit", "1 x", True, (7,)), ItemLine("split pin", "1 x", True, (8,))),
+        trays=(
+            TrayLine("3", "dust cap", "", 3, ()),
+            TrayLine("", "2 x M8 bolt, 13 mm", "keeper", 4, (8,)),
+        ),
         sections=sections(),
         torques=torques(),
         ledger=ledger(),
+        pairs=pairs(),
         estimate=estimate(),
         closing=(
             Named("Finding", "rust in the left wheel arch", ("watch", "told the owner, no answer yet")),

@@ -4,12 +4,14 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named, PicturePair
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sequence import spiral, star
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
@@ -22,6 +24,7 @@ RAISED = Hazard(
     "keep both stands under the axle, nobody underneath",
     "trailer raised",
     Place("procedure.md", 40),
+    signs=(Sign("W019", "Crushing"), Sign("P024", "Do not walk or stand here")),
 )
 STANDS = Standing((RAISED,), ("trailer raised",), ("2 x axle stand", "wheel chock"))
 FROM_D1 = Origin(OriginKind.DOCUMENT, document="D1 p. 4")
@@ -118,7 +121,10 @@ def _dust_cap() -> EditionStep:
         standing=STANDS,
         hazards=(hazard(Signal.CAUTION, "the bar can slip", "cut hand", "push away from you, other hand clear"),),
         tools=(Line("flat bar", origin="said strip 0:44"),),
-        wear=(Line("eye protection"), Line("gloves", origin="from memory")),
+        wear=(
+            Line("eye protection", signs=(Sign("M004", "Wear eye protection"),)),
+            Line("gloves", origin="from memory", signs=(Sign("M009", "Wear protective gloves"),)),
+        ),
         moves=(Named("Off", "dust cap", ("tray: 3",)),),
         key_points=(
             Line("turn the hub a little after each push", "a bent cap lets water in"),
@@ -188,7 +194,8 @@ def _pack() -> EditionStep:
         "clean",
         "Wipe the stub axle clean",
         standing=STANDS,
-        supplies=(Line("lint-free rag"),),
+        supplies=(Line("lint-free rag"), Line("brake cleaner, 50 ml")),
+        no_phone="brake cleaner",
         key_points=(Line("wipe away from the seat", "grit cuts the new bearing"),),
     )
 
@@ -224,15 +231,30 @@ def _tighten() -> EditionStep:
     )
 
 
+def pairs() -> tuple[PicturePair, ...]:
+    found = _figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found")
+    return (PicturePair("keeper", 4, found, 8, None), PicturePair("hub", 5, found, 7, found))
+
+
 def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
     return (
         TorqueRow(
-            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where
+            "keeper bolts",
+            "keeper-on",
+            8,
+            "15 N·m then 30 N·m",
+            "D1 p. 4",
+            "cross",
+            "dry threads",
+            "",
+            FROM_D1,
+            where,
+            sequence=star(4),
         ),
         TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
         TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
-        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where),
+        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where, sequence=spiral(2, 3)),
     )
 
 

@@ -71,11 +71,13 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
 
 def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edition) -> None:
     blocks = views(edition)["raise"]
-    assert blocks[2:18] == [
+    assert blocks[2:20] == [
         "DANGER",
         "the trailer can drop off the stands: crushed, will kill",
         "To avoid it: keep both stands under the axle, nobody underneath",
         "Holds while: trailer raised",
+        "W019 Crushing",
+        "P024 Do not walk or stand here",
         "WARNING",
         "the trailer can roll: crushed foot",
         "To avoid it: check the chocks first",
@@ -90,7 +92,7 @@ def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edi
         " – by the senior technician",
         "Raise the axle and set both stands under it",
     ]
-    assert blocks[-5:-2] == ["There is no picture of this step. This step was not filmed.", blocks[16], ASK]
+    assert blocks[-5:-2] == ["There is no picture of this step. This step was not filmed.", blocks[18], ASK]
 
 
 def test_page_a_state_without_a_hazard_still_stands(edition: Edition) -> None:
@@ -225,7 +227,7 @@ def test_page_same_edition_gives_same_bytes(edition: Edition) -> None:
 
 
 def test_page_a_template_that_asks_for_an_unknown_word_fails(edition: Edition, tmp_path: Path) -> None:
-    shutil.copytree(TEMPLATES / "html", tmp_path / "html")
+    shutil.copytree(TEMPLATES, tmp_path, dirs_exist_ok=True)
     (tmp_path / "html" / "standing.html").write_text("{{ step.not_there }}", encoding="utf-8")
     with pytest.raises(UndefinedError, match="EditionStep object' has no attribute 'not_there'"):
         page(edition, templates=tmp_path)
