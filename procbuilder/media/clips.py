@@ -11,10 +11,12 @@ import cv2
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import encodable, pixel_shape, scaled, shown, upright, upright_size
+from procbuilder.media.colour import encodable
+from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
+from procbuilder.media.loudness import levelled
 from procbuilder.media.sound import RATE, Samples, sound
 from procbuilder.media.stills import loaded
 from procbuilder.media.stretches import kept
@@ -93,8 +95,9 @@ def cut(
 
     The clip is MP4 with H.264 pictures, upright, at most 1280 by 720 (720 by 1280 when filmed upright), with
     the times of the pictures as filmed; a part of another shape stands in the middle of the first one's.
-    Sound is mono AAC and is there only when each part has some that can be decoded. There is no metadata, and the
-    same parts give the same bytes on the same platform. What cannot be decoded or is beyond the end is left out.
+    Sound is mono AAC, its speech at the level of EBU R 128, and is there only when each part has some that can be
+    decoded. There is no metadata, and the same parts give the same bytes on the same platform. What cannot be
+    decoded or is beyond the end is left out.
 
     Args:
         parts: Spans of recordings.
@@ -132,16 +135,15 @@ def _held(held: Held, size: tuple[int, int]) -> Iterator[_Shot]:
 
 
 def _sounds(parts: Sequence[ClipPart]) -> list[list[Samples]] | None:
-    """Samples of each kept stretch of each part; None when there is a part that cannot be heard."""
+    """Samples of each kept stretch of each part, levelled; None when there is a part that cannot be heard."""
     sounds = []
     for part in parts:
         stretches = kept(part.span, part.skips)
         heard = [sound(part.path, stretch.start, stretch.end) for stretch in stretches]
         if all(samples is None for samples in heard):
             return None
-        sounds.append(
-            [_silence(stretch) if one is None else one for stretch, one in zip(stretches, heard, strict=True)]
-        )
+        filled = [_silence(stretch) if one is None else one for stretch, one in zip(stretches, heard, strict=True)]
+        sounds.append(levelled(filled))
     return sounds
 
 

@@ -10,12 +10,12 @@ from av.container import InputContainer
 from av.packet import Packet
 from av.stream import Stream
 from av.video.frame import VideoFrame
-from av.video.reformatter import ColorRange, Colorspace, Interpolation
+from av.video.reformatter import ColorRange, Colorspace
 from av.video.stream import VideoStream
 
+from procbuilder.media.colour import converted
 from procbuilder.media.image import Image
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
-from procbuilder.media.tonemap import DEEP, SYSTEMS, tone_mapped
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.timecode import format_time
 
@@ -25,17 +25,11 @@ _LOOK_BACK = (Fraction(1, 2), Fraction(8), None)
 _USUAL_LENGTH = Fraction(1, 25)
 """Seconds for which a picture is shown when neither the file nor a next picture says so."""
 
-_EXACTLY = Interpolation.ACCURATE_RND | Interpolation.FULL_CHR_H_INT | Interpolation.FULL_CHR_H_INP
-"""How colours of one matrix are turned into those of another; takes no time where both are the same."""
-
 _OBLONG = 8
 """Pixels and pictures are at most this many times as long as they are wide."""
 
 _MOST_PIXELS = 2**26
 """Twice as many as the largest cameras have."""
-
-_UNTAGGED = 2
-_HD_HEIGHT = 720
 
 
 def frames(path: Path, start: Fraction, end: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
@@ -125,40 +119,13 @@ def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fractio
     if width is not None:
         wide, high = width, max(round(Fraction(high * width, wide)), 1)
     across, down = (high, wide) if turns % 2 else (wide, high)
-    plain = _converted(frame, across, down, "bgr24")
+    plain = converted(frame, across, down, "bgr24")
     return np.ascontiguousarray(np.rot90(plain.to_ndarray(), turns), dtype=np.uint8)
 
 
 def scaled(frame: VideoFrame, width: int, height: int) -> VideoFrame:
     """A decoded picture in the size and the colours (BT.709, limited range) of a clip, not turned."""
-    return _converted(frame, width, height, "yuv420p", Colorspace.ITU709, ColorRange.MPEG)
-
-
-def encodable(image: Image) -> VideoFrame:
-    """An upright picture in the colours (BT.709, limited range) of a clip."""
-    frame = VideoFrame.from_ndarray(image, format="bgr24")
-    way = Interpolation.BICUBIC | _EXACTLY
-    return frame.reformat(format="yuv420p", dst_colorspace=Colorspace.ITU709, interpolation=way)
-
-
-def _converted(
-    frame: VideoFrame, width: int, height: int, form: str, matrix: int | None = None, limits: int | None = None
-) -> VideoFrame:
-    """The stored picture in another size and format, as an ordinary screen shows it."""
-    way = (Interpolation.AREA if width < frame.width else Interpolation.BICUBIC) | _EXACTLY
-    if frame.color_trc not in SYSTEMS:
-        return frame.reformat(width, height, form, _matrix(frame), matrix, way, dst_color_range=limits)
-    plain = tone_mapped(frame.reformat(width, height, DEEP, _matrix(frame), interpolation=way), frame.color_trc)
-    return plain.reformat(None, None, form, None, matrix, way, dst_color_range=limits)
-
-
-def _matrix(frame: VideoFrame) -> int | None:
-    """How the colours of an untagged picture are meant: in high range as BT.2020, in high definition as BT.709."""
-    if frame.colorspace != _UNTAGGED:
-        return None
-    if frame.color_trc in SYSTEMS:
-        return Colorspace.BT2020
-    return Colorspace.ITU709 if frame.height >= _HD_HEIGHT else None
+    return converted(frame, width, height, "yuv420p", Colorspace.ITU709, ColorRange.MPEG)
 
 
 def _length(frame: VideoFrame) -> Fraction:

@@ -19,7 +19,7 @@ from moviepy.video.VideoClip import ImageClip, VideoClip
 
 from procbuilder.media.cards import HEIGHT, WIDTH, cards
 from procbuilder.media.clips import ClipPart, Held, fitted, image_of, moments
-from procbuilder.media.decode import encodable
+from procbuilder.media.colour import encodable
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples, sound

@@ -63,6 +63,13 @@ def listen(path: Path, detector: Callable[[], Detector] | None = None) -> Heard 
     return Heard(said, _lasting(without(joined(noise), said), _BLOWS, said))
 
 
+def spoken(samples: Samples) -> Stretches:
+    """Where somebody speaks in mono samples at ``RATE``, counted from the first of them."""
+    judge = silero()
+    starts = list(range(0, len(samples) - WINDOW + 1, WINDOW))
+    return _said(starts, [judge(np.ascontiguousarray(samples[start : start + WINDOW])) for start in starts])
+
+
 def silero() -> Detector:
     """A detector from whichever of the two packages is there; both carry the same model."""
     try:
