@@ -8,6 +8,7 @@ import pytest
 
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import build
+from procbuilder.pipeline.check import check
 
 Make = Callable[[str], Path]
 
@@ -168,3 +169,20 @@ def test_a_step_reserved_to_others_stays_closed_to_the_qualified(home: Path) -> 
     built = build(home, reader="high-voltage technician", today=TODAY)
     assert built.edition.steps[0].reserved == "gas fitter"
     assert "sesame" not in written(built.out)
+
+
+def test_a_workshop_adds_dangers_of_its_own(home: Path) -> None:
+    more = """
+[[danger]]
+name = "hose clip"
+words = ["hose clip"]
+signal = "CAUTION"
+hazard = "the clip springs open"
+consequence = "cut hand"
+avoid = "hold it with a rag"
+"""
+    (home.parent / "workshop.toml").write_text(WORKSHOP + more, encoding="utf-8")
+    (home / "procedure.md").write_text(TEXT.replace("push it on", "push it and its hose clip on"), encoding="utf-8")
+    asked = [problem for problem in check(home).problems if problem.rule == "danger-proposed"]
+    assert 'the clip springs open: proposed from "hose clip" in step 2' in [problem.what for problem in asked]
+    assert all(problem.blocks for problem in asked)
