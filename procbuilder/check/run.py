@@ -29,7 +29,7 @@ from procbuilder.check.torque import (
     torque_without_source,
     torque_without_unit,
 )
-from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands
+from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands, two_names
 from procbuilder.model.problem import Problem, worst_first
 
 RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
@@ -66,6 +66,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     several_commands,
     not_a_command,
     condition_last,
+    two_names,
 )
 
 

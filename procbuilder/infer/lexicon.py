@@ -23,6 +23,7 @@ def load() -> Lexicon:
         vapour=_words("vapour"),
         rotating=_words("rotating"),
         single_use=_words("single_use"),
+        synonyms=tuple(tuple(names) for names in _table("synonyms")["same"]),
         protections=_protections(),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),

@@ -37,6 +37,8 @@ class Lexicon:
     single_use: tuple[str, ...] = ()
     """Words of fasteners that hold by themselves and only once."""
     protections: tuple[Protection, ...] = ()
+    synonyms: tuple[tuple[str, ...], ...] = ()
+    """Names of the same thing."""
     activities: tuple[Activity, ...] = ()
     orders: tuple[Order, ...] = ()
     signs: dict[str, str] = field(default_factory=dict)
