@@ -6,6 +6,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned
 from procbuilder.model.worked import Signal
 
@@ -99,26 +100,34 @@ def not_reserved(case: Case) -> Iterator[Problem]:
 
 def gloves_near_rotation(case: Case) -> Iterator[Problem]:
     """Gloves where something turns: the glove is caught, and the arm goes after it (ISO 7010 P028)."""
-    front = any(mentioned(item.name, ["glove"]) for entry in case.procedure.listed("Wear") for item in entry.items)
-    for number, step in case.numbered:
-        worn = [entry for entry in step.all("Wear") if mentioned(entry.raw, ["glove"])]
-        words = [step.command, *(item.name for entry in step.all("Tool") for item in entry.items)]
-        words += [entry.part("state") for entry in step.all("State")]
-        turning = next((found for text in words if (found := mentioned(text, case.lexicon.rotating))), "")
-        if not turning or mentioned(" ; ".join(entry.raw for entry in step.fields), ["no glove", "without glove"]):
-            continue
-        if worn or front:
-            where = "" if worn else ", by the list before the steps"
-            yield Problem(
-                Severity.ASK,
-                worn[0].place if worn else step.place,
-                f'gloves are worn in step {number}{where}, where something turns ("{turning}")',
-                'take the gloves out of its list, and add "- Danger: a glove is caught by what turns | hand drawn in, '
-                'fingers torn off | no gloves, sleeves and hair tied"',
-                "gloves-near-rotation",
-                1,
-                blocks=True,
-            )
+    listed = any(mentioned(entry.raw, ["glove"]) for entry in case.procedure.listed("Wear"))
+    worn = [(number, step) for number, step in case.numbered if listed or mentioned(_raw(step, "Wear"), ["glove"])]
+    turning = [(number, step, words) for number, step in worn if (words := _turning(step, case))]
+    if turning:
+        number, step, words = turning[0]
+        others = ", ".join(str(other) for other, _, _ in turning[1:])
+        where = f'step {number}, where something turns ("{words}")' + (f", and in steps {others}" if others else "")
+        yield Problem(
+            Severity.ASK,
+            step.place,
+            f"gloves are worn in {where}",
+            'take them out of its list, or out of the list before the steps, and add "- Danger: a glove is caught by '
+            'what turns | hand drawn in, fingers torn off | no gloves, sleeves and hair tied"',
+            "gloves-near-rotation",
+            1,
+            blocks=True,
+        )
+
+
+def _turning(step: Step, case: Case) -> str:
+    """What turns at a step that does not forbid gloves; empty when nothing does."""
+    if mentioned(_raw(step), ["no glove", "without glove"]):
+        return ""
+    return mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+
+
+def _raw(step: Step, *names: str) -> str:
+    return " ; ".join(entry.raw for entry in (step.all(*names) if names else step.fields))
 
 
 def _evidence(hits: list[Hit]) -> str:

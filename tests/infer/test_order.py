@@ -95,6 +95,11 @@ def test_a_part_of_a_thing_is_not_the_thing(commands: list[str]) -> None:
     assert [one.order.rule for one in broken(commands)] == []
 
 
+def test_one_thing_under_two_names_is_asked_once() -> None:
+    found = broken(["Tighten the wheel nuts", "Start the wheel nuts by hand"])
+    assert [one.order.rule for one in found] == ["start every wheel nut by hand before any of them is tightened"]
+
+
 def test_a_condition_before_the_start_counts() -> None:
     text = "## Before\n- Condition: battery disconnected\n## Work\n### Unbolt the alternator\n"
     assert disorders(written(text), load().orders) == ()

@@ -171,6 +171,16 @@ def test_a_step_reserved_to_others_stays_closed_to_the_qualified(home: Path) -> 
     assert "sesame" not in written(built.out)
 
 
+def test_a_downgraded_danger_is_printed_with_name_and_reason(home: Path) -> None:
+    text = TEXT.replace("- Wear: eye", "- Downgraded: high voltage near | RB | dismantled car\n- Wear: eye")
+    (home / "procedure.md").write_text(text, encoding="utf-8")
+    built = build(home)
+    for name in ("index.html", "phone.html", "edition.json"):
+        words = (built.out / name).read_text(encoding="utf-8")
+        assert all(word in words for word in ("high voltage near", "RB", "dismantled car"))
+    assert "high voltage near" in written(built.out)
+
+
 def test_a_workshop_adds_dangers_of_its_own(home: Path) -> None:
     more = """
 [[danger]]
