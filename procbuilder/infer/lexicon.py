@@ -25,6 +25,7 @@ def load() -> Lexicon:
         single_use=_words("single_use"),
         synonyms=tuple(tuple(names) for names in _table("synonyms")["same"]),
         protections=_protections(),
+        safe_states=tuple(_table("protection")["safe"]),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),
         signs={number: meaning for group in _table("signs").values() for number, meaning in group.items()},

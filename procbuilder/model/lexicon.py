@@ -37,6 +37,8 @@ class Lexicon:
     single_use: tuple[str, ...] = ()
     """Words of fasteners that hold by themselves and only once."""
     protections: tuple[Protection, ...] = ()
+    safe_states: tuple[str, ...] = ()
+    """Words of states that keep people safe while they last."""
     synonyms: tuple[tuple[str, ...], ...] = ()
     """Names of the same thing."""
     activities: tuple[Activity, ...] = ()

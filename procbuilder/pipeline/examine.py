@@ -47,7 +47,7 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
     """Work out and check; the problems of text and files are among the result."""
     times = read_times(procedure.folder)
     lexicon = with_dangers(load(), times.workshop.dangers)
-    still = standing(procedure)
+    still = standing(procedure, lexicon.safe_states)
     book, rows = ledger(procedure), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,

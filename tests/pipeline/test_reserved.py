@@ -124,7 +124,7 @@ def test_what_came_off_there_is_still_followed(home: Path) -> None:
         ("cover", "closed", ""),
     ]
     standing = built.edition.steps[1].standing
-    assert standing.states == ("high voltage isolated",)
+    assert (standing.states, standing.protections) == ((), ("high voltage isolated",))
 
 
 def test_its_problems_are_counted_and_not_quoted(home: Path) -> None:
