@@ -107,6 +107,12 @@ def test_check_shows_fifteen_questions_and_what_the_others_are_about(home: Path)
     assert sum(": ask: " in line for line in run(app, ["check", str(home), "--all"]).stdout.splitlines()) == 16
 
 
+def test_check_says_how_many_answers_an_approval_waits_for(home: Path) -> None:
+    (home / "procedure.md").write_text(WHOLE.replace("- Dangers confirmed", "- Note"), encoding="utf-8")
+    lines = run(app, ["check", str(home)]).stdout.splitlines()
+    assert lines[-1] == "1 of the questions must be answered before anyone may approve it"
+
+
 def test_build_for_a_qualification_that_nobody_has_is_refused(home: Path) -> None:
     result = run(app, ["build", str(home), "--edition", "gas fitter"])
     assert result.exit_code == 1

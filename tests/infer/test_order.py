@@ -53,10 +53,11 @@ MISSING = [
 
 RIGHT = [
     ["Unbolt the gearbox bracket"], ["Undo the starter cover"], ["Undo the sump plug"],
-    ["Turn the crankshaft to the mark", "Fit the locking pin"], ["Set the torque wrench", "Start the bolts by hand"],
-    ["Take off the wheel nuts and the wheel"], ["Start the engine"], ["Take off the belt cover"],
-    ["Fit the new split pin"], ["Remove the recoil starter"], ["Take off the wiper motor"],
-    ["Push back the piston", "Drive off the bearing with the drift"], ["Slacken the water pump cover"], ["Drive out both bearing cups"],
+    ["Turn the crankshaft to the mark", "Fit the locking pin"],
+    ["Set the torque wrench", "Start the bolts by hand"], ["Take off the wheel nuts and the wheel"],
+    ["Start the engine"], ["Take off the belt cover"], ["Fit the new split pin"], ["Remove the recoil starter"],
+    ["Take off the wiper motor"], ["Push back the piston", "Drive off the bearing with the drift"],
+    ["Slacken the water pump cover"], ["Drive out both bearing cups"],
 ]  # fmt: skip
 
 

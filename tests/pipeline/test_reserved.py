@@ -196,3 +196,15 @@ avoid = "hold it with a rag"
     asked = [problem for problem in check(home).problems if problem.rule == "danger-proposed"]
     assert 'the clip springs open: proposed from "hose clip" in step 2' in [problem.what for problem in asked]
     assert all(problem.blocks for problem in asked)
+
+
+def test_no_danger_and_no_condition_are_said_in_words(home: Path) -> None:
+    text = TEXT.replace("- Condition: key away", "- Condition: none").replace(
+        "- Dangers confirmed", "- Danger: none\n- Note"
+    )
+    (home / "procedure.md").write_text(text, encoding="utf-8")
+    built = build(home)
+    assert built.edition.hazards == ()
+    assert {entry.title: entry.none for entry in built.edition.lists if entry.none} == {
+        "Conditions": True, "Supply": True, "Part": True, "Dangers": True,
+    }  # fmt: skip
