@@ -45,13 +45,15 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
         open_hits = [hit for hit in one.hits if not hit.told]
         if not open_hits:
             continue
-        where = "before the first step" if not open_hits[0].number else f"to {open_hits[0].where}"
+        first = open_hits[0]
+        where = f"to {first.where}" if first.number else "before the first step"
+        more = f"{_wear(activity, first, case)}{_lasting(activity, first, case)}"
         settled = f'"- Downgraded: {activity.hazard} | name | reason" before the first step'
         yield Problem(
             Severity.ASK,
-            open_hits[0].place,
+            first.place,
             f"{activity.hazard}: proposed from {_evidence(open_hits)}",
-            f'add {where} "{activity.line}"{_wear(activity, open_hits[0], case)}, or {settled}',
+            f'add {where} "{activity.line}"{more}; or {settled}{_remarks(activity, case)}',
             "danger-proposed",
             2 if activity.signal is Signal.NOTICE else 1,
             blocks=True,
@@ -137,6 +139,21 @@ def _evidence(hits: list[Hit]) -> str:
     more = f" and {len(rest) - _SHOWN} more" if len(rest) > _SHOWN else ""
     also = f", also in {'step' if len(rest) == 1 else 'steps'} {', '.join(rest[:_SHOWN])}{more}" if rest else ""
     return f'"{first.words}" in {first.where}{also}'
+
+
+def _lasting(activity: Activity, hit: Hit, case: Case) -> str:
+    """The state during which it stands, as fields to copy, where the step begins none."""
+    if not activity.begins or not hit.number or case.procedure.steps[hit.number - 1].all("State", "Ends"):
+        return ""
+    return f'; if it lasts, "- State: {activity.begins}" too, and "- Ends: {activity.begins}" where it ends'
+
+
+def _remarks(activity: Activity, case: Case) -> str:
+    """Who may do it, and the signs of the hazard and of what must not be."""
+    signs = [f"{sign} {case.lexicon.signs[sign]}" for sign in activity.signs if sign in case.lexicon.signs]
+    shown = [sign for sign in signs if not sign.startswith("M")]
+    known = "; ".join(filter(None, (activity.who, f"ISO 7010 {', '.join(shown)}" if shown else "")))
+    return f" ({known})" if known else ""
 
 
 def _wear(activity: Activity, hit: Hit, case: Case) -> str:
