@@ -8,7 +8,7 @@ from typing import Any
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis, StepTime
 from procbuilder.model.ledger import Balance, Entry
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, blocking
 from procbuilder.model.questions import MOST, questions
 from procbuilder.model.readability import Counts
 from procbuilder.model.timecode import format_time
@@ -41,7 +41,11 @@ def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool
     asked = questions(every, None if everything else MOST)
     if asked.first:
         lines += [QUESTIONS, *problem_lines(asked.first, folder)]
-    return [*lines, f"{asked.rest}: procbuilder check --all {folder} shows them"] if asked.rest else lines
+    if asked.rest:
+        lines.append(f"{asked.rest}: procbuilder check --all {folder} shows them")
+    if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
+        lines.append(f"{count} of the questions must be answered before anyone may approve it")
+    return lines
 
 
 def reading_line(counts: Counts) -> str:

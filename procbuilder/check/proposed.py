@@ -6,6 +6,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned
 from procbuilder.model.worked import Signal
 
@@ -39,13 +40,15 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
         open_hits = [hit for hit in one.hits if not hit.told]
         if not open_hits:
             continue
-        where = "before the first step" if not open_hits[0].number else f"to {open_hits[0].where}"
+        first = open_hits[0]
+        where = f"to {first.where}" if first.number else "before the first step"
+        more = f"{_wear(activity, first, case)}{_lasting(activity, first, case)}"
         settled = f'"- Downgraded: {activity.hazard} | name | reason" before the first step'
         yield Problem(
             Severity.ASK,
-            open_hits[0].place,
+            first.place,
             f"{activity.hazard}: proposed from {_evidence(open_hits)}",
-            f'add {where} "{activity.line}"{_wear(activity, open_hits[0], case)}, or {settled}',
+            f'add {where} "{activity.line}"{more}; or {settled}{_remarks(activity, case)}',
             "danger-proposed",
             2 if activity.signal is Signal.NOTICE else 1,
             blocks=True,
@@ -94,26 +97,34 @@ def not_reserved(case: Case) -> Iterator[Problem]:
 
 def gloves_near_rotation(case: Case) -> Iterator[Problem]:
     """Gloves where something turns: the glove is caught, and the arm goes after it (ISO 7010 P028)."""
-    front = any(mentioned(item.name, ["glove"]) for entry in case.procedure.listed("Wear") for item in entry.items)
-    for number, step in case.numbered:
-        worn = [entry for entry in step.all("Wear") if mentioned(entry.raw, ["glove"])]
-        words = [step.command, *(item.name for entry in step.all("Tool") for item in entry.items)]
-        words += [entry.part("state") for entry in step.all("State")]
-        turning = next((found for text in words if (found := mentioned(text, case.lexicon.rotating))), "")
-        if not turning or mentioned(" ; ".join(entry.raw for entry in step.fields), ["no glove", "without glove"]):
-            continue
-        if worn or front:
-            where = "" if worn else ", by the list before the steps"
-            yield Problem(
-                Severity.ASK,
-                worn[0].place if worn else step.place,
-                f'gloves are worn in step {number}{where}, where something turns ("{turning}")',
-                'take the gloves out of its list, and add "- Danger: a glove is caught by what turns | hand drawn in, '
-                'fingers torn off | no gloves, sleeves and hair tied"',
-                "gloves-near-rotation",
-                1,
-                blocks=True,
-            )
+    listed = any(mentioned(entry.raw, ["glove"]) for entry in case.procedure.listed("Wear"))
+    worn = [(number, step) for number, step in case.numbered if listed or mentioned(_raw(step, "Wear"), ["glove"])]
+    turning = [(number, step, words) for number, step in worn if (words := _turning(step, case))]
+    if turning:
+        number, step, words = turning[0]
+        others = ", ".join(str(other) for other, _, _ in turning[1:])
+        where = f'step {number}, where something turns ("{words}")' + (f", and in steps {others}" if others else "")
+        yield Problem(
+            Severity.ASK,
+            step.place,
+            f"gloves are worn in {where}",
+            'take them out of its list, or out of the list before the steps, and add "- Danger: a glove is caught by '
+            'what turns | hand drawn in, fingers torn off | no gloves, sleeves and hair tied"',
+            "gloves-near-rotation",
+            1,
+            blocks=True,
+        )
+
+
+def _turning(step: Step, case: Case) -> str:
+    """What turns at a step that does not forbid gloves; empty when nothing does."""
+    if mentioned(_raw(step), ["no glove", "without glove"]):
+        return ""
+    return mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+
+
+def _raw(step: Step, *names: str) -> str:
+    return " ; ".join(entry.raw for entry in (step.all(*names) if names else step.fields))
 
 
 def _evidence(hits: list[Hit]) -> str:
@@ -123,6 +134,21 @@ def _evidence(hits: list[Hit]) -> str:
     more = f" and {len(rest) - _SHOWN} more" if len(rest) > _SHOWN else ""
     also = f", also in {'step' if len(rest) == 1 else 'steps'} {', '.join(rest[:_SHOWN])}{more}" if rest else ""
     return f'"{first.words}" in {first.where}{also}'
+
+
+def _lasting(activity: Activity, hit: Hit, case: Case) -> str:
+    """The state during which it stands, as fields to copy, where the step begins none."""
+    if not activity.begins or not hit.number or case.procedure.steps[hit.number - 1].all("State", "Ends"):
+        return ""
+    return f'; if it lasts, "- State: {activity.begins}" too, and "- Ends: {activity.begins}" where it ends'
+
+
+def _remarks(activity: Activity, case: Case) -> str:
+    """Who may do it, and the signs of the hazard and of what must not be."""
+    signs = [f"{sign} {case.lexicon.signs[sign]}" for sign in activity.signs if sign in case.lexicon.signs]
+    shown = [sign for sign in signs if not sign.startswith("M")]
+    known = "; ".join(filter(None, (activity.who, f"ISO 7010 {', '.join(shown)}" if shown else "")))
+    return f" ({known})" if known else ""
 
 
 def _wear(activity: Activity, hit: Hit, case: Case) -> str:

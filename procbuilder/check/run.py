@@ -48,7 +48,7 @@ from procbuilder.check.values import (
     torque_wrench_range,
     torques_contradict,
 )
-from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands
+from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands, two_names
 from procbuilder.model.problem import Problem, worst_first
 
 RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
@@ -103,6 +103,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     several_commands,
     not_a_command,
     condition_last,
+    two_names,
 )
 
 

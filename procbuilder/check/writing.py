@@ -5,6 +5,8 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Step
+from procbuilder.model.words import mentioned
 
 MOST_WORDS = 20
 """Words of a sentence that tells somebody what to do: ASD-STE100, rule 5.1."""
@@ -86,6 +88,28 @@ def condition_last(case: Case) -> Iterator[Problem]:
                 "condition-last",
                 6,
             )
+
+
+def two_names(case: Case) -> Iterator[Problem]:
+    """One thing under two names: a reader looks for two (ASD-STE100, the same word for the same thing)."""
+    told = [(number, step, " ; ".join([step.command, *_items(step)])) for number, step in case.numbered]
+    for names in case.lexicon.synonyms:
+        firsts = (next(((*one[:2], name) for one in told if mentioned(one[2], [name])), None) for name in names)
+        used = sorted(filter(None, firsts), key=lambda one: one[0])
+        if len(used) > 1:
+            (before, _, name), (number, step, second) = used[:2]
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f'step {before} says "{name}" and step {number} says "{second}" of the same thing',
+                f'keep to one of the two, such as "{name}"',
+                "two-names",
+                6,
+            )
+
+
+def _items(step: Step) -> Iterator[str]:
+    return (item.name for entry in step.fields for item in entry.items)
 
 
 def split_commands(sentence: str, verbs: frozenset[str]) -> list[str]:

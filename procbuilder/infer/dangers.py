@@ -35,8 +35,8 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
     return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
 
 
-def standing(procedure: Procedure) -> dict[str, Standing]:
-    """What still holds at each step, by step id.
+def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Standing]:
+    """What still holds at each step, by step id; ``safe`` are words of states that keep people safe.
 
     A hazard typed with ``while:`` holds from the step that opens the state to the step that ends
     it, both included; it is left out at steps where it is typed itself.
@@ -44,22 +44,26 @@ def standing(procedure: Procedure) -> dict[str, Standing]:
     lasting: dict[str, list[tuple[int, Hazard]]] = {}
     for rank, hazard in enumerate(hazards(procedure.everywhere(*_SIGNALS))):
         lasting.setdefault(thing(hazard.state), []).append((rank, hazard))
-    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if entry.part("while")}
+    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if _protects(entry, safe)}
     book, at_step = Book(), {}
     for number, step, fields in visits(procedure):
-        states, before = _states(book), _in_place(book)
+        states, before = _states(book), _in_place(book, protect)
         for entry in fields:
             book.enter(entry, moment_of(entry, number, step))
         if step is not None:
             states |= {thing(entry.part("state")): entry.part("state") for entry in step.all("State")}
             there = sorted(one for state in states for one in lasting.get(state, ()))
             still = _stand((hazard for _, hazard in there), step)
-            at_step[step.id] = Standing(still, _dangerous(states, protect), _stay(before, book))
+            at_step[step.id] = Standing(still, _dangerous(states, protect), _stay(before, book, protect))
     return at_step
 
 
+def _protects(entry: Field, safe: tuple[str, ...]) -> bool:
+    return bool(entry.part("while") or mentioned(entry.part("state"), safe))
+
+
 def _dangerous(states: dict[str, str], protect: set[str]) -> tuple[str, ...]:
-    """The lasting states but for those that protect: a state typed with ``while:`` keeps people safe."""
+    """The lasting states but for those that keep people safe."""
     return tuple(words for name, words in states.items() if name not in protect)
 
 
@@ -86,15 +90,16 @@ def _states(book: Book) -> dict[str, str]:
     return {thing(account.name): account.name for account in book.open(Opening.STATE)}
 
 
-def _in_place(book: Book) -> list[tuple[Account, Decimal]]:
-    """What protects at this moment and how many of it: fitted for now, or a state kept up for another one."""
-    kept_up = [account for account in book.open(Opening.STATE) if account.protects]
+def _in_place(book: Book, protect: set[str]) -> list[tuple[Account, Decimal]]:
+    """What protects at this moment and how many of it: fitted for now, or a state that keeps people safe."""
+    states = book.open(Opening.STATE)
+    kept_up = [account for account in states if account.protects or thing(account.name) in protect]
     return [(account, account.rest) for account in book.open(Opening.TEMPORARY) + kept_up]
 
 
-def _stay(before: list[tuple[Account, Decimal]], book: Book) -> tuple[str, ...]:
+def _stay(before: list[tuple[Account, Decimal]], book: Book, protect: set[str]) -> tuple[str, ...]:
     """Of what was in place before a step, what is still there after it."""
-    after = {id(account): count for account, count in _in_place(book)}
+    after = {id(account): count for account, count in _in_place(book, protect)}
     return tuple(account.words(min(count, after[id(account)])) for account, count in before if id(account) in after)
 
 

@@ -30,7 +30,9 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
         flammable=_words("flammable"),
         vapour=_words("vapour"),
         rotating=_words("rotating"),
+        synonyms=tuple(tuple(names) for names in _table("synonyms")["same"]),
         protections=_protections(),
+        safe_states=tuple(_table("protection")["safe"]),
         single_use=tuple(
             SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
             for block in _table("single_use")["part"]
@@ -48,6 +50,7 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),
+        signs={entry["number"]: entry["meaning"] for entry in _table("safety_signs")["sign"]},
         worn=_worn(),
     )
 

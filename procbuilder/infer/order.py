@@ -33,7 +33,7 @@ class _Seen:
 
 
 def disorders(procedure: Procedure, orders: tuple[Order, ...]) -> tuple[Disorder, ...]:
-    """The rules that a procedure breaks; each once, at the first step that comes too early.
+    """The rules that a procedure breaks; each once, at the first step that comes too early and for one name of a thing.
 
     What comes too early is judged by commands and by what is moved; what should have come before it counts
     wherever it is said, in the same step too.
@@ -46,7 +46,8 @@ def disorders(procedure: Procedure, orders: tuple[Order, ...]) -> tuple[Disorder
         for order, role in acts.done([*strict, *texts], ends=False):
             if role == "first":
                 seen[order].first.append(done)
-    return tuple(found for order, one in zip(orders, seen, strict=True) if (found := _broken(order, one)))
+    broken = [found for order, one in zip(orders, seen, strict=True) if (found := _broken(order, one))]
+    return tuple({(one.order.why, one.then.number): one for one in reversed(broken)}.values())[::-1]
 
 
 def _broken(order: Order, seen: _Seen) -> Disorder | None:

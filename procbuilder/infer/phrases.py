@@ -56,9 +56,14 @@ class Phrases:
             for phrase in group:
                 words = tuple(token.word for token in tokens(phrase))
                 self._begin.setdefault(words[0], []).append((words, key))
+        for begun in self._begin.values():
+            begun.sort(key=lambda one: -len(one[0]))
 
     def found(self, text: str, *, denied: bool = False) -> Iterator[Found]:
-        """Each phrase that stands in the text as whole words; one that is denied ("never use an air line") if asked."""
+        """Each phrase that stands in the text as whole words; one that is denied ("never use an air line") if asked.
+
+        At the same word the longer one comes first.
+        """
         read = tokens(text)
         for at, token in enumerate(read):
             for words, key in self._begin.get(token.word, ()):

@@ -80,7 +80,13 @@ class Lexicon:
     """Ranges in N·m in which a torque wrench reads well."""
     nicknames: tuple[tuple[str, str], ...] = ()
     """What the workshop says, and the name under which it is filed."""
+    safe_states: tuple[str, ...] = ()
+    """Words of states that keep people safe while they last."""
+    synonyms: tuple[tuple[str, ...], ...] = ()
+    """Names of the same thing."""
     activities: tuple[Activity, ...] = ()
     orders: tuple[Order, ...] = ()
+    signs: dict[str, str] = field(default_factory=dict)
+    """What the ISO 7010 numbers mean."""
     worn: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """What is worn, by the ISO 7010 number of its sign: its name, then other words for it."""

@@ -60,7 +60,7 @@ def examine(
     times = read_times(procedure.folder)
     own = times.workshop.words
     lexicon = with_dangers(load(own), times.workshop.dangers)
-    still = standing(procedure)
+    still = standing(procedure, lexicon.safe_states)
     book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,

@@ -1,5 +1,6 @@
 """Steps reserved by law: an edition for everybody says that somebody else does them, never how."""
 
+import re
 from bisect import bisect_right
 from dataclasses import replace
 from datetime import date
@@ -40,6 +41,7 @@ def without_methods(examined: Examined, reader: Qualification | None) -> Examine
     if not closed:
         return examined
     hidden = frozenset(step.id for step in closed)
+    numbers = {number for number, step in enumerate(procedure.steps, 1) if step.id in hidden}
     sections = tuple(
         replace(section, steps=tuple(_bare(step) if step.id in hidden else step for step in section.steps))
         for section in procedure.sections
@@ -48,6 +50,7 @@ def without_methods(examined: Examined, reader: Qualification | None) -> Examine
         examined,
         procedure=replace(procedure, sections=sections),
         torques=tuple(row for row in examined.torques if row.step not in hidden),
+        trays=tuple(line for line in examined.trays if numbers.isdisjoint((line.off, *line.on))),
         ledger=Ledger(tuple(entry for one in examined.ledger.entries if (entry := _entry(one, hidden)))),
         estimate=_estimate(examined.estimate, closed),
         problems=_problems(examined.problems, procedure, hidden),
@@ -86,7 +89,9 @@ def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:
 
 
 def _problems(problems: tuple[Problem, ...], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
-    """Problems within a reserved step lose their words, which could quote the method."""
+    """Problems within a reserved step, or about one, lose their words, which could quote the method."""
+    numbers = [str(number) for number, step in enumerate(procedure.steps, 1) if step.id in hidden]
+    about = re.compile(rf"\bsteps? (?:\d+(?:, | and | to ))*(?:{'|'.join(numbers)})\b")
     closed = {step.place.line for step in procedure.steps if step.id in hidden}
     parts = [step.place for step in procedure.steps] + [section.place for section in procedure.sections]
     begins = sorted({place.line for place in parts})
@@ -95,7 +100,10 @@ def _problems(problems: tuple[Problem, ...], procedure: Procedure, hidden: froze
         at = bisect_right(begins, line)
         return at > 0 and begins[at - 1] in closed
 
-    return tuple(_wordless(one) if within(one.place.line) else one for one in problems)
+    return tuple(
+        _wordless(one) if within(one.place.line) or about.search(f"{one.what} {one.instead}") else one
+        for one in problems
+    )
 
 
 def _wordless(problem: Problem) -> Problem:

@@ -125,6 +125,30 @@ def test_build_looks_at_every_picture_only_when_asked(home: Path, monkeypatch: p
     assert len(asked) == 2
 
 
+def test_check_shows_fifteen_questions_and_what_the_others_are_about(home: Path) -> None:
+    tools = "".join(f"### Tighten bolt {number}\n\n" for number in range(16))
+    (home / "procedure.md").write_text(WHOLE.replace("## Who looked", f"{tools}## Who looked"), encoding="utf-8")
+    lines = run(app, ["check", str(home)]).stdout.splitlines()
+    assert sum(": ask: " in line for line in lines) == 15
+    assert lines[-1] == f"and 1 more about torques: procbuilder check --all {home} shows them"
+    assert sum(": ask: " in line for line in run(app, ["check", str(home), "--all"]).stdout.splitlines()) == 16
+
+
+def test_check_says_how_many_answers_an_approval_waits_for(home: Path) -> None:
+    (home / "procedure.md").write_text(WHOLE.replace("- Dangers confirmed", "- Note"), encoding="utf-8")
+    lines = run(app, ["check", str(home)]).stdout.splitlines()
+    assert lines[-1] == "1 of the questions must be answered before anyone may approve it"
+
+
+def test_build_for_a_qualification_that_nobody_has_is_refused(home: Path) -> None:
+    result = run(app, ["build", str(home), "--edition", "gas fitter"])
+    assert result.exit_code == 1
+    assert result.stderr == (
+        "the qualification gas fitter is not in the workshop file – nothing was built; add to workshop.toml above the "
+        'procedure: [[qualification]] with name = "gas fitter", holder = "who", valid_until = 2027-03-31\n'
+    )
+
+
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:
     (home / "procedure.md").write_text(WHOLE.replace("- Supply: none\n", "- Suply: none\n"), encoding="utf-8")
     result = run(app, ["check", str(home), "--json"])

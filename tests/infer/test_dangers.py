@@ -295,3 +295,24 @@ def test_protection_taken_away_while_its_state_lasts_is_found() -> None:
 )
 def test_when_protection_may_go(text: str, expected: list[tuple[str, str, str, int]]) -> None:
     assert removed(text) == expected
+
+
+def test_a_state_that_keeps_people_safe_must_stay_in_place() -> None:
+    text = """
+        ## Work
+        ### Kill the breaker {#off}
+        - State: breaker off
+        ### Open the lid {#open}
+        - State: lid open
+        ### Close it {#close}
+        - Ends: lid open
+        ### Throw the breaker on {#on}
+        - Ends: breaker off
+        """
+    shown = standing(written(text), load().safe_states)
+    assert {step: stand.states for step, stand in shown.items()} == {
+        "off": (), "open": ("lid open",), "close": ("lid open",), "on": ()
+    }  # fmt: skip
+    assert {step: stand.protections for step, stand in shown.items()} == {
+        "off": (), "open": ("breaker off",), "close": ("breaker off",), "on": ()
+    }  # fmt: skip

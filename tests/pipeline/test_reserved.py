@@ -8,6 +8,7 @@ import pytest
 
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import Wanted, build
+from procbuilder.pipeline.check import check
 
 Make = Callable[[str], Path]
 
@@ -123,7 +124,7 @@ def test_what_came_off_there_is_still_followed(home: Path) -> None:
         ("cover", "closed", ""),
     ]
     standing = built.edition.steps[1].standing
-    assert standing.states == ("high voltage isolated",)
+    assert (standing.states, standing.protections) == ((), ("high voltage isolated",))
 
 
 def test_its_problems_are_counted_and_not_quoted(home: Path) -> None:
@@ -131,7 +132,8 @@ def test_its_problems_are_counted_and_not_quoted(home: Path) -> None:
     words = [problem for problem in built.problems if "sesame" in problem.what]
     assert words
     hidden = [problem.what for problem in built.edition.problems if "reserved by law must be settled" in problem.what]
-    assert len(hidden) == len(words)
+    assert len(hidden) >= len(words)
+    assert [problem for problem in built.edition.problems if "sesame" in f"{problem.what} {problem.instead}"] == []
 
 
 def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Path) -> None:
@@ -168,3 +170,42 @@ def test_a_step_reserved_to_others_stays_closed_to_the_qualified(home: Path) -> 
     built = build(home, wanted=Wanted("high-voltage technician"), today=TODAY)
     assert built.edition.steps[0].reserved == "gas fitter"
     assert "sesame" not in written(built.out)
+
+
+def test_a_downgraded_danger_is_printed_with_name_and_reason(home: Path) -> None:
+    text = TEXT.replace("- Wear: eye", "- Downgraded: high voltage near | RB | dismantled car\n- Wear: eye")
+    (home / "procedure.md").write_text(text, encoding="utf-8")
+    built = build(home)
+    for name in ("index.html", "phone.html", "edition.json"):
+        words = (built.out / name).read_text(encoding="utf-8")
+        assert all(word in words for word in ("high voltage near", "RB", "dismantled car"))
+    assert "high voltage near" in written(built.out)
+
+
+def test_a_workshop_adds_dangers_of_its_own(home: Path) -> None:
+    more = """
+[[danger]]
+name = "hose clip"
+words = ["hose clip"]
+signal = "CAUTION"
+hazard = "the clip springs open"
+consequence = "cut hand"
+avoid = "hold it with a rag"
+"""
+    (home.parent / "workshop.toml").write_text(WORKSHOP + more, encoding="utf-8")
+    (home / "procedure.md").write_text(TEXT.replace("push it on", "push it and its hose clip on"), encoding="utf-8")
+    asked = [problem for problem in check(home).problems if problem.rule == "danger-proposed"]
+    assert 'the clip springs open: proposed from "hose clip" in step 2' in [problem.what for problem in asked]
+    assert all(problem.blocks for problem in asked)
+
+
+def test_no_danger_and_no_condition_are_said_in_words(home: Path) -> None:
+    text = TEXT.replace("- Condition: key away", "- Condition: none").replace(
+        "- Dangers confirmed", "- Danger: none\n- Note"
+    )
+    (home / "procedure.md").write_text(text, encoding="utf-8")
+    built = build(home)
+    assert built.edition.hazards == ()
+    assert {entry.title: entry.none for entry in built.edition.lists if entry.none} == {
+        "Conditions": True, "Supply": True, "Part": True, "Dangers": True,
+    }  # fmt: skip

@@ -19,6 +19,7 @@ from procbuilder.model.ledger import Ledger
 from procbuilder.publish.pdf import pdf, sheets_pdf
 from tests.publish.sample import sample_edition
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, with_step
+from tests.publish.test_cards import with_vapour
 from tests.published import verapdf
 
 
@@ -29,7 +30,7 @@ def media(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def edition(media: Path) -> Edition:
-    return sample_edition(media)
+    return with_vapour(sample_edition(media), {3: "petrol pipe", 4: "petrol pipe"})
 
 
 @pytest.fixture(scope="module")
