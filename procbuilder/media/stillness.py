@@ -34,9 +34,10 @@ def look(path: Path, film: PacketFacts) -> Looked:
 
     A phone writes a key frame each second at a constant bit rate: there packets say nothing of motion, and key
     frames do. A program for cutting keeps the quality constant and writes few key frames: there packets tell.
-    Measured on real clips with held pictures between, before a camera that sways, as the chance that a moving second
-    ranks above a still one: at a constant bit rate 0.57 to 0.80 by packets and 1.00 by key frames; at constant
-    quality 0.998 to 1.00 by packets, with too few key frames to say anything.
+    Measured on real clips with held pictures between, before a camera that sways, as the chance that a moving moment
+    ranks above a still one: at a constant bit rate 0.64 to 0.79 by packets and 1.00 by key frames; at constant
+    quality 0.999 to 1.00 by packets, with too few key frames to say anything. What moves is larger there than two
+    fingers: such work may be taken for still.
 
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.

@@ -2,12 +2,13 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from procbuilder.infer.footage import Scanned, split
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked
+from procbuilder.model.footage import Cut, Film, FootageSplit, Heard, Looked
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.stretch import Stretch, shared
 from procbuilder.model.timecode import Span
@@ -59,12 +60,25 @@ def _footage(procedure: Procedure, scanner: "_Scanner") -> Footage:
     return Footage(splits, tuple(dict.fromkeys(unscanned)))
 
 
+@dataclass(frozen=True, slots=True)
+class _File:
+    """A recording that can be scanned."""
+
+    path: Path
+    sha256: str
+    film: Film
+
+
+_Whole = tuple[Heard | None, Looked]
+"""What is known of a whole recording; None when nothing is heard in it."""
+
+
 class _Scanner:
     """Looks into the cache, and into the recordings unless ``tell`` is None."""
 
     def __init__(self, found: Found, cache: Cache, thorough: bool, tell: Callable[[str], None] | None) -> None:
         self.found, self.cache, self.thorough, self.tell = found, cache, thorough, tell
-        self.whole: dict[str, tuple[Heard | None, Looked] | None] = {}
+        self.whole: dict[str, _Whole | None] = {}
 
     def stretches(self, step: Step) -> tuple[Span, ...]:
         """The footage of a step that its recordings have and that is not skipped."""
@@ -75,50 +89,47 @@ class _Scanner:
 
     def part(self, span: Span) -> Scanned | None:
         """What is known of a stretch; None when it was not scanned, or cannot be."""
-        film = self.found.film(span.recording)
+        file = self._file(span.recording)
         try:
-            whole = self._whole(span.recording)
-            cuts = self._cuts(span, whole[1]) if whole else None
+            whole = self._whole(span.recording, file) if file else None
+            cuts = self._cuts(span, file, whole[1]) if file and whole else None
         except Unreadable:
             return None
-        if film is None or whole is None or cuts is None:
+        if file is None or whole is None or cuts is None:
             return None
-        return Scanned(Stretch(span.start, span.end), film, whole[1], whole[0], cuts)
+        return Scanned(Stretch(span.start, span.end), file.film, whole[1], whole[0], cuts)
 
-    def _whole(self, name: str) -> tuple[Heard | None, Looked] | None:
-        """Sound and key frames of a recording, once."""
+    def _file(self, name: str) -> _File | None:
+        recording, path, film = self.found.recording(name), self.found.path(name), self.found.film(name)
+        return _File(path, recording.sha256, film) if recording and path and film else None
+
+    def _whole(self, name: str, file: _File) -> _Whole | None:
+        """Sound and key frames of a recording, looked up once."""
         if name not in self.whole:
-            self.whole[name] = self._read(name)
+            self.whole[name] = self._kept(file) or self._read(name, file)
         return self.whole[name]
 
-    def _read(self, name: str) -> tuple[Heard | None, Looked] | None:
-        recording, path, film = self.found.recording(name), self.found.path(name), self.found.film(name)
-        if recording is None or path is None or film is None:
+    def _kept(self, file: _File) -> _Whole | None:
+        heard, looked = (self.cache.get(kind, file.sha256) for kind in (HEARD, LOOKED))
+        if not heard or not looked:
             return None
-        heard, looked = (self.cache.get(kind, recording.sha256) for kind in (HEARD, LOOKED))
-        if heard and looked:
-            return restored(Heard, heard["sound"]) if heard["sound"] else None, restored(Looked, looked)
+        return restored(Heard, heard["sound"]) if heard["sound"] else None, restored(Looked, looked)
+
+    def _read(self, name: str, file: _File) -> _Whole | None:
         if self.tell is None:
             return None
         from procbuilder.media.stillness import look
         from procbuilder.media.voice import listen
 
         self.tell(name)
-        sound, pictures = listen(path), look(path, film)
-        self.cache.put(HEARD, recording.sha256, {"sound": stored(sound)})
-        self.cache.put(LOOKED, recording.sha256, stored(pictures))
-        return sound, pictures
+        heard, looked = listen(file.path), look(file.path, file.film)
+        self.cache.put(HEARD, file.sha256, {"sound": stored(heard)})
+        self.cache.put(LOOKED, file.sha256, stored(looked))
+        return heard, looked
 
-    def _cuts(self, span: Span, looked: Looked) -> tuple[Cut, ...] | None:
-        recording, path, film = (
-            self.found.recording(span.recording),
-            self.found.path(span.recording),
-            self.found.film(span.recording),
-        )
-        if recording is None or path is None or film is None:
-            return None
-        whole = Stretch(span.start, span.end)
-        keys = {every: key_of(recording.sha256, span.start, span.end, every) for every in (True, False)}
+    def _cuts(self, span: Span, file: _File, looked: Looked) -> tuple[Cut, ...] | None:
+        """Cuts of a stretch; those found in every picture serve from then on, also when nobody asks for them."""
+        keys = {every: key_of(file.sha256, span.start, span.end, every) for every in (True, False)}
         for every in (True,) if self.thorough else (True, False):
             if (known := self.cache.get(CUTS, keys[every])) is not None:
                 return tuple(restored(Cut, cut) for cut in known)
@@ -127,7 +138,7 @@ class _Scanner:
         from procbuilder.media.cuts import cuts_within, suspects
 
         self.tell(span.recording)
-        where = [whole] if self.thorough else shared([whole], suspects(film, looked))
-        cuts = cuts_within(path, film, where)
+        whole = [Stretch(span.start, span.end)]
+        cuts = cuts_within(file.path, file.film, whole if self.thorough else shared(whole, suspects(file.film, looked)))
         self.cache.put(CUTS, keys[self.thorough], stored(cuts))
         return cuts
