@@ -7,7 +7,7 @@ from procbuilder.media.image import Image
 from procbuilder.media.tonemap import DEEP, SYSTEMS, tone_mapped
 
 _EXACTLY = Interpolation.ACCURATE_RND | Interpolation.FULL_CHR_H_INT | Interpolation.FULL_CHR_H_INP
-"""Colours without a tint from rounding; takes no time where nothing but the size of a picture changes."""
+"""Colours without a tint from rounding: some milliseconds a picture, so only where colours are turned into others."""
 
 _UNTAGGED = 2
 _HD_HEIGHT = 720
@@ -33,11 +33,14 @@ def converted(
         matrix: Colour space, and
         limits: colour range, where ``form`` is not RGB.
     """
-    way = (Interpolation.AREA if width < frame.width else Interpolation.BICUBIC) | _EXACTLY
+    scaling = Interpolation.AREA if width < frame.width else Interpolation.BICUBIC
+    meant = _matrix(frame)
     if frame.color_trc not in SYSTEMS:
-        return frame.reformat(width, height, form, _matrix(frame), matrix, way, dst_color_range=limits)
-    plain = tone_mapped(frame.reformat(width, height, DEEP, _matrix(frame), interpolation=way), frame.color_trc)
-    return plain.reformat(None, None, form, None, matrix, way, dst_color_range=limits)
+        way = scaling if matrix == (meant or frame.colorspace) else scaling | _EXACTLY
+        return frame.reformat(width, height, form, meant, matrix, way, dst_color_range=limits)
+    deep = frame.reformat(width, height, DEEP, meant, interpolation=scaling | _EXACTLY)
+    plain = tone_mapped(deep, frame.color_trc)
+    return plain.reformat(None, None, form, None, matrix, Interpolation.BICUBIC | _EXACTLY, dst_color_range=limits)
 
 
 def _matrix(frame: VideoFrame) -> int | None:
