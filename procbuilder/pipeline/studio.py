@@ -20,7 +20,7 @@ from procbuilder.pipeline.recordings import Found, restored, stored
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 4
+RECIPE = 7
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
