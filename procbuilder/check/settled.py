@@ -3,16 +3,19 @@
 import re
 from collections.abc import Iterable, Iterator
 
-from procbuilder.model.fields import Field
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
-from procbuilder.model.words import mentioned
 
 _NUMBERS = re.compile(r"\b(?:steps?|line)\s+\d+(?:(?:,| and)\s+\d+)*")
+_WORD = re.compile(r"[^\W_]+")
 _ENOUGH = 3
 """Words of a question by which it is known, where they are not all of it."""
+_LONGEST = 60
+"""Words of a question among which an answer may quote."""
 _MUST_BE_ANSWERED = frozenset({"dangers-not-confirmed"})
 _BY_DOWNGRADE = frozenset({"danger-proposed"})
+
+Words = tuple[str, ...]
 
 
 def unsettled(procedure: Procedure, problems: Iterable[Problem]) -> Iterator[Problem]:
@@ -21,26 +24,26 @@ def unsettled(procedure: Procedure, problems: Iterable[Problem]) -> Iterator[Pro
     ``Refused`` and ``Asked`` name the question by its subject or by some words of it; the numbers of steps
     do not count, because steps move.
     """
-    answered = [_plain(entry.part("question")) for entry in procedure.everywhere("Asked", "Refused") if _has(entry)]
-    lowered = [_plain(entry.part("what")) for entry in procedure.everywhere("Downgraded") if entry.part("reason")]
+    asked = procedure.everywhere("Asked", "Refused")
+    answered = {_words(entry.part("question")) for entry in asked if entry.part("answer")}
+    lowered = {_words(entry.part("what")) for entry in procedure.everywhere("Downgraded") if entry.part("reason")}
     for problem in problems:
-        settled_by = answered + (lowered if problem.rule in _BY_DOWNGRADE else [])
+        answers = answered | lowered if problem.rule in _BY_DOWNGRADE else answered
         fixed = problem.severity is Severity.STOP or problem.rule in _MUST_BE_ANSWERED
-        if fixed or not any(_names(question, problem) for question in settled_by):
+        if fixed or not answers or answers.isdisjoint(_names(problem)):
             yield problem
 
 
-def _has(entry: Field) -> bool:
-    return bool(entry.part("question") and entry.part("answer"))
-
-
-def _names(question: str, problem: Problem) -> bool:
+def _names(problem: Problem) -> Iterator[Words]:
+    """All that names a problem: its subject, its sentence, and any three or more words of them behind one another."""
     for text in filter(None, (problem.subject, problem.what)):
-        said = _plain(text)
-        if question == said or (len(question.split()) >= _ENOUGH and mentioned(said, [question])):
-            return True
-    return False
+        said = _words(text)
+        yield said
+        said = said[:_LONGEST]
+        for first in range(len(said)):
+            for behind in range(first + _ENOUGH, len(said) + 1):
+                yield said[first:behind]
 
 
-def _plain(text: str) -> str:
-    return " ".join(_NUMBERS.sub("", text).casefold().split())
+def _words(text: str) -> Words:
+    return tuple(_WORD.findall(_NUMBERS.sub("", text).casefold()))
