@@ -229,12 +229,13 @@ def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
     return (
         TorqueRow(
-            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where
+            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where,
+            also="11 lbf·ft then 22 lbf·ft",
         ),
         TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
         TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
         TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where),
-    )
+    )  # fmt: skip
 
 
 def _gas() -> EditionStep:
