@@ -9,7 +9,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
-from procbuilder.model.words import thing
+from procbuilder.model.words import is_plural, thing
 
 LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
@@ -70,9 +70,10 @@ def _off(entry: Entry) -> tuple[str, str]:
 
 
 def _slackened(entry: Entry) -> tuple[str, str]:
+    be = "are" if entry.out > 1 or is_plural(entry.item) else "is"
     how = "only nipped up" if entry.nipped else "slackened"
     return (
-        f"{counted(entry, entry.out)} is {how} {when(entry.opened[-1])} and never tightened for good",
+        f"{counted(entry, entry.out)} {be} {how} {when(entry.opened[-1])} and never tightened for good",
         f'add "- Torque: {entry.item} | look up | document, section" to the step that tightens it',
     )
 

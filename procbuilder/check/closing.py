@@ -8,7 +8,7 @@ from procbuilder.check.balance import LIKE, counted, when
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Moment, Opening
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.words import mentioned, thing
+from procbuilder.model.words import called, thing
 
 _NAMED = 8
 """So many things are named in one sentence."""
@@ -33,7 +33,7 @@ def only_assumed_closed(case: Case) -> Iterator[Problem]:
 def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
     """Something that a step without fields takes off in words, and that no later step speaks of again."""
     for taken in case.taken_off:
-        once = any(mentioned(taken.item, part.things) for part in case.lexicon.single_use)
+        once = any(called(taken.item, part.things) for part in case.lexicon.single_use)
         new = f', a new one: "- On: {taken.item}, new"' if once else f': "- On: {taken.item}"'
         yield Problem(
             Severity.ASK,

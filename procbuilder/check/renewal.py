@@ -7,7 +7,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.words import mentioned, thing
+from procbuilder.model.words import called, mentioned, thing
 
 
 def single_use_again(case: Case) -> Iterator[Problem]:
@@ -32,7 +32,7 @@ def _names(entry: Entry) -> list[str]:
 
 def _listed(name: str, case: Case) -> SingleUse | None:
     """The entry of the list; None when the procedure already answers the question."""
-    part = next((one for one in case.lexicon.single_use if mentioned(name, one.things)), None)
+    part = next((one for one in case.lexicon.single_use if called(name, one.things)), None)
     return None if part is None or is_answered(name, case) else part
 
 

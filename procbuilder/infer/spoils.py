@@ -3,7 +3,7 @@
 import re
 
 from procbuilder.model.lexicon import Lexicon, SingleUse
-from procbuilder.model.words import behind_verb, mentioned
+from procbuilder.model.words import behind_verb, called, mentioned
 
 _NEXT_COMMAND = re.compile(r"(?<=\w),?\s(?:and|then)\s+(?=\w+\s+(?:off|out|up|away|the|a)\b)", re.IGNORECASE)
 """Where the next command of "Cut the tie and lift off the cover" begins."""
@@ -11,7 +11,7 @@ _NEXT_COMMAND = re.compile(r"(?<=\w),?\s(?:and|then)\s+(?=\w+\s+(?:off|out|up|aw
 
 def single_use(name: str, lexicon: Lexicon) -> SingleUse | None:
     """The entry of the list that a name falls under; None for what may go on again."""
-    return next((part for part in lexicon.single_use if mentioned(name, part.things)), None)
+    return next((part for part in lexicon.single_use if called(name, part.things)), None)
 
 
 def why_spoilt(name: str, command: str, lexicon: Lexicon) -> str:

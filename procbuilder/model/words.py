@@ -10,6 +10,7 @@ from procbuilder.model.quantity import Item
 _WORD = re.compile(r"[^\W_]+")
 _PIECE = re.compile(r"\w+|[,;:.–—]")
 _BEGINS_BEHIND = frozenset({"", "and", "then", "to", "now", ",", ";", ":", ".", "–", "—"})
+_BEHIND_NAME = re.compile(r",|\s(?:of|from|for|with)\s")
 _NOWHERE = Place("", 0)
 
 
@@ -40,6 +41,15 @@ def mentioned(text: str, phrases: Iterable[str]) -> str:
     """The first of the phrases that stands in the text as whole words; empty when none does."""
     inside = f" {folded(text)} "
     return next((phrase for phrase in phrases if f" {folded(phrase)} " in inside), "")
+
+
+def called(name: str, phrases: Iterable[str]) -> str:
+    """The first of the phrases with which a name ends; empty when it ends with none.
+
+    What stands behind a comma or ``of`` does not count: ``lip seal of the hub, 40 mm`` is a seal, ``seal spring`` none.
+    """
+    head = f" {_folded(_BEHIND_NAME.split(name)[0])}"
+    return next((phrase for phrase in phrases if head.endswith(f" {_folded(phrase)}")), "")
 
 
 def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:

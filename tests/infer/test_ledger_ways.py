@@ -166,6 +166,8 @@ def test_what_is_said_at_last_counts_more_than_in_reverse() -> None:
         ("Peel off the membrane", "door membrane", True),
         ("Straighten the tab and undo the nut", "tab washer", True),
         ("Take off the washer", "washer", False),
+        ("Take out the push rivets", "push rivet", False),
+        ("Take out the rivets", "rivet", True),
         ("Undo the nut without cutting it", "nut", False),
         ("Take off the wheel", "wheel", False),
     ],

@@ -2,7 +2,7 @@
 
 import pytest
 
-from procbuilder.model.words import behind_verb, is_plural, mentioned, singular, thing
+from procbuilder.model.words import behind_verb, called, is_plural, mentioned, singular, thing
 
 
 @pytest.mark.parametrize(
@@ -67,3 +67,19 @@ def test_phrases_are_found_as_whole_words(text: str, found: str) -> None:
 )
 def test_verb_counts_only_where_a_command_begins(sentence: str, rest: str | None) -> None:
     assert behind_verb(sentence, ["check"]) == rest
+
+
+@pytest.mark.parametrize(
+    ("name", "found"),
+    [
+        ("grease seal", "seal"),
+        ("Seals", "seal"),
+        ("lip seal of the hub, 40 mm", "seal"),
+        ("2 x O-rings", "o-ring"),
+        ("seal spring", ""),
+        ("unseal", ""),
+        ("ring", ""),
+    ],
+)
+def test_a_name_is_called_by_the_words_it_ends_with(name: str, found: str) -> None:
+    assert called(name, ["seal", "o-ring"]) == found

@@ -251,6 +251,7 @@ def torques() -> tuple[TorqueRow, ...]:
             FROM_D1,
             where,
             sequence=star(4),
+            also="11 lbf·ft then 22 lbf·ft",
         ),
         TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
         TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),

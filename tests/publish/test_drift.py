@@ -58,8 +58,22 @@ def test_signs_of_dangers_stand_in_all_three_with_their_meaning(edition: Edition
 
 def test_torques_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
     rows = edition.torques
-    facts = (fact for row in rows for fact in (row.item, row.value, row.look_in, row.order, row.when, row.stage))
+    facts = (
+        fact for row in rows for fact in (row.item, row.value, row.also, row.look_in, row.order, row.when, row.stage)
+    )
     assert _lost(told, facts) == []
+
+
+def test_trays_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    facts = (fact for line in edition.trays for fact in (line.tray, line.contents, line.holds))
+    assert _lost(told, facts) == []
+
+
+def test_what_is_shown_before_and_after_stands_in_all_three(edition: Edition, told: dict[str, str]) -> None:
+    assert len(edition.pairs) == 2
+    assert _lost(told, (pair.item for pair in edition.pairs)) == []
+    shown = [f"step {number}" for pair in edition.pairs for number in (pair.off, pair.on)]
+    assert _lost({name: words for name, words in told.items() if name != "data"}, iter(shown)) == []
 
 
 def _counted(step: EditionStep) -> Iterator[str]:

@@ -106,7 +106,7 @@ def test_page_a_missing_torque_is_a_ruled_blank_that_says_where_to_look(edition:
     assert after(blocks, "Held by", 6) == [
         "2 x M8 bolt, 13 mm (keeper)",
         "Torque",
-        "keeper bolts, order: cross, when: dry threads 15 N·m then 30 N·m from D1 p. 4",
+        "keeper bolts, order: cross, when: dry threads 15 N·m then 30 N·m (11 lbf·ft then 22 lbf·ft) from D1 p. 4",
         "hub nut, stage 1, when: weight on wheels value source initials Look it up in D1, section 3.",
         "wheel nuts tightened here, but no torque was given value source initials "
         "Look up the value in the maker's current data for exactly this item.",

@@ -74,7 +74,8 @@ def test_a_state_without_a_danger_of_its_own_still_stands(edition: Edition, medi
 
 def test_a_missing_torque_is_a_blank_that_says_where_to_look(text: str) -> None:
     step = _step_text(text, 8)
-    assert "keeper bolts: 15 N·m then 30 N·m · order: cross · when: dry threads (from D1 p. 4)" in step
+    value = "15 N·m then 30 N·m (11 lbf·ft then 22 lbf·ft)"
+    assert f"keeper bolts: {value} · order: cross · when: dry threads (from D1 p. 4)" in step
     blank = "value source initials No value given."
     assert f"hub nut · when: weight on wheels · stage 1 {blank} Look up: D1, section 3" in step
     assert f"wheel nuts {blank} {words.LOOK_UP}" in step
