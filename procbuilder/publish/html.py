@@ -1,41 +1,47 @@
 """The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
 
 import base64
+import json
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import Any
 from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from procbuilder.model.edition import Edition, EditionStep, Named
+from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
-from procbuilder.model.ledger import Balance, Moment
+from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import Hazard, Signal, TorqueRow
+from procbuilder.model.worked import Hazard, Signal
 from procbuilder.publish import csp, markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.howto import howto
+from procbuilder.publish.opened import open_at
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.selftest import selftest
+from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 
+STYLES = ("base.css", "page.css", "print.css")
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
 CLIP_BYTES_INSIDE = 25_000_000
 """Bytes of all clips inside ``phone.html`` together."""
 PROBLEMS_IN_SIGHT = 5
 """Further ones are folded away."""
-STATUS_WORDS = {
-    "draft": "DRAFT – not approved",
-    "review": "IN REVIEW – not approved",
-    "withdrawn": "WITHDRAWN – do not work by it",
-}
+SCRIPTS = (
+    "common.js", "views.js", "clips.js", "job.js", "handover.js", "study.js", "screen.js", "stopwatch.js", "start.js",
+)  # fmt: skip
+"""The parts of the page's one script, in order: one function around them all keeps their names from the browser's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +72,7 @@ def phone(edition: Edition, *, templates: Path, media: Path) -> str:
 def quotation_page(edition: Edition, *, templates: Path) -> str:
     """``quotation.html``: what an office quotes and books from; it has no script."""
     folder = templates / "html"
-    style = (folder / "page.css").read_text(encoding="utf-8")
+    style = _joined(folder, STYLES)
     return (
         _environment(folder)
         .get_template("quotation.html")
@@ -76,7 +82,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS.get(edition.status, ""),
         )
     )
 
@@ -103,8 +109,8 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
-    script = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.js", "stopwatch.js"))
-    style = (folder / "page.css").read_text(encoding="utf-8")
+    script = _script(folder)
+    style = _joined(folder, STYLES)
     return (
         _environment(folder)
         .get_template("page.html")
@@ -115,8 +121,11 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
-            status_words=STATUS_WORDS.get(edition.status, ""),
+            status_words=words.STATUS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
+            open_at=open_at(edition),
+            questions=selftest(edition),
+            howto=_howto(edition, media),
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
@@ -125,6 +134,21 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             bars=bars(edition),
         )
     )
+
+
+def _script(folder: Path) -> str:
+    return f'"use strict";\n(function () {{\n{_joined(folder, SCRIPTS)}}})();'
+
+
+def _joined(folder: Path, names: Iterable[str]) -> str:
+    return "\n".join((folder / name).read_text(encoding="utf-8") for name in names)
+
+
+def _howto(edition: Edition, media: _Media) -> dict[str, Any]:
+    """For machines; what lies inside the page is not told to them a second time."""
+    if media.inside:
+        return howto(edition, still=lambda _: "", clip=lambda _: "")
+    return howto(edition, still=media.still, clip=_beside)
 
 
 @cache
@@ -141,9 +165,11 @@ def _environment(folder: Path) -> Environment:
         markdown=markdown.html,
         length_on_film=_length_on_film,
         plain=_plain,
-        moments=_moments,
-        source=_source,
-        fasteners=_fasteners,
+        moments=moments,
+        source=torque_source,
+        fasteners=fasteners,
+        measured=measured,
+        json=_json,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
         sentences=sentences,
@@ -168,25 +194,6 @@ def _plain(number: Decimal) -> str:
     return f"{number:f}"
 
 
-def _moments(moments: Iterable[Moment]) -> str:
-    """``step 3 (strip 1:09)``, more than one joined by commas."""
-    return ", ".join(f"step {moment.number}{_on_film(moment)}" for moment in moments)
-
-
-def _on_film(moment: Moment) -> str:
-    return "" if moment.time is None else f" ({' '.join((moment.recording, format_time(moment.time))).strip()})"
-
-
-def _source(row: TorqueRow) -> str:
-    """Where a torque value comes from; the document counts when the value itself names none."""
-    return row.origin.words or (f"from {row.look_in}" if row.look_in else "typed, no source named")
-
-
-def _fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
-    """Count and size of what holds a thing, with the thing: the ``by:`` parts of Off and On."""
-    return [(part.removeprefix("by: "), move.text) for move in moves for part in move.extra if part.startswith("by: ")]
-
-
 def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
     order = list(Signal)
     return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
@@ -195,3 +202,8 @@ def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
 def _captions(cues: Iterable[Cue]) -> str:
     """A caption file inside the page: browsers refuse one that lies beside it on ``file://``."""
     return _data("text/vtt", webvtt(cues).encode())
+
+
+def _json(data: object) -> Markup:
+    """Data inside a script element: without ``<`` nothing in it can end the element."""
+    return Markup(json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c"))

@@ -22,6 +22,7 @@ def test_page_overview_names_identity_status_and_what_comes_first(edition: Editi
     ]
     assert read_page["_overview"][:20] == [
         "Overview",
+        "When the wheel rocks at the top or the hub runs hot after a short trip.",
         *("Item", "Single-axle trailer, unbraked, 750 kg"),
         *("Applies to", "25 mm stub axle, four-stud hub"),
         *("Not for", "braked hubs"),
@@ -30,9 +31,16 @@ def test_page_overview_names_identity_status_and_what_comes_first(edition: Editi
         *("People", "1"),
         *("Author", "K."),
         *("Whom to ask", "workshop foreman, extension 12"),
-        "When the wheel rocks at the top or the hub runs hot after a short trip.",
-        words.PRIORITY,
-        words.QUALIFIED,
+        "Handover note Study and self-test",
+        "This screen",
+    ]
+    assert after(read_page["_overview"], "Keep the screen on", 2) == [words.PRIORITY, words.QUALIFIED]
+
+
+def test_page_overview_names_who_may_do_what(edition: Edition) -> None:
+    assert after(views(edition)["_overview"], "Who may do it", 2) == [
+        "Reserved: step 9 is done by a licensed gas fitter",
+        "Stops for a check: step 2, rock the trailer: it must not move on the stands – by the senior technician",
     ]
 
 

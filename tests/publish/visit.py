@@ -7,10 +7,11 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
 TARGETS = """() => Array.from(document.querySelectorAll("a, button, input, summary"))
-    .map(e => [e.closest(".bar") ? 56 : 44, (e.closest("label") || e).getBoundingClientRect()])
+    .filter(e => e.checkVisibility())
+    .map(e => [e.closest(".foot") ? 64 : 48, (e.closest("label") || e).getBoundingClientRect()])
     .filter(([least, box]) => box.width > 0)
     .map(([least, box]) => Math.min(box.width, box.height) - least)"""
-"""How far each visible target is above the least size: 56 px for what is pressed all the time, else 44."""
+"""How far each visible target is above the least size: 64 px for what is pressed all the time, else 48."""
 
 
 class Visit:
@@ -40,6 +41,14 @@ def shown(page: Page) -> list[str]:
 
 def overflow(page: Page) -> int:
     return int(page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
+
+
+def onward(page: Page) -> None:
+    """To the next step; a hold point asks once before it lets go."""
+    before = shown(page)
+    page.click("#_next")
+    if shown(page) == before:
+        page.click("#_next")
 
 
 def until(page: Page, true: str) -> None:
