@@ -24,7 +24,7 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
     """
 
     def step(each: EditionStep) -> dict[str, Any]:
-        return _step(edition, each, still, clip)
+        return _step(each, still, clip)
 
     return _filled({
         "@context": "https://schema.org",
@@ -48,7 +48,7 @@ def _section(section: EditionSection, step: Callable[[EditionStep], dict[str, An
     return {"@type": "HowToSection", "name": section.title, "itemListElement": [step(each) for each in section.steps]}
 
 
-def _step(edition: Edition, step: EditionStep, still: Address, clip: Address) -> dict[str, Any]:
+def _step(step: EditionStep, still: Address, clip: Address) -> dict[str, Any]:
     figure = step.figures[0] if step.figures and not step.reserved else None
     image = still(figure.still.file) if figure else ""
     film = None if step.reserved else step.clip

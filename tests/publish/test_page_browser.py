@@ -97,7 +97,8 @@ def test_page_arrow_page_and_home_keys_turn_the_steps(visit: Visit) -> None:
     page = visit.open()
     assert shown(page) == ["_overview"]
     for key, expected in [
-        ("ArrowRight", "chock"), ("PageDown", "raise"), ("ArrowRight", "raise"), ("PageDown", "dust-cap"), ("PageUp", "raise"),
+        ("ArrowRight", "chock"), ("PageDown", "raise"), ("ArrowRight", "raise"), ("PageDown", "dust-cap"),
+        ("PageUp", "raise"),
         ("ArrowLeft", "chock"), ("ArrowLeft", "_overview"), ("ArrowLeft", "_overview"), ("PageDown", "chock"),
         ("Home", "_overview"),
     ]:  # fmt: skip
