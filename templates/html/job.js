@@ -66,6 +66,7 @@ function beginJob(name = byId("_job-label").value.trim()) {
   for (const box of checkers) box.querySelector("input").value = String(found.checked[box.dataset.step] || "");
   askForJob(false);
   showJob();
+  heading(shown).focus({ preventScroll: true });
   document.dispatchEvent(new Event("procbuilder-job"));
 }
 

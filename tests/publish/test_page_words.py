@@ -30,7 +30,7 @@ class _Words(HTMLParser):
         self.found += [value or "" for name, value in attrs if name in SPOKEN_ATTRIBUTES]
 
     def handle_endtag(self, tag: str) -> None:
-        self.inside = ""
+        self.inside = "" if self.inside == tag else self.inside
 
     def handle_data(self, data: str) -> None:
         if self.inside not in ("style", "script"):

@@ -47,7 +47,7 @@ def visit(browser: Browser, site: Path) -> Iterator[Visit]:
     yield visit
     context.close()
     assert visit.faults == []
-    assert visit.asked <= {"file", "data", "about", "blob"}
+    assert visit.asked <= {"the site", "data", "about", "blob"}
 
 
 def words(page: Page, step: str) -> str:
