@@ -57,8 +57,7 @@ def _order(steps: list[EditionStep]) -> Iterator[Question]:
     commands = [step.command for step in main]
     for before, step in pairwise(main):
         if step.number == before.number + 1 and commands.count(before.command) == 1:
-            near = sorted(main, key=lambda other: (abs(other.number - step.number), other.number))
-            others = [other.command for other in near if other.command != before.command]
+            others = _near(step, [(other, other.command) for other in main if other.command != before.command])
             why = WHY["order"].format(number=step.number, before=before.number)
             yield _question("order", step, step.command, others, why=why, command=before.command)
 
@@ -74,9 +73,9 @@ def _before(steps: list[EditionStep]) -> Iterator[Question]:
 
 
 def _hold(steps: list[EditionStep]) -> Iterator[Question]:
-    free = [step.command for step in steps if not step.holds]
+    free = [(step, step.command) for step in steps if not step.holds]
     for step in (step for step in steps if step.holds):
-        yield _question("hold", step, step.command, free, what=step.holds[0].text)
+        yield _question("hold", step, step.command, _near(step, free), what=step.holds[0].text)
 
 
 def _fasteners(steps: list[EditionStep]) -> Iterator[Question]:
@@ -93,30 +92,32 @@ def _quantity(steps: list[EditionStep]) -> Iterator[Question]:
     for step, name, amount in measured:
         own = {other for _, other_name, other in measured if thing(other_name) == thing(name)}
         if len(own) == 1:
-            others = [other for _, _, other in measured if other not in own]
+            unit = amount.rpartition(" ")[2]
+            others = [other for _, _, other in measured if other not in own and other.endswith(f" {unit}")]
             yield _question("quantity", step, amount, others, thing=name)
 
 
 def _tool(steps: list[EditionStep]) -> Iterator[Question]:
-    known = [entry.text for step in steps for entry in step.tools]
+    known = [(step, entry.text) for step in steps for entry in step.tools]
     for step in steps:
         sized = [entry for entry in step.tools if _has_size(entry.text)]
         if len(sized) == 1:
             used = {entry.text for entry in step.tools}
-            by_size = sorted((text for text in known if text not in used), key=lambda text: not _has_size(text))
+            others = [text for text in _near(step, known) if text not in used]
+            by_size = sorted(others, key=lambda text: not _has_size(text))
             yield _question("tool", step, sized[0].text, by_size, said=sized[0].origin, command=step.command)
 
 
 def _torque(steps: list[EditionStep]) -> Iterator[Question]:
-    """A value that somebody only remembers is not drilled."""
+    """A value that somebody only remembers is not drilled, and neither is ``good and tight``."""
     rows = [(step, row) for step in steps for row in step.torques if row.origin.kind is not OriginKind.MEMORY]
     for step, row in rows:
         name = f"{row.item}, {row.stage}" if row.stage else row.item
-        if row.value:
+        if any(sign.isdigit() for sign in row.value):
             others = [other.value for _, other in rows if other.value and thing(other.item) != thing(row.item)]
             why = WHY["torque"].format(number=step.number, source=torque_source(row))
             yield _question("torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
-        elif row.look_in:
+        elif row.look_in and not row.value:
             others = [other.look_in for _, other in rows if other.look_in]
             yield _question("look_up", step, row.look_in, others, thing=row.item)
 
@@ -133,7 +134,7 @@ def _new(steps: list[EditionStep]) -> Iterator[Question]:
 def _reason(steps: list[EditionStep]) -> Iterator[Question]:
     points = [(step, line) for step in steps for line in step.key_points if line.extra]
     for step, line in points:
-        others = [other.extra for _, other in points if other.text != line.text]
+        others = _near(step, [(at, other.extra) for at, other in points if other.text != line.text])
         yield _question("reason", step, line.extra, others, said=line.origin, point=line.text)
 
 
@@ -161,6 +162,11 @@ def _question(
         kind, ask, answer, options, why or WHY[kind].format(number=step.number),
         step.id, step.number, moment_in_clip(step, said), pictures,
     )  # fmt: skip
+
+
+def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:
+    """What other steps say, the nearest first: what is near is most easily mixed up."""
+    return [text for _, text in sorted(told, key=lambda pair: (abs(pair[0].number - step.number), pair[0].number))]
 
 
 def _shuffled(ask: str, text: str) -> str:

@@ -145,7 +145,7 @@ FACTS = {"wear": "Wear", "tools": "Tool", "parts": "Part", "supplies": "Supply"}
 HELD_BY, TORQUE = "Held by", "Torque"
 CLIP_OF = "Clip: {what}"
 CAPTIONS = "Words"
-SHOW_PICTURE = "Show the picture"
+SHOW_PICTURE = "Show picture"
 SLOWER, FRAME_BACK, FRAME_ON = "Slower", "Picture back", "Picture on"
 KEY_POINT = "Key point:"
 BECAUSE = "because"
@@ -241,6 +241,19 @@ WHY = {
     "picture": "The picture of step {number}.",
 }
 
+# ---- the quotation ----
+
+QUOTATION_KIND = "Quotation"
+LABOUR, SCOPE = "Labour", "Scope"
+INCLUDED, NOT_INCLUDED = "Included", "Not included"
+PARTS_AND_SUPPLIES = "Parts and supplies"
+ITEMS_HEAD = ("Kind", "What", "Quantity")
+EXTRAS, NO_EXTRA = "Extras: only after approval", "None are named."
+EXTRAS_HEAD = ("If", "More time", "Approved by, date")
+QUOTE_FINDINGS, NO_FINDING = "Findings on the item, outside this job", "None was noted."
+FINDINGS_HEAD = ("Finding", "On record", "Approved by, date")
+THE_PROCEDURE = "The procedure"
+
 SCRIPT = {
     "at": "{number} of {count}",
     "at_open": "{where}, {open} still open",
@@ -253,8 +266,8 @@ SCRIPT = {
     "no_job": "No job named: ticks are not kept.",
     "known_job": "{job}: step {number}",
     "resume": "Go on at step {number}",
-    "clip_show": "Show the clip",
-    "clip_hide": "Show the picture",
+    "clip_show": "Show clip",
+    "clip_hide": "Show picture",
     "clip_fails": "The clip cannot be shown here",
     "slower": "Slower",
     "full_speed": "Full speed",

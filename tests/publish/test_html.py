@@ -48,7 +48,7 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "flat bar said strip 0:44",
         "[picture: dust cap started evenly all round]",
         "[clip: media/dust-cap.mp4]",
-        *("Show the picture", "Slower", "Picture back", "Picture on"),
+        *("Show picture", "Slower", "Picture back", "Picture on"),
         "Cap started evenly all round",
         "start here",
         "then here",

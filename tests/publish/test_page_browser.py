@@ -206,7 +206,7 @@ def test_page_reduced_motion_begins_with_the_still(visit: Visit) -> None:
     page = visit.open("index.html#dust-cap")
     assert page.is_visible("#dust-cap .with-clip > img")
     assert page.eval_on_selector("#dust-cap video", "v => v.paused")
-    assert page.inner_text("#dust-cap .swap") == "Show the clip"
+    assert page.inner_text("#dust-cap .swap") == "Show clip"
 
 
 def test_page_a_clip_that_cannot_be_played_leaves_the_still(visit: Visit) -> None:

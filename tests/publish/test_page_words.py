@@ -12,7 +12,7 @@ from procbuilder.publish.html import SCRIPTS
 from tests.publish.blocks import TEMPLATES
 
 HTML = TEMPLATES / "html"
-PAGE = sorted(path for path in HTML.glob("*.html") if path.name != "quotation.html")
+PAGE = sorted(HTML.glob("*.html"))
 SPOKEN_ATTRIBUTES = {"alt", "aria-label", "label", "placeholder", "title"}
 WORD = re.compile(r"[A-Za-z]{2,}")
 

@@ -76,6 +76,20 @@ def test_selftest_a_value_from_memory_is_not_drilled(edition: Edition) -> None:
     assert [question.answer for question in asked(edition, "torque")] == ["15 N·m then 30 N·m"]
 
 
+def test_selftest_words_for_a_torque_are_not_drilled(edition: Edition) -> None:
+    rows = tuple(dataclasses.replace(row, value="good and tight") for row in step(edition, "keeper-on").torques)
+    worded = changed_step(edition, "keeper-on", torques=rows)
+    assert [question.kind for question in selftest(worded) if question.kind in ("torque", "look_up")] == []
+
+
+def test_selftest_amounts_are_compared_in_one_unit(edition: Edition) -> None:
+    """Among grams a single millilitre would tell itself."""
+    supplies = {"chock": "oil, 20 ml", "raise": "paste, 5 g", "clean": "cleaner, 200 ml", "lower": "wax, 9 g"}
+    for name, words in supplies.items():
+        edition = changed_step(edition, name, supplies=(Line(words),))
+    assert [set(question.options) for question in asked(edition, "quantity")] == [set(), set(), {"60 g", "5 g", "9 g"}]
+
+
 def test_selftest_single_use_is_asked_among_what_goes_back(edition: Edition) -> None:
     fitted = tuple(Named("On", words) for words in ("split pin, new", "keeper", "hub nut", "wheel"))
     (question,) = asked(changed_step(edition, "keeper-on", moves=fitted), "new")
