@@ -78,14 +78,17 @@ def demo(
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder to make; it must be new or empty.")],
     recording: Annotated[
-        list[Path], typer.Option("--recording", "-r", help="A film of the repair; repeat for several.")
-    ],
+        list[Path] | None, typer.Option("--recording", "-r", help="A film of the repair; repeat for several.")
+    ] = None,
     steps: Annotated[
         Path | None, typer.Option("--steps", "-s", help="Rough list of times and words: text, CSV, TSV, SRT or WebVTT.")
     ] = None,
     narration: Annotated[
         list[Path] | None, typer.Option("--narration", "-n", help="Subtitles, in the order of the recordings.")
     ] = None,
+    refit: Annotated[
+        bool, typer.Option("--refit", help="DIR is a procedure: propose the refit of all that it leaves open.")
+    ] = False,
 ) -> None:
     """Make a procedure folder from recordings and a rough list of times.
 
@@ -94,6 +97,12 @@ def new(
     from procbuilder.pipeline.new import new as run
     from procbuilder.report import problem_lines
 
+    if refit and not (recording or steps or narration):
+        _refit(folder)
+        return
+    if refit or not recording:
+        message("new needs at least one --recording, or --refit alone for a procedure that is there")
+        raise typer.Exit(2)
     with _faults_shown():
         with progress() as report:
             made = run(folder, recording, steps, narration or [], report)
@@ -105,11 +114,22 @@ def new(
         raise typer.Exit(1 if made.problems else 0)
 
 
+def _refit(folder: Path) -> None:
+    """Propose the refit of a procedure."""
+    from procbuilder.pipeline.refit import refit
+    from procbuilder.report import refit_lines
+
+    with _faults_shown():
+        for line in refit_lines(refit(folder)):
+            answer(line)
+
+
 @app.command()
 def check(
     folder: Folder,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
     """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
 
@@ -117,7 +137,7 @@ def check(
     """
     from procbuilder.pipeline.check import check as run
     from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import problem_data, problem_lines, summary
+    from procbuilder.report import checked_lines, problem_data, reading_line, summary
 
     with _faults_shown():
         if add_ids:
@@ -126,10 +146,12 @@ def check(
         if as_json:
             answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
         else:
-            for line in problem_lines(checked.problems, folder):
+            for line in checked_lines(checked.problems, folder, everything=everything):
                 answer(line)
         for name in checked.unread:
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
+        if checked.reading:
+            message(reading_line(checked.reading))
         message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 
@@ -137,21 +159,27 @@ def check(
 @app.command()
 def build(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    edition: Annotated[
+        str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
+    ] = "",
 ) -> None:
     """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+
+    Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
+    which goes to a folder of its own.
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
     from procbuilder.pipeline.build import build as run
     from procbuilder.pipeline.build import procedures
-    from procbuilder.report import outcome, problem_lines
+    from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report)
-            for line in problem_lines(built.problems, each):
+                built = run(each, report, edition)
+            for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):
                 answer(line)

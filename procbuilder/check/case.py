@@ -1,15 +1,16 @@
 """What the rules look at: the procedure as written, what is known of its recordings, and what was worked out of it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from procbuilder.model.activity import Disorder, Noticed
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import RemovedProtection, TorqueRow
+from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +24,12 @@ class Case:
     removed: tuple[RemovedProtection, ...]
     torques: tuple[TorqueRow, ...]
     lexicon: Lexicon
+    heard: tuple[HeardTorque, ...] = ()
+    """Torques that were said while a step was filmed."""
+    standing: Mapping[str, Standing] = field(default_factory=dict)
+    """What still holds at each step, by step id."""
+    noticed: tuple[Noticed, ...] = ()
+    disorders: tuple[Disorder, ...] = ()
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

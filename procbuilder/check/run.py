@@ -2,8 +2,17 @@
 
 from collections.abc import Callable, Iterator
 
-from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.balance import (
+    closed_but_never_opened,
+    left_open_unclear,
+    only_assumed_closed,
+    put_on_after_its_part,
+    then_leads_nowhere,
+    unbalanced_ledger,
+)
 from procbuilder.check.case import Case
+from procbuilder.check.derived import derived_not_accepted
+from procbuilder.check.fasteners import spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
     overlapping_steps,
@@ -11,7 +20,17 @@ from procbuilder.check.footage import (
     unlisted_recording,
 )
 from procbuilder.check.front import empty_front_list, no_steps, unnamed_procedure
+from procbuilder.check.order import angle_before_torque, torque_in_the_air, wrong_order
+from procbuilder.check.proposed import (
+    danger_proposed,
+    dangers_not_confirmed,
+    gloves_near_rotation,
+    hold_missing,
+    not_reserved,
+)
+from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.torque import (
     nowhere_to_look,
@@ -20,20 +39,46 @@ from procbuilder.check.torque import (
     torque_without_source,
     torque_without_unit,
 )
-from procbuilder.check.writing import long_command, not_a_command, several_commands
+from procbuilder.check.values import (
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    torques_contradict,
+)
+from procbuilder.check.writing import condition_last, long_command, not_a_command, several_commands
 from procbuilder.model.problem import Problem, worst_first
 
 RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     protection_taken_away,
     hazard_incomplete,
     state_never_begins,
+    dangers_not_confirmed,
+    danger_proposed,
+    not_reserved,
+    hold_missing,
+    gloves_near_rotation,
+    wrong_order,
+    torque_in_the_air,
+    angle_before_torque,
     unbalanced_ledger,
     closed_but_never_opened,
+    only_assumed_closed,
+    put_on_after_its_part,
+    left_open_unclear,
+    then_leads_nowhere,
+    single_use_again,
+    derived_not_accepted,
     tightening_without_torque,
     nowhere_to_look,
     torque_without_unit,
     torque_in_words,
     torque_without_source,
+    torques_contradict,
+    said_and_typed_differ,
+    torque_against_thread,
+    torque_wrench_range,
+    spanner_against_thread,
+    which_spanner,
     no_final_check,
     no_steps,
     unlisted_recording,
@@ -47,9 +92,10 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     long_command,
     several_commands,
     not_a_command,
+    condition_last,
 )
 
 
 def problems(case: Case) -> tuple[Problem, ...]:
-    """What all rules find, the worst first."""
-    return worst_first(problem for rule in RULES for problem in rule(case))
+    """What all rules find and nobody has settled, the worst first."""
+    return worst_first(unsettled(case.procedure, (problem for rule in RULES for problem in rule(case))))

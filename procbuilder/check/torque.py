@@ -6,18 +6,11 @@ from collections.abc import Iterator
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.torque import has_unit
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
 
 _DIGIT = re.compile(r"\d")
-_UNIT = re.compile(
-    r"(?<![^\W\d_])(?:[cdk]?N\s*[·.*⋅-]?\s*c?m\b"  # N·m, Nm, N m, cN·m, N·cm
-    r"|(?:lbf|lb|lbs|pound|pounds)\s*[·.*⋅ -]?\s*(?:ft|in|foot|feet|inch|inches)\b"
-    r"|(?:ft|in|foot|feet|inch)\s*[·.*⋅ -]?\s*(?:lbf|lb|lbs|pound|pounds)\b"
-    r"|kgf?\s*[·.*⋅-]?\s*c?m\b"
-    r"|°|(?:deg|degree|degrees|turn|turns)\b)",
-    re.IGNORECASE,
-)
 
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
@@ -26,7 +19,7 @@ def tightening_without_torque(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if row.demanded and not mentioned(row.item, still):
             yield Problem(
-                Severity.STOP if _critical(row, case) else Severity.ASK,
+                Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f'step {row.number} tightens "{row.item}" and gives no torque',
                 f'add "- Torque: {row.item} | look up | document, section", or the value with its unit and document',
@@ -52,7 +45,7 @@ def nowhere_to_look(case: Case) -> Iterator[Problem]:
 def torque_without_unit(case: Case) -> Iterator[Problem]:
     """A number without N·m, lbf·ft or degrees: nobody can set a wrench by it."""
     for row in case.torques:
-        if _DIGIT.search(row.value) and not _UNIT.search(row.value):
+        if _DIGIT.search(row.value) and not has_unit(row.value):
             yield Problem(
                 Severity.STOP,
                 row.place,
@@ -68,7 +61,7 @@ def torque_in_words(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if row.value and not _DIGIT.search(row.value):
             yield Problem(
-                Severity.STOP if _critical(row, case) else Severity.ASK,
+                Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f'the torque of {row.item} is only words: "{row.value}"',
                 f'write "- Torque: {row.item} | look up | document, section" and keep the words as a "- Key point:"',
@@ -80,7 +73,7 @@ def torque_in_words(case: Case) -> Iterator[Problem]:
 def torque_without_source(case: Case) -> Iterator[Problem]:
     """A value on brakes, steering, wheels, fuel or restraints that names no document."""
     for row in case.torques:
-        word = _critical(row, case)
+        word = critical(row, case)
         if word and _DIGIT.search(row.value) and not row.look_in:
             source = row.origin.words or "without a source"
             yield Problem(
@@ -93,7 +86,7 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
             )
 
 
-def _critical(row: TorqueRow, case: Case) -> str:
+def critical(row: TorqueRow, case: Case) -> str:
     """The word of the list that makes this torque critical; empty when there is none."""
     command = case.procedure.steps[row.number - 1].command
     return mentioned(f"{row.item} ; {command}", case.lexicon.critical)

@@ -17,6 +17,8 @@ _TAKES_OBJECT = frozenset(
 """Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
 _AT_ONCE = frozenset({"hold", "counter-hold", "keep"})
 """Verbs of one hand while the other one works: such a pair is one command."""
+_ASKS = frozenset({"check", "see", "look", "feel", "find", "ask", "test", "try", "tell", "note", "watch", "measure"})
+"""Verbs after which "if" asks whether something is so."""
 _NO_COMMAND = frozenset({"the", "a", "an", "this", "that", "these", "those", "you", "we", "i", "it", "there"})
 _VERBS_IN_ING = frozenset({"bring", "swing", "sling", "string", "ring", "spring", "wring"})
 
@@ -32,7 +34,7 @@ def long_command(case: Case) -> Iterator[Problem]:
                 f"the command has {count} words; more than {MOST_WORDS} are hard to follow at the job",
                 "keep what to do in the heading, and put how and why below it",
                 "long-command",
-                5,
+                6,
             )
 
 
@@ -48,7 +50,7 @@ def several_commands(case: Case) -> Iterator[Problem]:
                 f'"{step.command}" holds {len(commands)} commands',
                 f"make a step of each: {shown}",
                 "several-commands",
-                5,
+                6,
             )
 
 
@@ -66,7 +68,23 @@ def not_a_command(case: Case) -> Iterator[Problem]:
                 f'"{step.command}" does not begin with what to do',
                 'begin with the verb, such as "Prise off the dust cap"',
                 "not-a-command",
-                5,
+                6,
+            )
+
+
+def condition_last(case: Case) -> Iterator[Problem]:
+    """A command whose condition comes behind it: the hand has moved when it is read (ASD-STE100, rule 5.4)."""
+    for _, step in case.numbered:
+        command, joint, condition = step.command.partition(" if ")
+        if joint and _first(command) not in _ASKS and not step.command.casefold().startswith(("if ", "when ")):
+            told = f"{command[:1].lower()}{command[1:]}".rstrip(", ")
+            yield Problem(
+                Severity.ADVICE,
+                step.place,
+                f'"{step.command}" tells the condition last',
+                f'put it first: "If {condition.rstrip(".")}, {told}"',
+                "condition-last",
+                6,
             )
 
 

@@ -1,12 +1,13 @@
 """The running book: what is open at this moment, kept while the fields are read in the order of the file."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import is_plural, thing
 
@@ -31,6 +32,11 @@ class Account:
     fasteners: str = ""
     tray: str = ""
     scrapped: bool = False
+    spoilt: str = ""
+    renewed: bool = False
+    of: str = ""
+    assumed: Moment | None = None
+    """The step that tells to put back in reverse what was then open; a later opening takes it away."""
     protects: str = ""
     """The state for which it was fitted, as typed after ``while:``."""
 
@@ -53,28 +59,31 @@ class _Mention:
     new: bool = False
     scrap: bool = False
 
-    @property
-    def key(self) -> str:
-        return thing(self.name)
-
 
 class Book:
-    """Accounts in the order of their openings."""
+    """Accounts in the order of their openings.
 
-    def __init__(self) -> None:
+    ``names``: the key of a thing that has two names, such as a nickname, to the one under which it is filed.
+    """
+
+    def __init__(self, names: Mapping[str, str] | None = None) -> None:
+        self._names = names or {}
         self.accounts: list[Account] = []
         self._still: dict[Opening, list[Account]] = {opening: [] for opening in Opening}
         self._named: dict[tuple[Opening, str], list[Account]] = {}
         self._held: set[str] = set()
         """Names of the fasteners that went with a part."""
 
-    def enter(self, entry: Field, moment: Moment) -> None:
-        """Book one field; fields that neither open nor close anything, or name no thing, are passed over."""
+    def enter(self, entry: Field, moment: Moment, spoilt: str = "") -> None:
+        """Book one field; fields that neither open nor close anything, or name no thing, are passed over.
+
+        ``spoilt``: why what this field takes off cannot be used again.
+        """
         mention = _mention(entry) if entry.name in OPENS or entry.name in CLOSES else None
         if mention is None:
             return
         if entry.name in OPENS:
-            self._open(entry, mention, moment)
+            self._open(entry, replace(mention, scrap=mention.scrap or bool(spoilt)), moment, spoilt)
         else:
             self._close(entry, mention, moment)
 
@@ -83,38 +92,52 @@ class Book:
         self._still[opening] = [account for account in self._still[opening] if account.rest]
         return list(self._still[opening])
 
+    def assume(self, moment: Moment, steps: range | None) -> None:
+        """Everything that is open now, or was opened in these steps, is told to go back in reverse."""
+        for opening in Opening:
+            for account in self.open(opening):
+                if not account.scrapped and (steps is None or account.opened[0].number in steps):
+                    account.assumed = moment
+
+    def key(self, name: str) -> str:
+        """The name by which two mentions are the same thing."""
+        return self._names.get(thing(name), thing(name))
+
     def _find(self, opening: Opening, key: str) -> list[Account]:
         return [account for account in self._named.get((opening, key), ()) if account.rest]
 
-    def _open(self, entry: Field, mention: _Mention, moment: Moment) -> None:
+    def _open(self, entry: Field, mention: _Mention, moment: Moment, spoilt: str) -> None:
         opening = OPENS[entry.name]
-        known = [a for a in self._find(opening, mention.key) if a.scrapped is mention.scrap]
+        known = [a for a in self._find(opening, self.key(mention.name)) if a.scrapped is mention.scrap]
         count = mention.count or Decimal(1)
         if known:
             account = known[0]
             adds_up = opening in (Opening.OFF, Opening.TEMPORARY)
             account.out = account.out + count if adds_up else max(account.out, count)
+            account.assumed = None
         else:
             counted = mention.count is not None or not is_plural(mention.name)
             account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
             self.accounts.append(account)
             self._still[opening].append(account)
-            self._named.setdefault((opening, mention.key), []).append(account)
+            self._named.setdefault((opening, self.key(mention.name)), []).append(account)
         account.opened.append(moment)
         account.fasteners = account.fasteners or _part(entry, "by")
-        self._held |= {fastener.key for fastener in _fasteners(account.fasteners)}
+        self._held |= {self.key(fastener.name) for fastener in _fasteners(account.fasteners)}
+        account.spoilt = account.spoilt or spoilt
+        account.of = account.of or _part(entry, "of")
         account.tray = account.tray or _part(entry, "tray")
         account.protects = account.protects or _part(entry, "while")
 
     def _close(self, entry: Field, mention: _Mention, moment: Moment) -> None:
         opening = CLOSES[entry.name]
-        found = self._find(opening, mention.key)
+        found = self._find(opening, self.key(mention.name))
         usable = sorted((a for a in found if mention.new or not a.scrapped), key=lambda a: not a.scrapped)
         over = self._settle(usable, mention, moment, opening)
         for fastener in _fasteners(_part(entry, "by")):
             self._settle_fastener(fastener, usable, moment)
         expected = mention.new or opening is Opening.SLACKENED or (found and not usable)
-        if over and not expected and mention.key not in self._held:
+        if over and not expected and self.key(mention.name) not in self._held:
             self.accounts.append(Account(mention.name, opening, Decimal(0), over, closed=[moment]))
 
     def _settle(self, accounts: list[Account], mention: _Mention, moment: Moment, opening: Opening) -> Decimal:
@@ -130,20 +153,27 @@ class Book:
             if closing:
                 account.back += closing
                 account.closed.append(moment)
+                account.renewed = account.renewed or mention.new
                 count -= closing
         return count
 
     def _settle_fastener(self, fastener: _Mention, parts: list[Account], moment: Moment) -> None:
         """Fasteners close with their part, unless the closing says that fewer of them went back."""
-        before = next((f for p in parts for f in _fasteners(p.fasteners) if f.key == fastener.key), None)
+        key = self.key(fastener.name)
+        before = next((f for p in parts for f in _fasteners(p.fasteners) if self.key(f.name) == key), None)
         if before is None:
-            self._settle(self._find(Opening.OFF, fastener.key), fastener, moment, Opening.OFF)
+            self._settle(self._find(Opening.OFF, key), fastener, moment, Opening.OFF)
         elif before.count and fastener.count and fastener.count < before.count:
             account = Account(before.name, Opening.OFF, before.count, fastener.count, closed=[moment])
             account.opened.extend(parts[0].opened)
             self.accounts.append(account)
             self._still[Opening.OFF].append(account)
-            self._named.setdefault((Opening.OFF, fastener.key), []).append(account)
+            self._named.setdefault((Opening.OFF, key), []).append(account)
+
+
+def fastener_names(text: str) -> list[str]:
+    """Names of the things of a ``by:`` part, without their number."""
+    return [fastener.name for fastener in _fasteners(text)]
 
 
 def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field, ...]]]:
@@ -159,11 +189,16 @@ def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field
 
 def moment_of(entry: Field, number: int, step: Step | None) -> Moment:
     """Where a field stands: its step, its line, and the start of the step's first span."""
+    return moment_at(entry.place, number, step)
+
+
+def moment_at(place: Place, number: int, step: Step | None) -> Moment:
+    """A line of a step, with the start of the step's first span."""
     if step is None:
-        return Moment("", number, entry.place)
+        return Moment("", number, place)
     if not step.spans:
-        return Moment(step.id, number, entry.place)
-    return Moment(step.id, number, entry.place, step.spans[0].recording, step.spans[0].start)
+        return Moment(step.id, number, place)
+    return Moment(step.id, number, place, step.spans[0].recording, step.spans[0].start)
 
 
 def named(entry: Field) -> str:

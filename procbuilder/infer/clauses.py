@@ -29,6 +29,8 @@ class Told:
     """What follows the particle or ``in``, ``on``, ``to``: "put it in the tray"."""
     moves: bool = False
     """The thing does it by itself: "the cover lifts off"."""
+    so: str = ""
+    """How the thing is then: "pull it straight"."""
     leads: bool = False
     """The last particle leads to a place: ``over`` of "slip it over the stud"."""
 
@@ -79,11 +81,29 @@ class Clauses:
             ):
                 return True
         low, following = singular(self.low(at)), singular(self.low(at + 1))
-        if f"{low} {following}" in self.book.compounds:
+        if f"{low} {following}" in self.book.compounds or self._is_number_of(at):
+            return True
+        if self._stands_first(at) and self._has_finite_verb(at + 1):
             return True
         if self.has("particles", at + 1) and any(block.default for block in self.book.by_verb.get(self.low(at), ())):
             return False
         return low in self.book.nouns and self._stands_first(at) and not self._takes_thing(at + 1)
+
+    def _is_number_of(self, at: int) -> bool:
+        """ "Number two crosshead", "size ten": a noun with its number."""
+        return self.low(at) in ("number", "size", "grade") and self.low(at + 1) in self.book.numbers
+
+    def _has_finite_verb(self, at: int) -> bool:
+        """ "Spinning it with air is a bad idea", "grease on the end keeps it off": what stood first was the subject."""
+        seen = False
+        while at < len(self.tokens) and self.low(at) not in SIGNS and not self.has("and", at):
+            if self.has("subordinate", at) or self.has("doers", at) or self.has("others", at):
+                return False
+            if seen and self.low(at) in ("is", "are", "was", "'ll", "will", "can", "keeps", "makes", "means", "gives"):
+                return not self.has("positions", at + 1)
+            seen = seen or read_thing(self.tokens, at, self.book) is not None
+            at += 1
+        return False
 
     def _phrasal_before(self, at: int) -> bool:
         """True when the preposition before is the particle of a verb: "come off undo"."""
@@ -141,12 +161,28 @@ class Clauses:
         about = self._about(position)
         things, position = self._things(position if about is None else about.end)
         things = things if about is None else []
+        behind = position
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
         where = self._where(position, particles)
+        so = (
+            next((self.low(each) for each in range(behind, position + 1) if self.has("results", each)), "")
+            if things
+            else ""
+        )
         leads = bool(things and particles) and where is not None and self.low(position - 1) == particles[-1]
         return Told(
-            verb, form, at, position, tuple(things), tuple(particles), self._means(position), about, where, leads=leads
+            verb,
+            form,
+            at,
+            position,
+            tuple(things),
+            tuple(particles),
+            self._means(position),
+            about,
+            where,
+            so=so,
+            leads=leads,
         )
 
     @property
@@ -264,6 +300,22 @@ def subordinate_at(clauses: Clauses, at: int) -> bool:
     if low in ("as", "than") and clauses.low(at + 1) in ("a", "the"):
         return low == "as"
     return clauses.has("subordinate", at) or f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book)
+
+
+def is_outcome(clauses: Clauses, at: int) -> bool:
+    """ "Any more and you'll strip it": what would come of it."""
+    will = clauses.low(at + 2) in ("'ll", "will")
+    return at > clauses.clause and clauses.low(at) in ("and", "or") and will and not clauses.has("be", at + 1)
+
+
+def is_resumed(clauses: Clauses, at: int) -> bool:
+    """ "Before you drop the box you have to undo the rod": the clause that tells what to do begins."""
+    if clauses.low(at) not in ("i", "you", "we") or at <= clauses.clause + 1:
+        return False
+    behind = at + 1
+    while clauses.low(behind) in ("'ve", "'m", "'re", "'ll", "am", "are"):
+        behind += 1
+    return clauses.low(behind) in ("have", "need", "want", "must", "should", "got", "going", "gonna", "gotta")
 
 
 def _is_relative(clauses: Clauses, at: int) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from procbuilder.infer.book import Account, Book, moment_of, named, visits
+from procbuilder.infer.signs import danger_signs
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
@@ -26,9 +27,10 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             state=entry.part("while"),
             place=entry.place,
             origin=entry.origin,
+            signs=danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid")),
         )
         for entry in fields
-        if entry.name in _SIGNALS
+        if entry.name in _SIGNALS and not entry.none
     )
     return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
 

@@ -9,7 +9,7 @@ from itertools import groupby, pairwise
 from procbuilder.infer.commands import command
 from procbuilder.infer.cues import cue, is_talk
 from procbuilder.infer.follow import Follower, Move
-from procbuilder.infer.misplaced import best_step
+from procbuilder.infer.misplaced import best_step, is_at_start
 from procbuilder.infer.operations import operations
 from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
 from procbuilder.infer.said_tools import said_tools
@@ -75,7 +75,7 @@ class _Drafter:
         self.steps: list[_Step] = []
         self.before: list[ProposedField] = []
         self.aside: dict[tuple[str, int], str] = {}
-        self.late: list[tuple[Sentence, list[Operation]]] = []
+        self.late: list[tuple[Sentence, list[Operation], list[_Step]]] = []
         self.order: list[Sentence] = []
         self.landed: dict[tuple[str, int], tuple[_Step | None, str]] = {}
 
@@ -87,7 +87,7 @@ class _Drafter:
         if is_talk(words, self.book):
             self._set_aside(sentence, TALK)
         elif cue(words, "out_of_order", self.book) and self.steps:
-            self.late.append((sentence, done))
+            self.late.append((sentence, done, list(self.steps)))
         elif cue(words, "redo", self.book) or (done and self._is_repeated(done)):
             self._set_aside(sentence, ATTEMPT)
         elif done:
@@ -169,10 +169,10 @@ class _Drafter:
 
     def place_late(self) -> None:
         """Each sentence that belongs to an earlier step goes there, with a receipt."""
-        for sentence, done in self.late:
-            said = [[one.words for one in step.sentences] for step in self.steps]
-            place = 0 if cue(sentence.words, "at_start", self.book) else best_step(sentence.words, said, self.book)
-            place = len(self.steps) - 1 if place is None else place
+        for sentence, done, earlier in self.late:
+            said = [[one.words for one in step.sentences] for step in earlier]
+            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book)
+            place = self.steps.index(earlier[-1 if place is None else place])
             receipt = f"said at {format_time(sentence.origin.time or sentence.start)}, it belongs here"
             if done:
                 step = _Step(done, [sentence], moved=True)

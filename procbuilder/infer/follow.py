@@ -135,7 +135,9 @@ class Follower:
         if same or exact:
             return same
         wanted = thing(name).split()
-        return [account for account in reversed(accounts) if _alike(thing(account.name).split(), wanted)]
+        alike = [account for account in reversed(accounts) if _alike(thing(account.name).split(), wanted)]
+        longer = [account for account in accounts if thing(account.name).split()[: len(wanted)] == wanted]
+        return alike or (longer if len(wanted) > 1 else [])
 
     def _close(self, operation: Operation, opening: Opening, field: str, *, exact: bool = False) -> list[Move]:
         accounts = self._matching(operation.name, opening, exact=exact)
@@ -160,7 +162,8 @@ class Follower:
 
 
 def _alike(one: list[str], other: list[str]) -> bool:
-    """The same last word, and one name holds all words of the other."""
+    """The same last word, and one name holds all words of the other; a tri-ring is a ring."""
+    one, other = " ".join(one).replace("-", " ").split(), " ".join(other).replace("-", " ").split()
     if not one or not other or one[-1] != other[-1]:
         return False
     return set(one) <= set(other) or set(other) <= set(one)

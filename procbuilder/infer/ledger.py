@@ -1,40 +1,155 @@
-"""The open/close ledger: everything that was opened, followed until it is closed."""
+"""The open/close ledger: everything that was opened, followed until it is closed, on each way through the steps."""
 
-from procbuilder.infer.book import Account, Book, moment_of, visits
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from procbuilder.infer.book import CLOSES, OPENS, Account, Book, fastener_names, moment_at, moment_of, named, visits
+from procbuilder.infer.reverse import reversed_steps
+from procbuilder.infer.spoils import why_spoilt
+from procbuilder.infer.ways import Branches
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger
-from procbuilder.model.procedure import Procedure
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import thing
 
+_WRONG = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
+_NO_WORDS = Lexicon()
 
-def ledger(procedure: Procedure) -> Ledger:
+
+def ledger(procedure: Procedure, lexicon: Lexicon = _NO_WORDS) -> Ledger:
     """Follow the typed fields in the order of the file.
 
     Off is closed by On, For now by Out again, State by Ends; Slacken and Nip up only by a later
-    Torque. A closing without a number closes all when the name is a plural, else one. Left open
-    counts only with a reason and a name.
+    Torque. A closing without a number closes all when the name is a plural, else one. What is spoilt
+    by coming off is closed only by a new one, and so is scrap. Left open counts only with a reason
+    and a name. What a step tells to refit in reverse is closed as assumed.
+
+    Steps of branches are left out first; then each branch is followed alone, and what then ends in
+    another way stands behind the rest, with its way. Branches are not combined with each other.
     """
-    book = Book()
+    return _Followed(procedure, lexicon).ledger()
+
+
+@dataclass(frozen=True, slots=True)
+class _Visit:
+    """One field that opens or closes something; without a field, a step that tells to refit in reverse."""
+
+    moment: Moment
+    entry: Field | None
+    spoilt: str = ""
+    steps: range | None = None
+    """For a step that tells to refit in reverse: the steps it names."""
+
+
+class _Followed:
+    """The fields of a procedure, to be booked on each way."""
+
+    def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
+        self.names = {thing(nickname): thing(name) for nickname, name in lexicon.nicknames}
+        self.branches = Branches(procedure, lexicon.ways)
+        self.kept = procedure.everywhere("Left open")
+        self.visits = tuple(_all(procedure, lexicon))
+        self.of_step: dict[int, list[int]] = {}
+        self.of_thing: dict[str, list[int]] = {}
+        for at, visit in enumerate(self.visits):
+            self.of_step.setdefault(visit.moment.number, []).append(at)
+            for key in self._keys(visit):
+                self.of_thing.setdefault(key, []).append(at)
+
+    def ledger(self) -> Ledger:
+        self.left_out = {number for number in self.of_step if self.branches.leaves_out(number)}
+        entries = list(self._entries(visit for visit in self.visits if visit.moment.number not in self.left_out))
+        more: list[Entry] = []
+        for branch, name in self.branches.names.items():
+            changed = set(self.branches.changed_by(branch))
+            touched = {key for number in changed for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
+            if touched:
+                taken = self._entries(self._on_way(changed, touched), touched)
+                more += _compared(entries, taken, touched, name)
+        return Ledger((*entries, *more))
+
+    def _on_way(self, changed: set[int], touched: set[str]) -> Iterator[_Visit]:
+        """The visits of the things that a branch touches, when it is taken; it adds or drops the ``changed`` steps."""
+        told = (at for at, visit in enumerate(self.visits) if visit.entry is None)
+        for at in sorted({*told, *(at for key in touched for at in self.of_thing[key])}):
+            number = self.visits[at].moment.number
+            if (number in self.left_out) is (number in changed):
+                yield self.visits[at]
+
+    def _entries(self, visits: Iterable[_Visit], touched: set[str] | None = None) -> tuple[Entry, ...]:
+        book = Book(self.names)
+        for visit in visits:
+            if visit.entry is None:
+                book.assume(visit.moment, visit.steps)
+            else:
+                book.enter(visit.entry, visit.moment, visit.spoilt)
+        accounts = [a for a in book.accounts if touched is None or book.key(a.name) in touched]
+        return tuple(_entry(account, self.kept) for account in accounts)
+
+    def _keys_at(self, at: int) -> frozenset[str]:
+        return self._keys(self.visits[at])
+
+    def _keys(self, visit: _Visit) -> frozenset[str]:
+        if visit.entry is None:
+            return frozenset()
+        by = visit.entry.part("by") if "by" in visit.entry.kind.words else ""
+        names = [thing(name) for name in (named(visit.entry), *fastener_names(by)) if name]
+        return frozenset(self.names.get(name, name) for name in names)
+
+
+def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
+    """What opens or closes anything, in the order of the file."""
+    told = reversed_steps(procedure, lexicon.ways)
     for number, step, fields in visits(procedure):
         for entry in fields:
-            book.enter(entry, moment_of(entry, number, step))
-    kept = procedure.everywhere("Left open")
-    return Ledger(tuple(_entry(account, kept) for account in book.accounts))
+            if entry.name in OPENS or entry.name in CLOSES:
+                yield _Visit(moment_of(entry, number, step), entry, _spoilt(entry, step, lexicon))
+        if step is not None and number in told:
+            yield _Visit(moment_at(step.place, number, step), None, steps=told[number])
+
+
+def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
+    """Why what a field takes off cannot be used again, though nobody calls it scrap; empty when it can."""
+    if entry.name != "Off" or not entry.items or entry.item.scrap:
+        return ""
+    return why_spoilt(entry.item.name, step.command if step else "", lexicon)
+
+
+def _compared(entries: list[Entry], taken: tuple[Entry, ...], touched: set[str], name: str) -> list[Entry]:
+    """What ends otherwise when the branch is taken. Entries that are wrong only when it is not taken are marked."""
+    ends_so = {_end(entry) for entry in taken}
+    known = set()
+    for at, entry in enumerate(entries):
+        if thing(entry.item) in touched:
+            known.add(_end(entry))
+            if entry.balance in _WRONG and _end(entry) not in ends_so:
+                entries[at] = replace(entry, way=f"{entry.way}, not: {name}" if entry.way else f"if not: {name}")
+    return [replace(entry, way=f"if: {name}") for entry in taken if _end(entry) not in known]
+
+
+def _end(entry: Entry) -> tuple[object, ...]:
+    """What must be the same for an entry to end in the same way."""
+    return entry.item, entry.opening, entry.balance, entry.opened, entry.closed
 
 
 def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
     balance, reason = _balance(account, kept)
+    assumed = (account.assumed,) if account.assumed and balance is Balance.ASSUMED else ()
     return Entry(
         item=account.name,
         opening=account.opening,
         balance=balance,
         opened=tuple(account.opened),
-        closed=tuple(account.closed),
+        closed=(*account.closed, *assumed),
         out=account.out,
         back=account.back,
         fasteners=account.fasteners,
         tray=account.tray,
         scrapped=account.scrapped,
+        spoilt=account.spoilt,
+        renewed=account.renewed,
+        of=account.of,
         reason=reason,
     )
 
@@ -47,7 +162,7 @@ def _balance(account: Account, kept: tuple[Field, ...]) -> tuple[Balance, str]:
     for entry in kept:
         if _covers(entry, account):
             return Balance.LEFT_OPEN, f"{entry.part('reason')} ({entry.part('name')})"
-    return Balance.OPEN, ""
+    return (Balance.ASSUMED if account.assumed else Balance.OPEN), ""
 
 
 def _covers(entry: Field, account: Account) -> bool:

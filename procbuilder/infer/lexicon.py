@@ -1,12 +1,19 @@
 """The word lists that come with the program, read from ``infer/data``."""
 
 import tomllib
+from collections.abc import Iterator
+from dataclasses import replace
+from decimal import Decimal
+from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from procbuilder.model.lexicon import Lexicon, Protection
+from procbuilder.model.activity import Act, Activity, Order, activity
+from procbuilder.model.fastener import Thread
+from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
 
 
+@cache
 def load() -> Lexicon:
     """All word lists as one record."""
     return Lexicon(
@@ -15,8 +22,37 @@ def load() -> Lexicon:
         tests=_words("tests"),
         critical=_words("critical"),
         flammable=_words("flammable"),
+        vapour=_words("vapour"),
+        rotating=_words("rotating"),
         protections=_protections(),
+        single_use=tuple(
+            SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
+            for block in _table("single_use")["part"]
+        ),
+        spoiling=tuple(
+            Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
+            for block in _table("single_use")["command"]
+        ),
+        ways=_ways(),
+        threads=_threads(),
+        torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
+        activities=tuple(activity(block) for block in _table("dangers")["activity"]),
+        orders=tuple(_orders()),
+        signs={number: meaning for group in _table("signs").values() for number, meaning in group.items()},
     )
+
+
+@cache
+def word_list(name: str) -> dict[str, Any]:
+    """One word list as it is in its file."""
+    return _table(name)
+
+
+def with_dangers(lexicon: Lexicon, own: tuple[Activity, ...]) -> Lexicon:
+    """The lexicon with a workshop's own activities; one of the same name takes the place of that of the program."""
+    names = {activity.name for activity in own}
+    kept = tuple(activity for activity in lexicon.activities if activity.name not in names)
+    return replace(lexicon, activities=kept + own) if own else lexicon
 
 
 def _table(name: str) -> dict[str, Any]:
@@ -28,9 +64,66 @@ def _words(name: str) -> tuple[str, ...]:
     return tuple(word for group in _table(name).values() for word in group)
 
 
+def _threads() -> tuple[Thread, ...]:
+    return tuple(
+        Thread(
+            size=block["size"],
+            pitch=block["pitch"],
+            area=block["area"],
+            hexagons=_widths(block["hexagon"]),
+            keys=_widths(block.get("key", {})),
+            bit=block.get("bit", ""),
+            proof=tuple(block["proof"].items()),
+        )
+        for block in _table("fasteners")["thread"]
+    )
+
+
+def _widths(table: dict[str, float]) -> tuple[tuple[str, Decimal], ...]:
+    return tuple((name, Decimal(str(width))) for name, width in table.items())
+
+
+def _ways() -> Ways:
+    table = {name: tuple(words) for name, words in _table("ways").items()}
+    return Ways(table["reverse"], table["refit"], table["with"], table["without"], table["otherwise"])
+
+
 def _protections() -> tuple[Protection, ...]:
     return tuple(
         Protection(state, tuple(block["items"]), block["reason"])
         for block in _table("protection")["protection"]
         for state in block["states"]
     )
+
+
+def _orders() -> Iterator[Order]:
+    table = _table("order")
+    for block in table["order"]:
+        for word in block.get("each", [""]):
+            yield _order(block, word, table["verbs"])
+
+
+def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Order:
+    """A rule, with a word in place of ``{}``."""
+
+    def text(key: str) -> str:
+        return str(block.get(key, "")).replace("{}", word)
+
+    def acts(key: str) -> tuple[Act, ...]:
+        return tuple(_act(act.replace("{}", word), verbs) for act in block.get(key, []))
+
+    return Order(
+        rule=text("rule"), why=text("why"), first=acts("first"), then=acts("then"), since=acts("since"),
+        missing=block.get("missing", False), example=text("example"), danger=block["danger"],
+    )  # fmt: skip
+
+
+def _act(text: str, verbs: dict[str, list[str]]) -> Act:
+    """``"@off, drop: gearbox, transmission"``: verbs and things; ``@off`` stands for a list of verbs."""
+    before, _, behind = text.partition(":")
+    doing = [one for word in _listed(before) for one in (verbs[word[1:]] if word.startswith("@") else [word])]
+    return Act(tuple(doing), tuple(_listed(behind)))
+
+
+def _listed(text: str) -> list[str]:
+    return [word.strip() for word in text.split(",") if word.strip()]

@@ -1,27 +1,26 @@
 """What a verb with its particles means for a thing."""
 
-from collections.abc import Collection
-
 from procbuilder.infer.clauses import Told
+from procbuilder.infer.status import Status
 from procbuilder.infer.wordbook import Block, Wordbook
-from procbuilder.model.words import thing
 
 
-def meaning(told: Told, name: str, book: Wordbook, off: Collection[str] = ()) -> Block | None:
-    """The first block of the operations that fits verb, particles and thing; ``off`` names what is off now."""
+def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None) -> Block | None:
+    """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now."""
     for block in book.by_verb.get(told.verb, ()):
-        if block.if_off and thing(name) not in off:
-            continue
-        if _particles_fit(block, told) and _thing_fits(block, told, name, book):
+        fits = _particles_fit(block, told) and _thing_fits(block, told, name, book)
+        if fits and (not block.when or (status or Status()).holds(block.when, name)):
             return block
     return None
 
 
 def _particles_fit(block: Block, told: Told) -> bool:
+    if block.so:
+        return told.so in block.so
     if block.about:
         return told.about is not None
     if block.alone:
-        return not told.particles
+        return not told.particles and not told.so
     if not block.particles:
         return True
     if told.particles:
@@ -30,7 +29,7 @@ def _particles_fit(block: Block, told: Told) -> bool:
 
 
 def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
-    if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool",))):
+    if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
         return False
     if not name and block.default:
         return True
@@ -40,4 +39,6 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
 def is_laid_aside(told: Told, book: Wordbook) -> bool:
     """ "Put it on the bench" fits nothing anywhere."""
     where = told.where
+    if "aside" in told.particles:
+        return True
     return where is not None and bool(where.name) and book.is_in(where.name, ("place",))

@@ -13,6 +13,8 @@ RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""
 MOST = 200
 """Things that are remembered."""
+MANY = 3
+"""From this count on a bare number points back at what was named with it."""
 
 
 class Reach(IntEnum):
@@ -61,9 +63,15 @@ class Memory:
     def mention(self, thing: Thing) -> None:
         """A thing was named; measures and pronouns are passed over."""
         vague = bool(thing.name) and self.book.has("vague", singular(thing.name.split()[-1]))
+        vague = vague or self.book.is_in(thing.name, ("body",))
         if thing.name and not thing.measure and not thing.pointed and not vague:
             self._things = [*self._things[-MOST + 1 :], thing]
             self._here += 1
+
+    def mention_behind(self, thing: Thing) -> None:
+        """A thing that only tells where another is: remembered as if it had been named before the sentence."""
+        at = len(self._things) - self._here
+        self._things = [*self._things[:at], thing, *self._things[at:]]
 
     def last(self, fits: Fits, *, many: bool) -> Thing | None:
         """The last thing of this number that fits; of any number where there is none."""
@@ -75,12 +83,21 @@ class Memory:
                 other = thing
         return other
 
+    def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
+        """ "Zip out all five" means the last five things that were named, if they fit."""
+        if thing.name or thing.count is None or thing.count < MANY:
+            return None
+        same = (one for one in reversed(self._things) if one.count == thing.count)
+        return next((one for one in same if fits is None or fits(one.name, Reach.RECENT)), None)
+
     def named(self, thing: Thing, fits: Fits | None = None) -> Named:
         """The thing with its name, found among the earlier ones that fit when it was only pointed at."""
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
-        earlier = self._things[-1] if words and self._things else self.last(fits or _recent, many=thing.many)
+        earlier = self._counted(thing, fits) or (
+            self._things[-1] if words and self._things else self.last(fits or _recent, many=thing.many)
+        )
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

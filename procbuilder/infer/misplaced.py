@@ -10,6 +10,8 @@ from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.words import singular
 
 _WORD = re.compile(r"[^\W\d_][\w-]*")
+_PIECES = re.compile(r",|\b(?:you|we|i)(?='ve got| have | need | want | must | should )", re.IGNORECASE)
+"""Where the clause that tells where it belongs ends."""
 
 
 def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int | None:
@@ -23,21 +25,30 @@ def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int
     contents = [frozenset().union(*(_content(sentence) for sentence in step)) for step in steps]
     common = Counter(word for content in contents for word in content if word in wanted)
     focus = _focus(words, book)
-    weights = {word: _weight(word, book) * (3 if word in focus else 1) / max(common[word], 1) for word in wanted}
+    weights = {word: _weight(word, book) * (6 if word in focus else 1) / max(common[word], 1) for word in wanted}
     scores = [sum(weights[word] for word in wanted & content) for content in contents]
     top = max(scores, default=0.0)
     return scores.index(top) if top > 0 else None
 
 
+def is_at_start(words: str, book: Wordbook) -> bool:
+    """True for "before you start, by the way", but not for "before you start pulling things"."""
+    found = cue(words, "at_start", book)
+    behind = words.casefold().partition(found)[2].split()[:1] if found else []
+    return bool(found) and not (behind and behind[0].endswith("ing"))
+
+
 def _focus(words: str, book: Wordbook) -> frozenset[str]:
     """What the clause names that says where it belongs: "before you slide the pins out", "going back to the pads"."""
-    pieces = [piece for piece in words.split(",") if cue(piece, "belongs", book)]
+    pieces = [piece for piece in _PIECES.split(words) if cue(piece, "belongs", book)]
     return frozenset().union(*(_content(piece) for piece in pieces))
 
 
 def _weight(word: str, book: Wordbook) -> float:
-    """Words of things and of work count double."""
-    return 2.0 if word in book.nouns or word in book.forms else 1.0
+    """Words of things and of work count double; what any work is told with counts little."""
+    if word in book.nouns:
+        return 2.0
+    return 0.3 if word in book.idle else 2.0 if word in book.forms else 1.0
 
 
 @lru_cache(maxsize=4096)

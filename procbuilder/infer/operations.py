@@ -1,18 +1,18 @@
 """Operations from words: what was taken off, put back, checked or done, sentence by sentence."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from functools import partial
 
-from procbuilder.infer.clauses import Clauses, Told, subordinate_at
+from procbuilder.infer.clauses import Clauses, Told, is_outcome, is_resumed, subordinate_at
 from procbuilder.infer.counts import count_behind
-from procbuilder.infer.cues import is_talk
+from procbuilder.infer.cues import cue, is_talk
 from procbuilder.infer.doing import as_said, is_done, tail
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.meaning import is_laid_aside, meaning
-from procbuilder.infer.memory import Memory, Named, Reach, renamed
+from procbuilder.infer.memory import Memory, Named, renamed
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.results import command, follows_again, new_things, result
+from procbuilder.infer.pointing import Pointing
+from procbuilder.infer.results import command, follows_again, inverted, new_things, result
 from procbuilder.infer.sizes import first_size
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
@@ -38,7 +38,6 @@ _INTRODUCES = ("there", "here", "that", "those", "these", "this")
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 _LAYS = ("set", "lay", "put", "place", "stick", "drop")
-_FitsTold = Callable[[Told, str, Reach], bool]
 
 
 class _Listener:
@@ -48,6 +47,7 @@ class _Listener:
         self.book, self.memory, self.commands = book, Memory(book), commands
         self.last: Operation | None = None
         self.status = Status()
+        self.pointing = Pointing(book, self.memory, self.status)
         self.before: list[tuple[Told, Operation]] = []
 
     def hear(self, sentence: Sentence) -> list[Operation]:
@@ -58,7 +58,7 @@ class _Listener:
         self.times = Times(self.clauses.tokens, self.book)
         self.heard: list[Operation] = []
         self.tolds: list[Told] = []
-        self.sub = False
+        self.sub, self.same_until = False, -1
         self.memory.begin()
         at = 0
         while at < len(self.clauses.tokens):
@@ -67,6 +67,12 @@ class _Listener:
             self._take_command()
         else:
             self._again()
+        if cue(sentence.words, "finding", self.book) and any(
+            token.low in ("'d", "would") for token in self.clauses.tokens
+        ):
+            self.heard = []
+        if cue(sentence.words, "redo", self.book):
+            self.heard = [one for one in self.heard if one.act not in (Act.SLACKEN, Act.OFF) or one.sure is Sure.HIGH]
         if self.heard:
             self.last = self.heard[-1]
             self.before = list(zip(self.tolds, self.heard, strict=False))
@@ -75,22 +81,37 @@ class _Listener:
     def _step(self, at: int) -> int:
         """Take in the token and what belongs to it; gives back where to go on."""
         clauses = self.clauses
-        if clauses.low(at) in SIGNS or clauses.low(at) in ("and", "but", "then", "or"):
+        if clauses.low(at) in SIGNS or (
+            clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
+        ):
             return self._boundary(at)
-        if not self.sub and subordinate_at(clauses, at):
-            self.sub = True
-            clauses.begin(at + 1)
+        if (turns := self._turns(at)) is not None:
+            self.sub = turns
+            clauses.begin(at + (1 if turns else 0))
             return at + 1
         if clauses.low(at) == "so" and not self.sub:
             clauses.begin(at + 1)
+        if (told := inverted(clauses, at)) is not None and (made := self._tell(told, at)):
+            self.heard += made
+            self.tolds += [told] * len(made)
+            return told.end
         if (end := self._verb(at)) is not None:
             return end
         if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
             clauses.busy = True
         if clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns:
             clauses.busy = True
+        if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
+            return at + 2
         found = read_thing(clauses.tokens, at, self.book)
         return self._thing(found, at) if found is not None else at + 1
+
+    def _turns(self, at: int) -> bool | None:
+        """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
+        if self.sub and is_resumed(self.clauses, at):
+            return False
+        aside = is_outcome(self.clauses, at) or (not self.sub and subordinate_at(self.clauses, at))
+        return True if aside else None
 
     def _boundary(self, at: int) -> int:
         """A sign or ``and``: a new clause, and the end of a reason or time that stood first."""
@@ -158,15 +179,15 @@ class _Listener:
         return None
 
     def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Operation]:
-        named = next(
-            filter(None, (self._look_back(thing, told, fits) for fits in (self._is_here, self._ends, self._fits)))
-        )
-        block = meaning(told, named.name, self.book, self.status.off)
+        named = self.pointing.named(thing, told)
+        block = meaning(told, named.name, self.book, self.status)
         if block is None:
             return
         if block.means and told.means is not None:
             named = self.memory.named(told.means)
         if not named.name and block.default:
+            if block.act is Act.ENDS and block.things and not self.status.is_open(block.default):
+                return
             named = replace(named, name=block.default)
         if not self._means_work(block, told, named) or self._is_restated(block, named):
             return
@@ -175,37 +196,6 @@ class _Listener:
         self.memory.mention(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield self._made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
-
-    def _look_back(self, found: Thing, told: Told, fits: "_FitsTold") -> Named | None:
-        """The thing with the name of an earlier one that fits; None to look further."""
-        named = self.memory.named(found, partial(fits, told))
-        return named if named.name or fits == self._fits else None
-
-    def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for a thing of this sentence that the verb goes for."""
-        return reach is Reach.HERE and self._fits(told, name, reach)
-
-    def _ends(self, told: Told, name: str, _reach: Reach) -> bool:
-        """True for a thing in a state that the verb ends."""
-        block = meaning(told, name, self.book, self.status.off)
-        return block is not None and block.act is Act.ENDS and self.status.is_open(name)
-
-    def _fits(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
-        block = meaning(told, name, self.book, self.status.off)
-        if block is None or (block.act is Act.ON and self.book.is_in(name, ("paste", "tool", "worn", "place"))):
-            return False
-        if self._default(told) not in (None, block):
-            return False
-        if block.act is Act.ON and self.book.is_in(name, ("temporary",)) and not self.status.is_open(name):
-            return False
-        near = reach is Reach.HERE or (reach is Reach.RECENT and block.act is not Act.ENDS)
-        return near or block.act in (Act.ON, Act.NIP, Act.TIGHTEN)
-
-    def _default(self, told: Told) -> Block | None:
-        """The block that holds when the thing of this verb is only pointed at: "start it" means the engine."""
-        block = meaning(told, "", self.book)
-        return block if block is not None and block.default and block.things else None
 
     def _is_restated(self, block: Block, named: Named) -> bool:
         """ "Pull the hose off – break it loose with a twist" takes it off once."""
@@ -225,22 +215,27 @@ class _Listener:
             return False
         if block.act is Act.ON and self.book.is_in(named.name, ("tool", "worn", "paste")):
             return False
-        if block.act is Act.ON and told.verb in _LAYS and self._was_just_off(named):
+        if block.act is Act.ON and told.verb in _LAYS and "back" not in told.particles and self._was_just_off(named):
             return False
         if block.act is Act.OFF and told.where is not None and self.book.is_in(told.where.name, ("support",)):
             return False
         leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
         vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
-        nowhere = block.act is Act.ON and bool(named.name) and self.book.has("positions", named.name)
+        nowhere = block.act is Act.ON and self.book.has("positions", named.name) and not self.status.is_open(named.name)
         return bool(named.name) and not (leaks_out or vague or nowhere)
 
     def _was_just_off(self, named: Named) -> bool:
         """ "Run them off and set them in the cup": that puts nothing back."""
-        return any(one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.heard)
+        return not named.new and any(
+            one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.heard
+        )
 
     def _made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         name = block.object or named.name
-        act = block.act if tense in (Tense.LATER, Tense.IF) else self.status.enter(block.act, name)
+        act = block.act
+        if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not self.status.is_for_now(name):
+            act = Act.OFF
+        act = act if tense in (Tense.LATER, Tense.IF) else self.status.enter(act, name)
         start, end = self.clauses.tokens[told.start].start, self.clauses.tokens[told.end - 1].end
         words = self.sentence.words
         return Operation(
@@ -257,6 +252,7 @@ class _Listener:
             plural=named.many,
             size=first_size(words, self.book),
             words=words[start:end],
+            opposite=block.opposite,
             tail=tail(self.clauses, told, self.sentence),
         )
 
@@ -264,8 +260,12 @@ class _Listener:
         """A thing that no verb took: the subject of what follows, or told with what became of it."""
         if (end := self._result(thing, at)) is not None:
             return end
+        if self._comes_along(thing):
+            self._same_for(thing, list(zip(self.tolds, self.heard, strict=False))[-1:])
+            return thing.end
         if self._is_same_again(thing, at):
             self._same_for(thing, (list(zip(self.tolds, self.heard, strict=False)) or self.before)[-1:])
+            self.same_until = thing.end
             return thing.end
         before = self.clauses.low(at - 1) if at > self.clauses.clause else ""
         if before not in self.book.idle and not any(
@@ -279,14 +279,24 @@ class _Listener:
                 not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == self.clauses.clause)
             ):
                 self._mention(thing)
+            else:
+                self._mention_behind(thing)
         elif thing.count or before in self.book.idle or not self.memory.named_here:
             self._mention(thing)
+        else:
+            self._mention_behind(thing)
         return thing.end
+
+    def _mention_behind(self, found: Thing) -> None:
+        """Remember a thing that only stands beside another: "two screws hold the panel"."""
+        known = bool(found.name) and singular(found.name.split()[-1]) in self.book.nouns
+        if known and self.clauses.low(found.start) == "the":
+            self.memory.mention_behind(found)
 
     def _result(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
         aside = self.sub or self.clauses.verbs or self.clauses.busy or self.clauses.low(at - 1) == "with"
-        if aside or (told := result(self.clauses, found)) is None:
+        if aside or (told := result(self.clauses, found, off=self._is_off(found))) is None:
             return None
         made = [replace(operation, sure=Sure.LOW) for operation in self._tell(told, at)]
         self.heard += made
@@ -295,6 +305,9 @@ class _Listener:
 
     def _mention(self, found: Thing) -> None:
         """Remember a thing that was named without an operation, if its words leave no doubt that it is one."""
+        before = [self.clauses.low(at) for at in range(self.clauses.clause, found.start)]
+        if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
+            return
         first, last = self.clauses.low(found.start), singular(found.name.split()[-1]) if found.name else ""
         if first != "no" and (self.book.has("articles", first) or found.count or last in self.book.nouns):
             self.memory.mention(found)
@@ -305,15 +318,24 @@ class _Listener:
 
     def _is_same_again(self, found: Thing, at: int) -> bool:
         """ "Needle back in, then the pin" and "cover on, two screws": the same goes for them."""
-        if self.clauses.busy or not self._ends_behind(found):
-            return False
         before = self.clauses.low(at - 1) if at else ""
-        if before == "then":
+        joined = before == "then" or (before == "and" and self.same_until == at - 1)
+        if self.clauses.busy or not (self._ends_behind(found) or (joined and self.clauses.low(found.end) == "and")):
+            return False
+        if joined:
             return bool(self.heard)
         last = self.heard[-1] if self.heard else self.last
         goes_on = last is not None and last.act is Act.ON and (before == "," if self.heard else not before)
         fastener = self.book.is_in(found.name, ("fastener", "clip"))
-        return goes_on and fastener and (bool(found.count) or len(self.heard) > 1) and self._is_off(found)
+        return (
+            goes_on and fastener and (found.new or ((bool(found.count) or len(self.heard) > 1) and self._is_off(found)))
+        )
+
+    def _comes_along(self, found: Thing) -> bool:
+        """ "Slide the drum off and the bearing comes with it"."""
+        goes = self.clauses.low(found.end) in ("comes", "come", "goes", "go")
+        with_it = self.clauses.low(found.end + 1) == "with" and self.clauses.low(found.end + 2) in ("it", "them")
+        return bool(self.heard) and goes and with_it and bool(found.name)
 
     def _is_off(self, found: Thing) -> bool:
         last = thing(found.name).split()[-1:]
@@ -356,7 +378,7 @@ class _Listener:
         if model is not None:
             self.memory.mention(renamed(found, named))
             told = replace(model[0], start=found.start, end=found.end)
-            block = meaning(told, named.name, self.book, self.status.off)
+            block = meaning(told, named.name, self.book, self.status)
             assert block is not None
             self.heard.append(self._made(block, told, named, Tense.NOW, Sure.LOW))
             self.tolds.append(told)
@@ -364,7 +386,9 @@ class _Listener:
     def _goes_for(self, pair: tuple[Told, Operation], named: Named) -> bool:
         """True when the same can be done to this thing, and it is known as a thing."""
         told, operation = pair
-        block = meaning(told, named.name, self.book, self.status.off) if named.name else None
+        block = meaning(told, named.name, self.book, self.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if self.book.is_in(named.name, ("place",)):
             return False
         return self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object

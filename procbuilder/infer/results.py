@@ -5,13 +5,13 @@ from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
 
-OUTWARD = frozenset({"off", "out", "away", "apart"})
-_INWARD = frozenset({"on", "in", "back", "home"})
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear"})
+_INWARD = frozenset({"on", "in", "back", "home", "over"})
 _VERBS = {"open": "open", "shut": "close", "closed": "close", "loose": "loosen", "undone": "undo", "done": "do"}
 
 
-def result(clauses: Clauses, thing: Thing) -> Told | None:
-    """What became of a thing, as if a verb had said it; None when nothing did."""
+def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
+    """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now."""
     if thing.measure or (thing.pointed and not thing.name and not thing.count):
         return None
     at, is_be = thing.end, False
@@ -23,9 +23,20 @@ def result(clauses: Clauses, thing: Thing) -> Told | None:
         particles.append(clauses.low(at))
         at += 1
     verb = _verb(clauses, thing, particles)
-    if not verb or not _ends(clauses, at, is_be):
+    if not verb or not _ends(clauses, at, is_be, particles != [] and (thing.new or (off and "over" in particles))):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
+
+
+def inverted(clauses: Clauses, at: int) -> Told | None:
+    """ "Out they come", "on it goes": what a pronoun does, its particle first; None when it is not told so."""
+    come = clauses.low(at + 2) in ("come", "comes", "go", "goes")
+    pronoun = clauses.low(at + 1)
+    if not come or pronoun not in ("it", "they") or clauses.low(at) not in ("out", "off", "in", "on", "back"):
+        return None
+    thing = Thing("", at + 1, at + 2, many=pronoun == "they", pointed=True)
+    verb = "take" if clauses.low(at) in OUTWARD else "put"
+    return Told(verb, Form.BASE, at, at + 3, (thing,), (clauses.low(at),))
 
 
 def _means(clauses: Clauses, at: int) -> Thing | None:
@@ -49,13 +60,17 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
-def _ends(clauses: Clauses, at: int, is_be: bool) -> bool:
-    """True when the clause ends behind the particles, so that they are no prepositions."""
+def _ends(clauses: Clauses, at: int, is_be: bool, new: bool) -> bool:
+    """True when the clause ends behind the particles, so that they are no prepositions; not for a new thing."""
     low = clauses.low(at)
     if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
         return True
     before = {clauses.low(at - 1), clauses.low(at - 2)}
-    if not is_be and before & {"off", "out", "back"} and read_thing(clauses.tokens, at, clauses.book) is not None:
+    if (
+        not is_be
+        and (new or before & {"off", "out", "back"})
+        and read_thing(clauses.tokens, at, clauses.book) is not None
+    ):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")
 
@@ -65,7 +80,7 @@ def follows_again(clauses: Clauses) -> list[Thing]:
     at = _behind_same_again(clauses)
     while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
         at += 1
-    if at == 0:
+    if at == 0 and all(token.low != "next" for token in clauses.tokens):
         return []
     things, end = [], at
     thing = read_thing(clauses.tokens, at, clauses.book)
@@ -74,6 +89,8 @@ def follows_again(clauses: Clauses) -> list[Thing]:
         end = thing.end
         follows = end + 1 if clauses.low(end) == "and" else end
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
+    while things and (clauses.has("be", end) or clauses.low(end) == "next"):
+        end += 1
     return things if clauses.low(end) in (",", ".", "to") or clauses.low(end) in SIGNS else []
 
 

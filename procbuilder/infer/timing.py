@@ -1,5 +1,7 @@
 """Which steps may have a stopwatch: none at which hurry could hurt somebody."""
 
+from collections.abc import Iterator
+
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned
@@ -12,7 +14,13 @@ def may_be_timed(step: Step, standing: Standing, lexicon: Lexicon) -> bool:
     """False for a reserved step, a hold point, and where something can burn or explode."""
     if step.all("Reserved", "Hold"):
         return False
-    typed = [entry.raw for entry in step.all(*SIGNALS, "Supply", "State", "Off", "Slacken")]
-    still = [f"{hazard.hazard} {hazard.consequence}" for hazard in standing.hazards]
-    texts = [step.command, *typed, *(prose.text for prose in step.prose), *still, *standing.states]
-    return not any(mentioned(text, lexicon.flammable) for text in texts)
+    return not any(mentioned(text, lexicon.flammable) for text in told_at(step, standing))
+
+
+def told_at(step: Step, standing: Standing) -> Iterator[str]:
+    """What a step and the dangers that still stand there say of what is at hand."""
+    yield step.command
+    yield from (entry.raw for entry in step.all(*SIGNALS, "Supply", "State", "Off", "Slacken"))
+    yield from (prose.text for prose in step.prose)
+    yield from (f"{hazard.hazard} {hazard.consequence}" for hazard in standing.hazards)
+    yield from standing.states

@@ -1,11 +1,14 @@
 """The tightening table: typed torques, and a blank for each one that is missing."""
 
 import re
+from dataclasses import replace
 
+from procbuilder.infer.patterns import sequence
 from procbuilder.model.fields import Field
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.torque import in_other_unit
 from procbuilder.model.words import behind_verb, mentioned, thing
 from procbuilder.model.worked import TorqueRow
 
@@ -18,7 +21,8 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     A blank row with ``demanded`` stands for a step that tightens and has no Torque field, and for
     a thing that is slackened or nipped up and has no torque anywhere.
     """
-    rows = [_typed(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
+    typed = [(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
+    rows = [replace(_typed(*one), sequence=sequence(one[0], procedure)) for one in typed]
     by_command = _commanded(procedure, lexicon)
     tightened = " ; ".join(row.item for row in by_command)
     rows += by_command + [row for name, row in _half_closed(procedure).items() if not mentioned(tightened, [name])]
@@ -49,6 +53,7 @@ def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
         stage=entry.part("stage"),
         origin=entry.origin,
         place=entry.place,
+        also=in_other_unit(value),
     )
 
 

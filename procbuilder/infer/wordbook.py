@@ -20,6 +20,8 @@ class Block:
     print: str
     act: Act
     verbs: frozenset[str]
+    opposite: str = ""
+    """The command that puts it back; empty when there is none."""
     particles: frozenset[str] = frozenset()
     """One of these must go with the verb; an empty one stands for none. No particles: any will do."""
     not_alone: frozenset[str] = frozenset()
@@ -32,8 +34,10 @@ class Block:
     default: str = ""
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
-    if_off: bool = False
-    """It counts only for a thing that is off at this moment."""
+    when: str = ""
+    """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
+    so: frozenset[str] = frozenset()
+    """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
     object: str = ""
@@ -144,6 +148,6 @@ def wordbook(language: str = "en") -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things")
+    sets = ("verbs", "particles", "not_alone", "things", "so")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})

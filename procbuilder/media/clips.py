@@ -1,20 +1,22 @@
 """Cutting the clip of a step from one or several recordings."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 from math import ceil
 from pathlib import Path
 
+import cv2
 import numpy as np
 from av.video.frame import VideoFrame
 
-from procbuilder.media.decode import pixel_shape, scaled, shown, upright, upright_size
+from procbuilder.media.decode import encodable, pixel_shape, scaled, shown, upright, upright_size
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.hiding import hide
 from procbuilder.media.image import Image
 from procbuilder.media.sound import RATE, Samples, sound
+from procbuilder.media.stills import loaded
 from procbuilder.media.stretches import kept
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.marks import Box, HiddenPath
@@ -25,6 +27,9 @@ _LONG, _SHORT = 1280, 720
 
 _SPACING = Fraction(1, 40)
 """Seconds; a picture that follows sooner and goes sooner is left out, as most in slow-motion recordings are."""
+
+_HOLD = Fraction(1, 4)
+"""Seconds after which a held picture is written again."""
 
 _NEARLY = Fraction(102, 100)
 """Ratio of two shapes that are taken as one."""
@@ -45,6 +50,14 @@ class ClipPart:
 
 
 @dataclass(frozen=True, slots=True)
+class Held:
+    """A picture file that stands still for a while."""
+
+    path: Path
+    seconds: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class _Shot:
     """One picture of the clip with the sound that goes with it."""
 
@@ -54,13 +67,24 @@ class _Shot:
     samples: Samples
 
 
-def cut(parts: Sequence[ClipPart], target: Path) -> tuple[Fraction, int, int, bool]:
-    """Writes one clip from the parts in their order.
+def cut(
+    parts: Sequence[ClipPart],
+    target: Path,
+    held: Sequence[Held] = (),
+    damaged: Callable[[str, Fraction], None] = lambda *_: None,
+) -> tuple[Fraction, int, int, bool]:
+    """Writes one clip: first the held pictures, in silence, then the parts in their order.
 
     The clip is MP4 with H.264 pictures, upright, at most 1280 by 720 (720 by 1280 when filmed upright), with
     the times of the pictures as filmed; a part of another shape stands in the middle of the first one's.
     Sound is mono AAC and is there only when each part has some that can be decoded. There is no metadata, and the
-    same parts give the same bytes on the same platform. What is damaged or beyond the end is left out.
+    same parts give the same bytes on the same platform. What cannot be decoded or is beyond the end is left out.
+
+    Args:
+        parts: Spans of recordings.
+        target: Written over when it is there.
+        held: Pictures that stand still before them.
+        damaged: Called with recording and time of each picture that is damaged in the file and shown as it is.
 
     Returns:
         Seconds, width and height in pixels, and whether it has sound.
@@ -70,15 +94,25 @@ def cut(parts: Sequence[ClipPart], target: Path) -> tuple[Fraction, int, int, bo
         CannotWrite: The target cannot be written.
     """
     sounds = _sounds(parts)
-    shots = _shots(parts, sounds)
+    shots = _shots(parts, sounds, damaged)
     first = next(shots, None)
     if first is None:
         raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
     width, height = first.frame.width, first.frame.height
+    still = (shot for each in held for shot in _held(each, (width, height)))
     with ClipFile(target, width, height, sound=sounds is not None) as file:
-        for shot in chain([first], shots):
+        for shot in chain(still, [first], shots):
             file.add(shot.frame, shot.seconds, shot.samples)
     return file.seconds, width, height, sounds is not None
+
+
+def _held(held: Held, size: tuple[int, int]) -> Iterator[_Shot]:
+    """The picture again and again, since not every player holds one for seconds."""
+    drawn = encodable(fitted(loaded(held.path), size))
+    count = ceil(held.seconds / _HOLD)
+    seconds = held.seconds / count
+    for _ in range(count):
+        yield _Shot(drawn, seconds, np.zeros(round(seconds * RATE), dtype=np.float32))
 
 
 def _sounds(parts: Sequence[ClipPart]) -> list[list[Samples]] | None:
@@ -99,13 +133,17 @@ def _silence(stretch: Span) -> Samples:
     return np.zeros(round(stretch.seconds * RATE), dtype=np.float32)
 
 
-def _shots(parts: Sequence[ClipPart], sounds: list[list[Samples]] | None) -> Iterator[_Shot]:
+def _shots(
+    parts: Sequence[ClipPart], sounds: list[list[Samples]] | None, damaged: Callable[[str, Fraction], None]
+) -> Iterator[_Shot]:
     size: tuple[int, int] | None = None
     for number, part in enumerate(parts):
         shape = pixel_shape(part.path)
         for place, stretch in enumerate(kept(part.span, part.skips)):
             samples = sounds[number][place] if sounds else _NO_SAMPLES
             for since, until, frame in _thinned(part.path, stretch):
+                if frame.is_corrupt:
+                    damaged(stretch.recording, since)
                 size = size or _clip_size(frame, shape)
                 boxes = [path.at(since) for path in part.hidden if path.recording == stretch.recording]
                 low, high = (round((time - stretch.start) * RATE) for time in (since, until))
@@ -120,8 +158,7 @@ def _picture(frame: VideoFrame, shape: Fraction, size: tuple[int, int], boxes: S
     image = _fitted(frame, shape, size)
     for box in boxes:
         hide(image, box)
-    drawn = VideoFrame.from_ndarray(_framed(image, size), format="bgr24")
-    return drawn.reformat(format="yuv420p", dst_colorspace="ITU709")
+    return encodable(_framed(image, size))
 
 
 def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:
@@ -167,3 +204,12 @@ def _framed(image: Image, size: tuple[int, int]) -> Image:
     top, left = (height - image.shape[0]) // 2, (width - image.shape[1]) // 2
     frame[top : top + image.shape[0], left : left + image.shape[1]] = image
     return frame
+
+
+def fitted(image: Image, size: tuple[int, int]) -> Image:
+    """A picture as large as a frame of this width and height allows, in its middle, with black around it."""
+    height, width = image.shape[:2]
+    share = min(Fraction(size[0], width), Fraction(size[1], height))
+    scaled = (max(round(width * share), 1), max(round(height * share), 1))
+    way = cv2.INTER_AREA if share < 1 else cv2.INTER_CUBIC
+    return _framed(cv2.resize(image, scaled, interpolation=way).astype(np.uint8, copy=False), size)

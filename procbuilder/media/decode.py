@@ -10,10 +10,12 @@ from av.container import InputContainer
 from av.packet import Packet
 from av.stream import Stream
 from av.video.frame import VideoFrame
+from av.video.reformatter import ColorRange, Colorspace, Interpolation
 from av.video.stream import VideoStream
 
 from procbuilder.media.image import Image
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
+from procbuilder.media.tonemap import DEEP, SYSTEMS, tone_mapped
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.timecode import format_time
 
@@ -22,6 +24,15 @@ _LOOK_BACK = (Fraction(1, 2), Fraction(8), None)
 
 _USUAL_LENGTH = Fraction(1, 25)
 """Seconds for which a picture is shown when neither the file nor a next picture says so."""
+
+_EXACTLY = Interpolation.ACCURATE_RND | Interpolation.FULL_CHR_H_INT | Interpolation.FULL_CHR_H_INP
+"""How colours of one matrix are turned into those of another; takes no time where both are the same."""
+
+_OBLONG = 8
+"""Pixels and pictures are at most this many times as long as they are wide."""
+
+_MOST_PIXELS = 2**26
+"""Twice as many as the largest cameras have."""
 
 _UNTAGGED = 2
 _HD_HEIGHT = 720
@@ -54,7 +65,7 @@ def shown(path: Path, start: Fraction, end: Fraction) -> Iterator[tuple[Fraction
     current: VideoFrame | None = None
     since = appeared = start
     for time, frame in _walk(path, start):
-        if current is not None and time > start:
+        if current is not None and time > since:
             yield since, min(time, end), current
             since = time
         if time >= end:
@@ -96,8 +107,9 @@ def start_rotation(path: Path) -> int:
 
 
 def shape_of(track: VideoStream) -> Fraction:
-    """Width of a pixel of this track divided by its height."""
-    return track.sample_aspect_ratio or Fraction(1)
+    """Width of a pixel of this track divided by its height; square where the header says something absurd."""
+    shape = track.sample_aspect_ratio or Fraction(1)
+    return shape if 1 / _OBLONG <= shape <= _OBLONG else Fraction(1)
 
 
 def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fraction = Fraction(1)) -> Image:
@@ -113,32 +125,40 @@ def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fractio
     if width is not None:
         wide, high = width, max(round(Fraction(high * width, wide)), 1)
     across, down = (high, wide) if turns % 2 else (wide, high)
-    plain = frame.reformat(
-        across, down, "bgr24", src_colorspace=_matrix(frame), interpolation=_interpolation(frame, across)
-    )
+    plain = _converted(frame, across, down, "bgr24")
     return np.ascontiguousarray(np.rot90(plain.to_ndarray(), turns), dtype=np.uint8)
 
 
 def scaled(frame: VideoFrame, width: int, height: int) -> VideoFrame:
     """A decoded picture in the size and the colours (BT.709, limited range) of a clip, not turned."""
-    return frame.reformat(
-        width,
-        height,
-        "yuv420p",
-        src_colorspace=_matrix(frame),
-        dst_colorspace="ITU709",
-        dst_color_range="MPEG",
-        interpolation=_interpolation(frame, width),
-    )
+    return _converted(frame, width, height, "yuv420p", Colorspace.ITU709, ColorRange.MPEG)
 
 
-def _matrix(frame: VideoFrame) -> str | None:
-    """How the colours of an untagged picture are meant: in high definition as BT.709."""
-    return "ITU709" if frame.colorspace == _UNTAGGED and frame.height >= _HD_HEIGHT else None
+def encodable(image: Image) -> VideoFrame:
+    """An upright picture in the colours (BT.709, limited range) of a clip."""
+    frame = VideoFrame.from_ndarray(image, format="bgr24")
+    way = Interpolation.BICUBIC | _EXACTLY
+    return frame.reformat(format="yuv420p", dst_colorspace=Colorspace.ITU709, interpolation=way)
 
 
-def _interpolation(frame: VideoFrame, width: int) -> str:
-    return "AREA" if width < frame.width else "BICUBIC"
+def _converted(
+    frame: VideoFrame, width: int, height: int, form: str, matrix: int | None = None, limits: int | None = None
+) -> VideoFrame:
+    """The stored picture in another size and format, as an ordinary screen shows it."""
+    way = (Interpolation.AREA if width < frame.width else Interpolation.BICUBIC) | _EXACTLY
+    if frame.color_trc not in SYSTEMS:
+        return frame.reformat(width, height, form, _matrix(frame), matrix, way, dst_color_range=limits)
+    plain = tone_mapped(frame.reformat(width, height, DEEP, _matrix(frame), interpolation=way), frame.color_trc)
+    return plain.reformat(None, None, form, None, matrix, way, dst_color_range=limits)
+
+
+def _matrix(frame: VideoFrame) -> int | None:
+    """How the colours of an untagged picture are meant: in high range as BT.2020, in high definition as BT.709."""
+    if frame.colorspace != _UNTAGGED:
+        return None
+    if frame.color_trc in SYSTEMS:
+        return Colorspace.BT2020
+    return Colorspace.ITU709 if frame.height >= _HD_HEIGHT else None
 
 
 def _length(frame: VideoFrame) -> Fraction:
@@ -179,15 +199,27 @@ def _walk(path: Path, start: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
 
 
 def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
+    """Pictures with their times, which never go back; one that a damaged file puts before another is left out."""
+    last: Fraction | None = None
     for packet in packets(container, track):
         for frame in _pictures(packet):
             stored = frame.pts if frame.pts is not None else frame.dts
-            if stored is not None and frame.time_base is not None:
-                yield stored * frame.time_base - zero, frame
+            if stored is None or frame.time_base is None:
+                continue
+            time = stored * frame.time_base - zero
+            if last is None or time >= last:
+                last = time
+                yield time, frame
 
 
 def _pictures(packet: "Packet[Stream]") -> list[VideoFrame]:
     try:
-        return [frame for frame in packet.decode() if isinstance(frame, VideoFrame)]
+        return [frame for frame in packet.decode() if isinstance(frame, VideoFrame) and _plausible(frame)]
     except (av.FFmpegError, OSError):
         return []
+
+
+def _plausible(frame: VideoFrame) -> bool:
+    """Whether a camera may have filmed it; damage can make a picture a thousand times as high as wide."""
+    short, long = sorted((frame.width, frame.height))
+    return long <= _OBLONG * short and short * long <= _MOST_PIXELS

@@ -1,116 +1,55 @@
-"""Drawing marks on a picture so that they read on any ground, in colour and in black-and-white print."""
+"""Drawing marks into a picture so that they read on any ground, in colour and in black-and-white print."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import cv2
 import numpy as np
 
 from procbuilder.media.image import Image
-from procbuilder.model.marks import Mark, MarkShape
+from procbuilder.media.lettering import face, paper, picture, write
+from procbuilder.model.marking import EDGE, HALO, LEADING, LETTERS, LINE, UNITS, Anchor, Sign, layout
+from procbuilder.model.marks import Mark
 
-Point = tuple[int, int]
-
-_WHITE, _BLACK = (255, 255, 255), (0, 0, 0)
-_STROKE = 150
-"""The white line is the shorter side of the picture divided by this."""
-_SIZE = 0.06
-"""Half the extent of a mark that has one point only, as a share of the shorter side."""
-_FONT = cv2.FONT_HERSHEY_SIMPLEX
-
-
-def draw(image: Image, marks: Sequence[Mark | None]) -> None:
-    """Draws marks into a picture, each with its number, counted from 1, in a disc.
-
-    Lines are white with a black edge on both sides. Labels are not drawn: they are printed below.
-    None stands for a mark that is not to be seen; the others keep their numbers.
-    """
-    placed = [(number, mark.shape, *_ends(mark, image)) for number, mark in enumerate(marks, start=1) if mark]
-    for _, shape, start, end in placed:
-        _outlined(image, shape, start, end)
-    for number, shape, start, end in placed:
-        _disc(image, number, _anchor(image, shape, start, end))
+_LIGHT, _DARK = (255, 255, 255), (17, 17, 17)
+_ANCHORS = {Anchor.START: "ls", Anchor.MIDDLE: "ms", Anchor.END: "rs"}
+"""How Pillow calls them, on the foot of the letters."""
+_FINE = 4
+"""Binary digits behind the point of a coordinate."""
 
 
-def _stroke(image: Image) -> int:
+def draw(image: Image, marks: Sequence[Mark]) -> None:
+    """Draws marks with their labels into the picture itself: dark lines and letters with a light edge."""
     height, width = image.shape[:2]
-    return max(int(min(height, width)) // _STROKE, 2)
+    signs = layout(marks, width, height).signs
+    scale = max(width, height) / UNITS
+    for colour, units in ((_LIGHT, HALO), (_DARK, LINE)):
+        for sign in signs:
+            _lines(image, sign, scale, colour, max(round(units * scale), 1))
+    if any(sign.words for sign in signs):
+        image[:] = _labelled(image, signs, scale)
 
 
-def _ends(mark: Mark, image: Image) -> tuple[Point, Point]:
-    """The two points of a mark in pixels; a mark with one point gets a fixed size around or up to it."""
-    height, width = image.shape[:2]
-    xs = [round(min(max(x, 0.0), 1.0) * (width - 1)) for x in mark.points[0::2]]
-    ys = [round(min(max(y, 0.0), 1.0) * (height - 1)) for y in mark.points[1::2]]
-    if len(ys) > 1:
-        return (xs[0], ys[0]), (xs[1], ys[1])
-    size = round(_SIZE * min(width, height))
-    x, y = xs[0], ys[0]
-    if mark.shape is MarkShape.ARROW:
-        return (x + 3 * size * (1 if x < width / 2 else -1), y + 3 * size * (1 if y < height / 2 else -1)), (x, y)
-    return (x - size, y - size), (x + size, y + size)
+def _lines(image: Image, sign: Sign, scale: float, colour: tuple[int, int, int], thick: int) -> None:
+    for path in sign.paths:
+        points = np.array([[_fine(x, scale), _fine(y, scale)] for x, y in path], np.int32)
+        cv2.polylines(image, [points], False, colour, thick, cv2.LINE_AA, _FINE)
+    if ring := sign.ring:
+        centre = (_fine(ring.x, scale), _fine(ring.y, scale))
+        axes = (round(ring.across * scale * (1 << _FINE)), round(ring.down * scale * (1 << _FINE)))
+        cv2.ellipse(image, centre, axes, 0, 0, 360, colour, thick, cv2.LINE_AA, _FINE)
 
 
-def _outlined(image: Image, shape: MarkShape, start: Point, end: Point) -> None:
-    stroke = _stroke(image)
-    for colour, width in ((_BLACK, stroke * 2 + 1), (_WHITE, stroke)):
-        _SHAPES[shape](image, start, end, colour, width)
+def _fine(units: float, scale: float) -> int:
+    """A coordinate from the edge of the picture, counted from the middle of the first pixel."""
+    return round((units * scale - 0.5) * (1 << _FINE))
 
 
-def _line(image: Image, start: Point, end: Point, colour: tuple[int, int, int], width: int) -> None:
-    cv2.line(image, start, end, colour, width, cv2.LINE_AA)
-
-
-def _box(image: Image, start: Point, end: Point, colour: tuple[int, int, int], width: int) -> None:
-    cv2.rectangle(image, start, end, colour, width, cv2.LINE_AA)
-
-
-def _ring(image: Image, start: Point, end: Point, colour: tuple[int, int, int], width: int) -> None:
-    centre = ((start[0] + end[0]) // 2, (start[1] + end[1]) // 2)
-    axes = (abs(end[0] - start[0]) // 2, abs(end[1] - start[1]) // 2)
-    cv2.ellipse(image, centre, axes, 0, 0, 360, colour, width, cv2.LINE_AA)
-
-
-def _arrow(image: Image, start: Point, end: Point, colour: tuple[int, int, int], width: int) -> None:
-    """A shaft and two barbs, the barbs as long as six white strokes whatever the shaft."""
-    cv2.line(image, start, end, colour, width, cv2.LINE_AA)
-    along = np.array(start, dtype=float) - end
-    length = float(np.hypot(*along)) or 1.0
-    unit = along / length * _stroke(image) * 6
-    for turn in (0.5, -0.5):
-        x = unit[0] * np.cos(turn) - unit[1] * np.sin(turn)
-        y = unit[0] * np.sin(turn) + unit[1] * np.cos(turn)
-        cv2.line(image, end, (round(end[0] + x), round(end[1] + y)), colour, width, cv2.LINE_AA)
-
-
-_SHAPES: dict[MarkShape, Callable[[Image, Point, Point, tuple[int, int, int], int], None]] = {
-    MarkShape.ARROW: _arrow,
-    MarkShape.RING: _ring,
-    MarkShape.BOX: _box,
-    MarkShape.LINE: _line,
-}
-
-
-def _radius(image: Image) -> int:
-    return _stroke(image) * 5
-
-
-def _anchor(image: Image, shape: MarkShape, start: Point, end: Point) -> Point:
-    """Where the number goes: at the tail of an arrow or line, at the upper left of a ring or box."""
-    if shape in (MarkShape.ARROW, MarkShape.LINE):
-        x, y = start
-    else:
-        x, y = min(start[0], end[0]), min(start[1], end[1])
-    edge = _radius(image) + _stroke(image)
-    height, width = image.shape[:2]
-    return min(max(x, edge), max(width - edge, edge)), min(max(y, edge), max(height - edge, edge))
-
-
-def _disc(image: Image, number: int, centre: Point) -> None:
-    radius, stroke = _radius(image), _stroke(image)
-    cv2.circle(image, centre, radius + stroke, _WHITE, cv2.FILLED, cv2.LINE_AA)
-    cv2.circle(image, centre, radius, _BLACK, cv2.FILLED, cv2.LINE_AA)
-    text, thick = str(number), max(stroke * 3 // 4, 1)
-    scale = radius / 18 / max(len(text) * 0.75, 1)
-    (width, height), _ = cv2.getTextSize(text, _FONT, scale, thick)
-    corner = (centre[0] - width // 2, centre[1] + height // 2)
-    cv2.putText(image, text, corner, _FONT, scale, _WHITE, thick, cv2.LINE_AA)
+def _labelled(image: Image, signs: Sequence[Sign], scale: float) -> Image:
+    sheet = paper(image)
+    font = face(max(round(LETTERS * scale), 9), "Bold")
+    halo = max(round(EDGE * scale), 1)
+    for words in (sign.words for sign in signs if sign.words):
+        for number, line in enumerate(words.lines):
+            foot = (words.x * scale, (words.y + number * LEADING) * scale)
+            write(sheet, line, foot, font, _DARK, anchor=_ANCHORS[words.anchor], halo=halo, ground=_LIGHT)
+    return picture(sheet)

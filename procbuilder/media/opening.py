@@ -56,6 +56,11 @@ def picture_track(container: InputContainer) -> VideoStream | None:
     return next(tracks, None)
 
 
+def is_known(track: Stream) -> bool:
+    """Whether there is a decoder for a track."""
+    return track.codec_context is not None
+
+
 def sound_track(container: InputContainer) -> AudioStream | None:
     """The first track of sound."""
     return next(iter(container.streams.audio), None)

@@ -13,16 +13,15 @@ from av.stream import Stream
 from av.video.stream import VideoStream
 
 from procbuilder.media.decode import shape_of, start_rotation
-from procbuilder.media.opening import only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.media.opening import is_known, only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.media.tonemap import SYSTEMS
+from procbuilder.media.traces import traces
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Recording
 from procbuilder.model.timecode import format_time
 
 _NOTICEABLE = Fraction(1, 2)
 """Seconds by which sound and picture, or header and file, may differ without a word."""
-
-_BRIGHT_TRANSFERS = {16, 18}
-"""Transfer functions of high dynamic range: perceptual quantiser and hybrid log-gamma."""
 
 
 @dataclass(slots=True)
@@ -81,6 +80,8 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
         track, sound = picture_track(container), sound_track(container)
         if track is None:
             raise Unreadable(path, "it has sound but no moving pictures" if sound else "it holds no moving pictures")
+        if not is_known(track):
+            raise Unreadable(path, "its pictures are in a coding that is not known here")
         zero = time_zero(container)
         tally = _count(container, *([track, sound] if sound else [track]))
         pictures = tally[track.index]
@@ -105,6 +106,7 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
                 *_length_remarks(container, track, pictures, heard, zero),
                 *_sound_remarks(container, pictures, heard, zero),
                 *_picture_remarks(track, pictures, rotation),
+                *_trace_remarks(container),
             ),
         )
 
@@ -169,9 +171,14 @@ def _picture_remarks(track: VideoStream, pictures: _Tally, rotation: int) -> lis
         remarks.append(f"filmed with the camera turned by {min(rotation, 360 - rotation)}°; shown upright")
     if pictures.damaged:
         remarks.append(f"{pictures.damaged} of {len(pictures.times)} pictures are damaged in the file")
-    if track.codec_context.color_trc in _BRIGHT_TRANSFERS:
-        remarks.append("high dynamic range: its pictures look paler here than on the phone")
+    if system := SYSTEMS.get(track.codec_context.color_trc):
+        remarks.append(f"filmed in high dynamic range ({system}); shown in the range of ordinary screens")
     return remarks
+
+
+def _trace_remarks(container: InputContainer) -> list[str]:
+    found = traces(container)
+    return [f"removed from all that is published: {', '.join(found)}"] if found else []
 
 
 def _tenths(seconds: Fraction) -> str:

@@ -1,7 +1,6 @@
 """Writing the picture of a step: from a moment of a recording or from a picture file."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -13,7 +12,7 @@ from procbuilder.media.drawing import draw
 from procbuilder.media.hiding import hide, pixels
 from procbuilder.media.image import Image
 from procbuilder.model.fault import CannotWrite, UnreadablePicture
-from procbuilder.model.marks import Box, Mark, Picture
+from procbuilder.model.marks import Box, Picture
 
 _WIDEST = 1280
 _QUALITY = 85
@@ -27,12 +26,13 @@ def still(
     picture: Picture | None,
     target: Path,
     hidden: Sequence[Box] = (),
+    marked: bool = False,
 ) -> tuple[int, int]:
     """Writes a JPEG without any metadata and returns its width and height in pixels.
 
     First the hidden boxes are made unreadable at full size, then the picture is cropped, scaled down to
-    at most 1280 pixels across, and marked. All boxes and marks are fractions of the whole upright picture,
-    so that a crop does not move them; a mark outside the crop is not drawn, and keeps its number.
+    at most 1280 pixels across, and, where it is asked for, marked. All boxes and marks are fractions of the
+    whole upright picture, so that a crop does not move them; a mark outside the crop is not drawn.
 
     Args:
         source: A recording, or a JPEG or PNG file.
@@ -40,24 +40,29 @@ def still(
         picture: What the technician asked for: marks, hidden boxes, crop.
         target: Written over when it is there.
         hidden: Further boxes to be hidden, such as those of the step's clip at that time.
+        marked: Whether the marks are drawn into it.
 
     Raises:
         Unreadable: The recording has no picture that can be decoded there.
         UnreadablePicture: The file is no JPEG or PNG picture.
         CannotWrite: The target cannot be written.
     """
-    image = _from_file(source) if time is None else picture_at(source, time)[1]
+    image = loaded(source) if time is None else picture_at(source, time)[1]
     for box in (*hidden, *(picture.hidden if picture else ())):
         hide(image, box)
-    image, marks = _cropped(image, picture)
-    image = _scaled(image)
-    draw(image, marks)
+    image = _scaled(_cropped(image, picture.crop if picture else None))
+    if picture and marked:
+        draw(image, picture.seen_marks)
     _write(image, target)
     return image.shape[1], image.shape[0]
 
 
-def _from_file(path: Path) -> Image:
-    """A JPEG or PNG, turned as its EXIF orientation says."""
+def loaded(path: Path) -> Image:
+    """A JPEG or PNG file, turned as its EXIF orientation says.
+
+    Raises:
+        UnreadablePicture: It is none.
+    """
     try:
         data = path.read_bytes()
     except OSError as error:
@@ -73,27 +78,10 @@ def _from_file(path: Path) -> Image:
     return image.astype(np.uint8, copy=False)
 
 
-def _cropped(image: Image, picture: Picture | None) -> tuple[Image, list[Mark | None]]:
-    if picture is None:
-        return image, []
-    if picture.crop is None:
-        return image, list(picture.marks)
-    left, top, right, bottom = pixels(image, picture.crop)
+def _cropped(image: Image, crop: Box | None) -> Image:
+    left, top, right, bottom = pixels(image, crop or Box(0, 0, 1, 1))
     part = image[top:bottom, left:right]
-    if part.size == 0:
-        return image, list(picture.marks)
-    height, width = image.shape[:2]
-    corner, size = (left / width, top / height), (part.shape[1] / width, part.shape[0] / height)
-    return part.copy(), [_moved(mark, corner, size) for mark in picture.marks]
-
-
-def _moved(mark: Mark, corner: tuple[float, float], size: tuple[float, float]) -> Mark | None:
-    """A mark in fractions of the crop; None when no point of it lies inside."""
-    points = tuple((value - corner[i % 2]) / size[i % 2] for i, value in enumerate(mark.points))
-    across, down = points[0::2], points[1::2]
-    if max(across) < 0 or min(across) > 1 or max(down) < 0 or min(down) > 1:
-        return None
-    return replace(mark, points=points)
+    return part.copy() if part.size else image
 
 
 def _scaled(image: Image) -> Image:

@@ -28,6 +28,17 @@ class ProposedStep:
 
 
 @dataclass(frozen=True, slots=True)
+class DerivedStep:
+    """A refit step that nobody filmed, made from the step that took something off."""
+
+    command: str
+    thing: str
+    """What goes back first, for the id of the step."""
+    fields: tuple[tuple[str, str], ...]
+    """(name, value as written), the first one ``Derived`` with the id of that step."""
+
+
+@dataclass(frozen=True, slots=True)
 class Landing:
     """Where one sentence of the narration went."""
 

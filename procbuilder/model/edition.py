@@ -3,12 +3,15 @@
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from urllib.parse import quote
 
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
+from procbuilder.model.marks import Mark
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 
@@ -22,6 +25,8 @@ class Line:
     """Reason, limits or what is right; empty when there is none."""
     origin: str = ""
     """``said strip 3:12``; empty when it was typed."""
+    signs: tuple[Sign, ...] = ()
+    """Safety signs of what is worn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +41,22 @@ class ItemLine:
 
 
 @dataclass(frozen=True, slots=True)
+class TrayLine:
+    """What goes into one bag or tray when it comes off: for its label, and to count at the end."""
+
+    tray: str
+    """Name of the tray as typed; empty when none was named."""
+    contents: str
+    """``4 x wheel nut, 19 mm``."""
+    holds: str
+    """What the fasteners hold; empty when it was not said."""
+    off: int
+    """Number of the step that takes them off; 0 when it was before the first."""
+    on: tuple[int, ...]
+    """Numbers of the steps that put them back; empty when none does."""
+
+
+@dataclass(frozen=True, slots=True)
 class FrontList:
     """One list of what must be ready before the start."""
 
@@ -43,14 +64,6 @@ class FrontList:
     lines: tuple[Line, ...]
     none: bool
     """The technician wrote ``none``: there is nothing, and that is known."""
-
-
-@dataclass(frozen=True, slots=True)
-class Legend:
-    """A numbered mark on a picture and what it says."""
-
-    number: int
-    label: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +75,15 @@ class Figure:
     caption: str
     state: str
     """found, done or detail."""
-    legend: tuple[Legend, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    """What is drawn on it, in fractions of the still."""
+    marked: Still | None = None
+    """The same picture with its marks drawn in, for print and film; None when there are none."""
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """What its marks say."""
+        return tuple(mark.label for mark in self.marks if mark.label)
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +142,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    no_phone: str = ""
+    """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,6 +184,8 @@ class Edition:
     """In order of first use."""
     supplies: tuple[ItemLine, ...]
     parts: tuple[ItemLine, ...]
+    trays: tuple[TrayLine, ...]
+    """Bags and trays, in the order in which their contents come off."""
     sections: tuple[EditionSection, ...]
     torques: tuple[TorqueRow, ...]
     ledger: Ledger
@@ -169,6 +194,18 @@ class Edition:
     """Findings and later re-checks of the whole job."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
+    paper: str = "a4"
+    """What it is printed on: ``a4`` or ``letter``."""
+    address: str = ""
+    """Where its page lies for a browser, up to the last slash; empty when nobody said."""
+    reader: str = ""
+    """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
+
+    def address_of(self, step: EditionStep) -> str:
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said,
+        and where no phone may be used."""
+        hidden = step.reserved or step.no_phone or not step.clip
+        return "" if hidden or not self.address else f"{self.address}index.html#{quote(step.id)}"
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

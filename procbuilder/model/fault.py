@@ -105,3 +105,14 @@ class CannotPrint(Fault):
 
     def __init__(self, why: str) -> None:
         super().__init__(f"procedure.pdf could not be made ({why}) – the page and the other files are not changed")
+
+
+class NotQualified(InputFault):
+    """An edition for a qualification that the workshop file does not name, or no longer."""
+
+    def __init__(self, name: str, ended: str) -> None:
+        why = f"ended on {ended}" if ended else "is not in the workshop file"
+        super().__init__(
+            f"the qualification {name} {why} – nothing was built; add to workshop.toml above the procedure: "
+            f'[[qualification]] with name = "{name}", holder = "who", valid_until = 2027-03-31'
+        )

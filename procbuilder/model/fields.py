@@ -24,20 +24,24 @@ class FieldKind:
     """``many`` when the first part is a list of things, ``one`` when it is one thing."""
     below: str = ""
     """Name of the field below which alone it may stand."""
+    none: bool = False
+    """``none`` says that there is nothing; so it does of every list of things."""
 
 
 def _kinds(
-    names: str, *parts: str, words: str = "", required: int = 1, items: str = "", below: str = ""
-) -> list[FieldKind]:
-    return [FieldKind(name.strip(), parts, tuple(words.split()), required, items, below) for name in names.split(",")]
+    names: str, *parts: str, words: str = "", required: int = 1, items: str = "", below: str = "",
+    none: bool = False,
+) -> list[FieldKind]:  # fmt: skip
+    split = tuple(words.split())
+    return [FieldKind(name.strip(), parts, split, required, items, below, none) for name in names.split(",")]
 
 
 FIELDS: tuple[FieldKind, ...] = (
-    *_kinds("Condition", "what"),
+    *_kinds("Condition", "what", none=True),
     *_kinds("Tool, Supply, Part, Wear", "what", items="many"),
     *_kinds("Document", "name", "title", "issued", "checked", required=2),
     *_kinds("Included, Not included", "what"),
-    *_kinds("Off, On", "item", words="by tray", items="one"),
+    *_kinds("Off, On", "item", words="by tray of", items="one"),
     *_kinds("Slacken, Nip up, Out again", "item", items="one"),
     *_kinds("For now", "item", words="while", items="one"),
     *_kinds("State", "state", words="while"),
@@ -47,7 +51,8 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Torque", "item", "value", "where", words="order when from stage", items="one", required=2),
     *_kinds("Measure", "what", "limits", words="with from", required=2),
     *_kinds("Check", "test", "right"),
-    *_kinds("Danger, Warning, Caution, Notice", "hazard", "consequence", "avoid", words="while"),
+    *_kinds("Danger", "hazard", "consequence", "avoid", words="while", none=True),
+    *_kinds("Warning, Caution, Notice", "hazard", "consequence", "avoid", words="while"),
     *_kinds("Dangers confirmed", "name", "date"),
     *_kinds("Downgraded", "what", "name", "reason", required=3),
     *_kinds("Key point", "point", "reason"),
@@ -73,6 +78,7 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Include", "number", "section"),
     *_kinds("See", "number", "section"),
     *_kinds("Asked, Refused", "question", "answer"),
+    *_kinds("Derived", "from"),
     *_kinds("Note", "text"),
 )
 

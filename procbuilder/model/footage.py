@@ -1,7 +1,13 @@
 """What is known of a recording, and the pictures and clips made from it."""
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
+
+from procbuilder.model.stretch import Stretches
+from procbuilder.model.timecode import Span, format_time
+
+_WEAK = re.compile(r"the best there is, but ([^,]+)|(no picture of this step could be measured)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +32,31 @@ class Recording:
     """Seconds of sound; None when there is none."""
     remarks: tuple[str, ...] = ()
     """What is odd about the file, in words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Damage:
+    """A stretch of a recording with pictures that are damaged in the file."""
+
+    span: Span
+    """From the first to the last of them."""
+    pictures: int
+
+    def __str__(self) -> str:
+        many = "pictures are" if self.pictures > 1 else "picture is"
+        start, end = format_time(Fraction(int(self.span.start))), format_time(Fraction(int(self.span.end)))
+        where = f"between {start} and {end}" if start != end else f"at {start}"
+        return f"{self.pictures} {many} damaged in recording {self.span.recording} {where}"
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What is heard in a recording; the two do not overlap."""
+
+    speech: Stretches
+    """Somebody speaks; pauses within a sentence are part of it."""
+    noise: Stretches
+    """Loud, and no speech: tools, blows, an engine."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +97,12 @@ class Still:
     """``strip 0:42`` or the file it came from."""
     reason: str
 
+    @property
+    def weakness(self) -> str:
+        """What is wrong with the picture, as its reason says it: ``dark and blurred``; empty when nothing is."""
+        told = _WEAK.match(self.reason)
+        return told[1] or told[2] if told else ""
+
 
 @dataclass(frozen=True, slots=True)
 class Clip:
@@ -76,3 +113,5 @@ class Clip:
     width: int
     height: int
     sound: bool
+    held: Fraction = Fraction(0)
+    """Seconds at its beginning for which the marked pictures of the step stand still."""

@@ -111,6 +111,8 @@ class Operation:
     size: Size | None = None
     words: str = ""
     """The words of the sentence that tell it."""
+    opposite: str = ""
+    """The command that puts it back, such as ``Fit``; empty when there is none."""
     tail: str = ""
     """What follows them in the sentence, such as ``until the hole lines up``."""
 

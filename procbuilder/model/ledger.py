@@ -1,11 +1,14 @@
 """What was opened and what was closed again."""
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
 from procbuilder.model.origin import Place
+
+_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
 
 
 class Opening(StrEnum):
@@ -22,6 +25,8 @@ class Balance(StrEnum):
     """How an entry of the ledger ends."""
 
     CLOSED = "closed"
+    ASSUMED = "closed, only assumed"
+    """No step says so but one that tells to refit in reverse."""
     OPEN = "still open"
     LEFT_OPEN = "left open on purpose"
     NEVER_OPENED = "closed but never opened"
@@ -59,8 +64,21 @@ class Entry:
     tray: str = ""
     scrapped: bool = False
     """It came off for scrap: only a new one closes it."""
+    spoilt: str = ""
+    """Why it cannot be used again though nobody wrote ``scrap``; it then counts as scrap."""
+    renewed: bool = False
+    """A new one goes on."""
+    of: str = ""
+    """The larger part it belongs to, as typed after ``of:``."""
     reason: str = ""
     """Why it is left open, and who says so."""
+    way: str = ""
+    """``if: braked hub`` or ``if not: braked hub``: it ends so only on this way; empty for every other."""
+
+    @property
+    def fastener_names(self) -> tuple[str, ...]:
+        """Names of what held it, without count and size."""
+        return tuple(_COUNT.sub("", one).partition(",")[0] for one in map(str.strip, self.fasteners.split(";")) if one)
 
 
 @dataclass(frozen=True, slots=True)

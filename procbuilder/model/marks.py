@@ -1,6 +1,6 @@
 """Pictures asked for in a procedure, what is drawn on them, and what is hidden."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
@@ -30,13 +30,22 @@ class MarkShape(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One sign on a picture; the label is printed below the picture under the mark's number."""
+    """One sign on a picture; its label is written beside it."""
 
     shape: MarkShape
     points: tuple[float, ...]
     """x, y or x, y, x2, y2 in fractions of the picture."""
     label: str
     place: Place
+
+    def within(self, crop: Box) -> "Mark | None":
+        """The mark in fractions of a part of the picture; None when no point of it lies in there."""
+        sides = ((crop.left, crop.right - crop.left), (crop.top, crop.bottom - crop.top))
+        points = tuple((value - sides[i % 2][0]) / sides[i % 2][1] for i, value in enumerate(self.points))
+        across, down = points[0::2], points[1::2]
+        if max(across) < 0 or min(across) > 1 or max(down) < 0 or min(down) > 1:
+            return None
+        return replace(self, points=points)
 
 
 class PictureState(StrEnum):
@@ -61,6 +70,13 @@ class Picture:
     marks: tuple[Mark, ...] = ()
     hidden: tuple[Box, ...] = ()
     crop: Box | None = None
+
+    @property
+    def seen_marks(self) -> tuple[Mark, ...]:
+        """The marks in fractions of what is kept of the picture; those outside the crop are left out."""
+        if self.crop is None:
+            return self.marks
+        return tuple(filter(None, (mark.within(self.crop) for mark in self.marks)))
 
 
 @dataclass(frozen=True, slots=True)

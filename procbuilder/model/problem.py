@@ -33,7 +33,13 @@ class Problem:
     """Name of the rule that found it."""
     danger: int = 5
     """1 someone could be hurt, 2 the item could fail later, 3 somebody's rights,
-    4 the reader would get stuck, 5 time and form."""
+    4 the reader would get stuck, 5 time, 6 style."""
+    blocks: bool = False
+    """It is asked, and nobody may approve the procedure before it is answered."""
+    subject: str = ""
+    """By which ``Downgraded`` or ``Refused`` settles it; empty: what is wrong."""
+    order: int = 0
+    """Among the same danger, the lower comes first."""
 
     def __str__(self) -> str:
         return f"{self.place}: {self.what} – {self.instead}"
@@ -41,9 +47,14 @@ class Problem:
 
 def worst_first(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """Stops before questions before advice, the most dangerous first, then by place; no doubles."""
-    return tuple(sorted(dict.fromkeys(problems), key=lambda p: (RANK[p.severity], p.danger, p.place)))
+    return tuple(sorted(dict.fromkeys(problems), key=lambda p: (RANK[p.severity], p.danger, p.order, p.place)))
 
 
 def stops(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Only those that stop an approval."""
+    """Only those that make it a draft."""
     return tuple(problem for problem in problems if problem.severity is Severity.STOP)
+
+
+def blocking(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Those that must be settled before anyone may approve."""
+    return tuple(problem for problem in problems if problem.severity is Severity.STOP or problem.blocks)

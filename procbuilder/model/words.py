@@ -38,8 +38,8 @@ def is_plural(name: str) -> bool:
 
 def mentioned(text: str, phrases: Iterable[str]) -> str:
     """The first of the phrases that stands in the text as whole words; empty when none does."""
-    inside = f" {_folded(text)} "
-    return next((phrase for phrase in phrases if f" {_folded(phrase)} " in inside), "")
+    inside = f" {folded(text)} "
+    return next((phrase for phrase in phrases if f" {folded(phrase)} " in inside), "")
 
 
 def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:
@@ -58,5 +58,6 @@ def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:
 
 
 @lru_cache(maxsize=10_000)
-def _folded(text: str) -> str:
+def folded(text: str) -> str:
+    """The words of a text in lower case and singular, with one space between them."""
     return " ".join(singular(word) for word in _WORD.findall(text))

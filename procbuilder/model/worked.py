@@ -5,6 +5,8 @@ from enum import StrEnum
 
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
+from procbuilder.model.sequence import Sequence
+from procbuilder.model.sign import Sign
 
 
 class Signal(StrEnum):
@@ -32,6 +34,8 @@ class Hazard:
     """The state while which it holds; empty when it holds for its step only."""
     place: Place
     origin: Origin = TYPED
+    signs: tuple[Sign, ...] = ()
+    """Safety signs that its words call for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +63,20 @@ class RemovedProtection:
 
 
 @dataclass(frozen=True, slots=True)
+class HeardTorque:
+    """A torque that was said while a step was filmed."""
+
+    step: str
+    value: str
+    """With its unit, stages included."""
+    words: str
+    """The sentence."""
+    origin: Origin
+    place: Place
+    """The line of the subtitle file."""
+
+
+@dataclass(frozen=True, slots=True)
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 
@@ -74,5 +92,9 @@ class TorqueRow:
     stage: str
     origin: Origin
     place: Place
+    also: str = ""
+    """The value in the other unit, rounded to what was typed; empty when there is none."""
     demanded: bool = False
     """The row is there because something is tightened, not because a Torque field was typed."""
+    sequence: Sequence | None = None
+    """The turns of its fasteners; None where order or number is not known."""

@@ -1,8 +1,13 @@
-"""What a library's ``workshop.toml`` says about times and labour. Nothing of it is assumed when it is not there."""
+"""What a library's ``workshop.toml`` says: times, labour, dangers of its own, and who is qualified for what.
+
+Nothing of it is assumed when it is not there.
+"""
 
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 
+from procbuilder.model.activity import Activity
 from procbuilder.model.workstudy import Allowance
 
 
@@ -20,6 +25,16 @@ class Condition:
 
 
 @dataclass(frozen=True, slots=True)
+class Qualification:
+    """What somebody may do that the law leaves to qualified people."""
+
+    name: str
+    """As ``Reserved`` names it."""
+    holder: str
+    valid_until: date
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
     """The workshop file."""
 
@@ -34,6 +49,13 @@ class Workshop:
     rate: Decimal | None = None
     """Price of a labour hour."""
     currency: str = ""
+    paper: str = ""
+    """``a4`` or ``letter``; empty when it is not said."""
+    address: str = ""
+    """Where the library lies for a browser, such as ``https://shop.example/jobs/``; empty: nowhere."""
+    dangers: tuple[Activity, ...] = ()
+    """Activities of its own."""
+    qualifications: tuple[Qualification, ...] = ()
 
 
 UNKNOWN_WORKSHOP = Workshop()

@@ -1,22 +1,29 @@
 """The edition: text, worked-out facts and pictures put together, ready to publish."""
 
 from dataclasses import replace
+from fractions import Fraction
 from functools import partial
+from pathlib import Path
+from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
+from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Opening
 from procbuilder.model.problem import stops
 from procbuilder.model.procedure import Narration, Procedure, Section, Step
+from procbuilder.model.timecode import Span
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
+from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
-from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned
+from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
 
@@ -25,16 +32,22 @@ MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "End
 CLOSING = ("Finding", "Later")
 SHOWN_APART = (
     *SIGNALS, *MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
-    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused",
+    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused", "Derived",
 )  # fmt: skip
 """Fields of a step that have a place of their own, or none on the page."""
 
 
 def assemble(
-    examined: Examined, narration: tuple[Narration, ...], found: Found, studio: Studio, report: Report
+    examined: Examined,
+    narration: tuple[Narration, ...],
+    found: Found,
+    studio: Studio,
+    report: Report,
+    reader: Qualification | None = None,
 ) -> Edition:
-    """The edition of a procedure; the studio makes what pictures and clips are not there yet."""
+    """The edition of a procedure for its reader; the studio makes what pictures and clips are not there yet."""
     procedure = examined.procedure
+    who = f"{reader.name}: {reader.holder}, valid until {reader.valid_until.isoformat()}" if reader else ""
     maker = _StepMaker(examined, narration, studio, report)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
@@ -46,9 +59,20 @@ def assemble(
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
         intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
-        sections=sections, torques=examined.torques, ledger=examined.ledger, estimate=examined.estimate,
+        trays=trays(examined.ledger), sections=sections, torques=examined.torques,
+        ledger=examined.ledger, estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
+        paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
+        reader=who,
     )  # fmt: skip
+
+
+def _paper(workshop: Workshop, language: str) -> str:
+    return workshop.paper or ("letter" if language == "en-US" else "a4")
+
+
+def _address(workshop: Workshop, folder: Path) -> str:
+    return f"{workshop.address}{quote(folder.resolve().name)}/{OUT}/" if workshop.address else ""
 
 
 def _status(typed: str, count: int) -> tuple[str, str]:
@@ -88,30 +112,44 @@ class _StepMaker:
         time = self.times[step.id]
         shown = self.studio.stretches(step)
         before, before_number = self._before(step)
-        reserved = "; ".join(entry.part("who") for entry in step.all("Reserved"))
-        made = EditionStep(
+        pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step)) or ()
+        clip = self._clip(step, shown, pictures)
+        return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
             prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
-            standing=self.examined.standing.get(step.id, Standing()), reserved=reserved,
+            standing=self.examined.standing.get(step.id, Standing()),
+            reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=items(step.all("Wear")), moves=named(step.all(*MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
-            checks=named(step.all("Measure", "Check")), notes=named(self._others(step)),
-            figures=self.studio.attempt(step.place, lambda: figures(self.studio, step)) or (),
+            checks=named(step.all("Measure", "Check")), notes=(*self._derived(step), *named(self._others(step))),
+            figures=pictures,
             as_found=before, as_found_step=before_number,
-            clip=self._clip(step), captions=said_in(self.narration, shown),
+            clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
+            no_phone="" if self._hides(step) else self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip
-        return _without_method(made) if reserved else made
+
+    def _hides(self, step: Step) -> bool:
+        return step.id in self.examined.reserved
 
     def _others(self, step: Step) -> list[Field]:
-        return [entry for entry in step.fields if entry.name not in SHOWN_APART]
+        """What has no place of its own; who may do a reserved step, where the reader is shown how."""
+        apart = set(SHOWN_APART) - (set() if self._hides(step) else {"Reserved"})
+        return [entry for entry in step.fields if entry.name not in apart]
 
-    def _clip(self, step: Step) -> Clip | None:
-        shown = self.studio.stretches(step)
-        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown))
+    def _derived(self, step: Step) -> tuple[Named, ...]:
+        """Of a step that nobody filmed: the step that it was made from."""
+        sources = [entry.part("from") for entry in step.all("Derived")]
+        known = {source: self.numbers.get(source.removeprefix("#")) for source in sources}
+        words = [f"from step {number}" if number else f"from {source}" for source, number in known.items()]
+        return tuple(Named("Derived", f"{word}, not filmed and not yet accepted") for word in words)
+
+    def _clip(self, step: Step, shown: tuple[Span, ...], pictures: tuple[Figure, ...]) -> Clip | None:
+        marked = [figure.marked for figure in pictures if figure.marked]
+        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown, marked))
 
     def _before(self, step: Step) -> tuple[Figure | None, int]:
         """For a step that puts something back: the picture from before it came off, and the number of that step."""
@@ -125,8 +163,3 @@ class _StepMaker:
             if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened)):
                 return figure, self.numbers[opened.id]
         return None, 0
-
-
-def _without_method(step: EditionStep) -> EditionStep:
-    """A reserved step: what is done and what must be true before going on, but not how."""
-    return replace(step, prose=(), key_points=(), tools=(), supplies=(), figures=(), clip=None, captions=(), notes=())

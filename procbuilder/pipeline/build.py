@@ -6,6 +6,7 @@ read → probe (cached) → infer and check → choose stills, cut clips (cached
 import os
 from contextlib import suppress
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache
@@ -13,17 +14,17 @@ from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import Busy, NoProcedure
-from procbuilder.model.problem import Problem
+from procbuilder.model.problem import Problem, worst_first
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
-from procbuilder.pipeline.paths import LIBRARY_FILE
+from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
 from procbuilder.pipeline.recordings import Report, read
+from procbuilder.pipeline.reserved import qualification, without_methods
 from procbuilder.pipeline.studio import Studio
+from procbuilder.read.headings import slug
 from procbuilder.read.procedure import FILE_NAME, read_procedure
-
-OUT = "out"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,24 +32,24 @@ class Built:
     """What a build has made."""
 
     folder: Path
+    """Of the procedure."""
+    out: Path
+    """The folder with page, PDF and data."""
     edition: Edition
     unprintable: tuple[str, ...]
     """Characters that the PDF shows as an empty box."""
-
-    @property
-    def problems(self) -> tuple[Problem, ...]:
-        """All problems, worst first."""
-        return self.edition.problems
+    problems: tuple[Problem, ...]
+    """All problems, worst first; those of the edition say nothing of steps reserved by law."""
 
     @property
     def page(self) -> Path:
         """The page to open."""
-        return self.folder / OUT / "index.html"
+        return self.out / "index.html"
 
     @property
     def print(self) -> Path:
         """The PDF."""
-        return self.folder / OUT / "procedure.pdf"
+        return self.out / "procedure.pdf"
 
 
 def silent(_what: str, _done: int, _of: int) -> None:
@@ -69,26 +70,37 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent) -> Built:
+def build(folder: Path, report: Report = silent, reader: str = "", today: date | None = None) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
+    Args:
+        folder: of the procedure.
+        report: is told how far it is.
+        reader: a qualification, for an edition that shows how the steps reserved to it are done; it gets a
+            folder of its own, so that the edition for everybody never holds them.
+        today: the day on which the qualification must still be valid.
+
     Raises:
+        NotQualified: the workshop file does not name this qualification, or its last day is over.
         Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
     """
     if not (folder / FILE_NAME).is_file():
         raise NoProcedure(folder)
     with locked(folder):
-        finish_together(folder / OUT)
         cache = Cache(folder)
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
-        examined = examine(procedure, problems + more, found)
+        examined = examine(procedure, problems + more, found, narration)
+        qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
+        out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
+        finish_together(out)
         studio = Studio(cache, found, folder)
-        edition = assemble(examined, narration, found, studio, report)
+        shown = without_methods(examined, qualified)
+        edition = assemble(shown, narration, found, studio, report, qualified)
         report("writing page and PDF", 1, 1)
-        unprintable = publish(edition, studio.files, folder / OUT, epoch())
-        return Built(folder, edition, unprintable)
+        unprintable = publish(edition, studio.files, out, epoch())
+        return Built(folder, out, edition, unprintable, worst_first([*examined.problems, *studio.problems]))
 
 
 def finish(out: Path) -> None:

@@ -7,6 +7,8 @@ from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
 from procbuilder.model.problem import Problem
+from procbuilder.model.procedure import Procedure
+from procbuilder.model.readability import Counts, counted
 from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.recordings import known
@@ -22,6 +24,8 @@ class Checked:
     problems: tuple[Problem, ...]
     unread: tuple[str, ...]
     """Recordings whose length is not known yet, so that times were not compared with it."""
+    reading: Counts | None = None
+    """Counts of the text that a reader reads at the job; None when it is not in English."""
 
 
 def check(folder: Path) -> Checked:
@@ -33,9 +37,22 @@ def check(folder: Path) -> Checked:
     if not (folder / FILE_NAME).is_file():
         raise NoProcedure(folder)
     procedure, problems = read_procedure(folder)
-    _, more = read_narration(procedure)
+    narration, more = read_narration(procedure)
     found = known(procedure, Cache(folder))
-    return Checked(folder, examine(procedure, problems + more, found).problems, found.unread)
+    return Checked(
+        folder, examine(procedure, problems + more, found, narration).problems, found.unread, _reading(procedure)
+    )
+
+
+def _reading(procedure: Procedure) -> Counts | None:
+    """Counts of commands, prose and key points."""
+    if procedure.front["language"][:2].casefold() not in ("", "en"):
+        return None
+    texts: list[str] = []
+    for step in procedure.steps:
+        texts += [step.command, *(prose.text for prose in step.prose)]
+        texts += [part for entry in step.all("Key point") for _, part in entry.parts]
+    return counted(texts)
 
 
 def write_ids(folder: Path) -> int:

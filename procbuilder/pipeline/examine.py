@@ -5,16 +5,21 @@ from dataclasses import dataclass
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
 from procbuilder.infer.dangers import removed_protection, standing
+from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
-from procbuilder.infer.lexicon import load
+from procbuilder.infer.lexicon import load, with_dangers
+from procbuilder.infer.order import disorders
+from procbuilder.infer.proposed import noticed
 from procbuilder.infer.times import estimate
 from procbuilder.infer.timing import may_be_timed
 from procbuilder.infer.torques import torques
+from procbuilder.infer.vapour import vapour
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
-from procbuilder.model.procedure import NamedFile, Procedure
+from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
+from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
@@ -32,12 +37,24 @@ class Examined:
     timed: frozenset[str]
     """Ids of the steps that may have a stopwatch."""
     problems: tuple[Problem, ...]
+    workshop: Workshop
+    no_phone: dict[str, str]
+    """Why a step is worked without a phone, by step id; only those that are."""
+    reserved: frozenset[str] = frozenset()
+    """Ids of the steps of which this reader is not shown how they are done."""
 
 
-def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Found) -> Examined:
+def examine(
+    procedure: Procedure,
+    text_problems: tuple[Problem, ...],
+    found: Found,
+    narration: tuple[Narration, ...] = (),
+) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
-    lexicon = load()
-    book, rows = ledger(procedure), torques(procedure, lexicon)
+    times = read_times(procedure.folder)
+    lexicon = with_dangers(load(), times.workshop.dangers)
+    still = standing(procedure)
+    book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
@@ -45,17 +62,29 @@ def examine(procedure: Procedure, text_problems: tuple[Problem, ...], found: Fou
         removed=removed_protection(procedure, lexicon),
         torques=rows,
         lexicon=lexicon,
+        heard=heard_torques(procedure, narration),
+        standing=still,
+        noticed=noticed(procedure, still, lexicon.activities),
+        disorders=disorders(procedure, lexicon.orders),
     )
-    times = read_times(procedure.folder)
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
     reckoned = estimate(procedure, times.runs, times.workshop)
-    still = standing(procedure)
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )
-    return Examined(procedure, book, still, rows, reckoned, timed, every)
+    return Examined(
+        procedure=procedure,
+        ledger=book,
+        standing=still,
+        torques=rows,
+        estimate=reckoned,
+        timed=timed,
+        problems=every,
+        workshop=times.workshop,
+        no_phone=vapour(procedure, still, lexicon),
+    )
 
 
 def _missing_pictures(procedure: Procedure) -> list[Problem]:

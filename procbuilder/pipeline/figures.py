@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from procbuilder.model.edition import Figure, Legend
+from procbuilder.model.edition import Figure
 from procbuilder.model.footage import Choice, Still
 from procbuilder.model.marks import Picture, PictureState
 from procbuilder.model.procedure import Step
@@ -50,15 +50,20 @@ def _automatic(studio: Studio, step: Step) -> Figure | None:
 
 
 def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
-    still: Still | None
-    if picture.file:
-        still = studio.picture_file(picture)
-    else:
-        assert picture.time is not None
-        choice = Choice(picture.recording, picture.time, CHOSEN)
-        still = studio.still(choice, picture, step.hidden)
+    still = _still(studio, step, picture, marked=False)
     if still is None:
         return None
-    legend = tuple(Legend(number, mark.label) for number, mark in enumerate(picture.marks, 1) if mark.label)
+    marks = picture.seen_marks
     alt = picture.shows or f"{picture.state.capitalize()}: {step.command}"
-    return Figure(still, alt, picture.shows, picture.state, legend)
+    if marks:
+        alt = f"{alt}. Marked: {'; '.join(f'{mark.shape}, {mark.label}'.rstrip(', ') for mark in marks)}"
+    marked = _still(studio, step, picture, marked=True) if marks else None
+    return Figure(still, alt, picture.shows, picture.state, marks, marked)
+
+
+def _still(studio: Studio, step: Step, picture: Picture, *, marked: bool) -> Still | None:
+    if picture.file:
+        return studio.picture_file(picture, marked=marked)
+    assert picture.time is not None
+    choice = Choice(picture.recording, picture.time, CHOSEN)
+    return studio.still(choice, picture, step.hidden, marked=marked)

@@ -1,7 +1,9 @@
 """Fields as the lines that a reader gets."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+from procbuilder.infer.signs import worn_signs
 from procbuilder.model.edition import FrontList, Line, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.procedure import Procedure
@@ -9,6 +11,7 @@ from procbuilder.model.procedure import Procedure
 FRONT_LISTS = {
     "Condition": "Conditions", "Wear": "Wear", "Document": "Documents", "Included": "Included",
     "Not included": "Not included", "People": "People", "Note": "Notes", "Dangers confirmed": "Dangers confirmed",
+    "Downgraded": "Dangers made lower or left out",
 }  # fmt: skip
 """Lists of what must be known or ready before the start, in the order in which they are shown, with their titles."""
 
@@ -22,6 +25,11 @@ COUNTED = ("Tool", "Supply", "Part")
 def items(fields: Iterable[Field]) -> tuple[Line, ...]:
     """One line a thing of fields that list things."""
     return tuple(Line(item.words, origin=entry.origin.words) for entry in fields for item in entry.items)
+
+
+def worn(fields: Iterable[Field]) -> tuple[Line, ...]:
+    """What is worn, with its safety signs."""
+    return tuple(replace(line, signs=worn_signs(line.text)) for line in items(fields))
 
 
 def reasoned(fields: Iterable[Field], main: str, extra: str) -> tuple[Line, ...]:
@@ -57,6 +65,8 @@ def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
         if entries or name in ASKED_FOR:
             lists.append(FrontList(title, lines, any(entry.none for entry in entries)))
     lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]
+    if any(entry.none for entry in procedure.listed("Danger")):
+        lists.append(FrontList("Dangers", (), True))
     return tuple(lists)
 
 
@@ -67,6 +77,6 @@ def _nothing(procedure: Procedure, name: str) -> bool:
 
 def _lines(entry: Field) -> tuple[Line, ...]:
     if entry.items:
-        return items([entry])
+        return worn([entry]) if entry.name == "Wear" else items([entry])
     shown = _named(entry)
     return (Line(shown.text, ", ".join(shown.extra), shown.origin),)

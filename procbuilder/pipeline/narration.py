@@ -36,11 +36,15 @@ def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[P
     return tuple(narration), tuple(problems)
 
 
-def said_in(narration: Iterable[Narration], stretches: Iterable[Span]) -> tuple[Cue, ...]:
-    """The cues within stretches of footage that are played one after the other, in seconds of the clip."""
+def said_in(
+    narration: Iterable[Narration], stretches: Iterable[Span], begin: Fraction = Fraction(0)
+) -> tuple[Cue, ...]:
+    """The cues within stretches of footage that are played one after the other, in seconds of the clip.
+
+    ``begin`` is where in the clip the footage begins.
+    """
     by_recording = {entry.recording: entry.cues for entry in narration}
     cues: list[Cue] = []
-    begin = Fraction(0)
     for stretch in stretches:
         for cue in by_recording.get(stretch.recording, ()):
             start, end = max(cue.start, stretch.start), min(cue.end, stretch.end)

@@ -8,9 +8,9 @@ from procbuilder.model.edition import Edition
 from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.data import edition_json
-from procbuilder.publish.html import page, phone, quotation_page
+from procbuilder.publish.html import page, phone, quotation_page, sheets_page
 from procbuilder.publish.manifest import manifest
-from procbuilder.publish.pdf import pdf
+from procbuilder.publish.pdf import pdf, sheets_pdf
 
 
 def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) -> tuple[str, ...]:
@@ -25,13 +25,14 @@ def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int) 
         if not (out / "media" / name).is_file():
             copy_whole(path, out / "media" / name)
     sheet = pdf(edition, templates=shipped("templates"), media=out / "media", epoch=epoch)
-    texts = {"procedure.pdf": sheet.data, **_texts(edition, out / "media")}
+    extra = sheets_pdf(edition, templates=shipped("templates"), media=out / "media", epoch=epoch)
+    texts = {"procedure.pdf": sheet.data, "sheets.pdf": extra.data, **_texts(edition, out / "media")}
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     texts["manifest.json"] = manifest(published, edition=edition)
     replace_together(out, {name: data for name, data in texts.items() if not _same(out / name, data)})
     remove_others(out / "media", set(media))
     remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})
-    return sheet.unprintable
+    return tuple(sorted({*sheet.unprintable, *extra.unprintable}))
 
 
 def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
@@ -43,6 +44,7 @@ def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
         "edition.json": edition_json(edition),
         "phone.html": phone(edition, templates=templates, media=media).encode(),
         "quotation.html": quotation_page(edition, templates=templates).encode(),
+        "sheets.html": sheets_page(edition, templates=templates).encode(),
         "index.html": page(edition, templates=templates).encode(),
     }
 

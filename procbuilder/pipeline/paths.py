@@ -6,6 +6,8 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile
 
 LIBRARY_FILE = "workshop.toml"
+OUT = "out"
+"""Folder of a procedure's outputs."""
 
 
 def find(folder: Path, named: NamedFile) -> Path | Problem:

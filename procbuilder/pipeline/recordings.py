@@ -13,7 +13,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.pipeline.paths import find
 
-FACTS = "facts-1"
+FACTS = "facts-2"
 """Kind of cached facts; another number when probing reads something else."""
 
 Report = Callable[[str, int, int], None]

@@ -17,11 +17,14 @@ from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found, restored, stored
 
-RECIPE = 2
+RECIPE = 4
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
 """The reason for a picture that was typed."""
+
+HOLD, HOLD_ALL = Fraction(3), Fraction(6)
+"""Seconds for which a marked picture stands still at the beginning of a clip, and all of them together at most."""
 
 FOUND_WINDOW = Fraction(1)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
@@ -82,56 +85,76 @@ class Studio:
         self.cache.put("choice", key, stored(choice))
         return choice
 
-    def still(self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath]) -> Still | None:
+    def still(
+        self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath], *, marked: bool = False
+    ) -> Still | None:
         """The picture of a chosen moment; None when its recording cannot be used."""
         path, recording = self.found.path(choice.recording), self.found.recording(choice.recording)
         if path is None or recording is None or choice.time >= recording.duration:
             return None
         boxes = [region.at(choice.time) for region in hidden if region.recording == choice.recording]
-        drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes)
+        drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes, marked=marked)
         return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
 
-    def picture_file(self, picture: Picture) -> Still | None:
+    def picture_file(self, picture: Picture, *, marked: bool = False) -> Still | None:
         """A picture file of the folder; None when it is not there."""
         path = find(self.folder, NamedFile("", picture.file, picture.place))
         if not isinstance(path, Path):
             return None
-        return Still(*self._drawn(path, self.cache.hash(path), None, picture, []), picture.file, CHOSEN)
+        drawn = self._drawn(path, self.cache.hash(path), None, picture, [], marked=marked)
+        return Still(*drawn, picture.file, CHOSEN)
 
     def _drawn(
-        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box]
+        self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box], *, marked: bool
     ) -> tuple[str, int, int]:
         """Published name, width and height of a picture, made unless it is there."""
 
         def make(target: Path) -> list[Any]:
             from procbuilder.media.stills import still
 
-            width, height = still(path, time, picture=picture, target=target, hidden=boxes)
+            width, height = still(path, time, picture=picture, target=target, hidden=boxes, marked=marked)
             return [f"still-{sha256_of(target)[:16]}.jpg", width, height]
 
-        marks = [(mark.shape, mark.points) for mark in picture.marks] if picture else []
+        marks = [(mark.shape, mark.points, mark.label) for mark in picture.marks] if picture and marked else []
         looks = (marks, picture.hidden, picture.crop) if picture else ()
         made, (name, width, height) = self.cache.media(key_of(RECIPE, sha256, time, looks, boxes), ".jpg", make)
         self.files[name] = made
         return name, width, height
 
-    def clip(self, step: Step, stretches: Sequence[Span]) -> Clip | None:
-        """The clip of a step; None when nothing of it was filmed."""
+    def clip(self, step: Step, stretches: Sequence[Span], marked: Sequence[Still] = ()) -> Clip | None:
+        """The clip of a step, which begins with its marked pictures; None when nothing of it was filmed."""
         if not stretches:
             return None
         films = [(path, part) for part in stretches if (path := self.found.path(part.recording))]
 
         def make(target: Path) -> list[Any]:
-            from procbuilder.media.clips import ClipPart, cut
+            from procbuilder.media.clips import ClipPart, Held, cut
+            from procbuilder.media.damage import stretches as damage_in
 
+            moments: list[tuple[str, Fraction]] = []
             parts = [ClipPart(path, part, step.skips, step.hidden) for path, part in films]
-            seconds, width, height, sound = cut(parts, target)
-            return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound]
+            held = [Held(self.files[still.file], each) for still in marked]
+            seconds, width, height, sound = cut(parts, target, held, lambda *moment: moments.append(moment))
+            damage = [[str(each), _left_out(each.span)] for each in damage_in(moments)]
+            return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound, damage]
 
         recordings = (self.found.recording(part.recording) for part in stretches)
         hashes = [recording.sha256 for recording in recordings if recording]
         hidden = [(path.recording, path.boxes) for path in step.hidden]
-        key = key_of(RECIPE, *hashes, *stretches, hidden)
-        made, (name, seconds, width, height, sound) = self.cache.media(key, ".mp4", make)
+        each = hold(len(marked))
+        key = key_of(RECIPE, *hashes, *stretches, hidden, each, *(still.file for still in marked))
+        made, (name, seconds, width, height, sound, damage) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
-        return Clip(name, Fraction(seconds), width, height, sound)
+        self.problems += [Problem(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
+        return Clip(name, Fraction(seconds), width, height, sound, each * len(marked))
+
+
+def _left_out(span: Span) -> str:
+    """What a technician can do about damaged pictures."""
+    start, end = format_time(Fraction(int(span.start))), format_time(Fraction(int(span.end) + 1))
+    return f"copy it again from the camera, or leave them out: - Skip: {span.recording} {start}-{end} | damaged"
+
+
+def hold(count: int) -> Fraction:
+    """Seconds for which each of that many marked pictures stands still: less when they are many."""
+    return min(HOLD, HOLD_ALL / count) if count else Fraction(0)

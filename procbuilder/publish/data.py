@@ -14,6 +14,8 @@ from procbuilder.model.estimate import Estimate
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Origin, Place
+from procbuilder.model.sequence import Sequence
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.timewords import sentences
 
@@ -27,7 +29,7 @@ def edition_data(edition: Edition) -> dict[str, Any]:
     Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
     place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
     """
-    return {"format": FORMAT, **_plain(edition)}
+    return {"format": FORMAT, **plain(edition)}
 
 
 def edition_json(edition: Edition) -> bytes:
@@ -37,7 +39,8 @@ def edition_json(edition: Edition) -> bytes:
     return (text + "\n").encode("utf-8", "backslashreplace")
 
 
-def _plain(value: object) -> Any:
+def plain(value: object) -> Any:
+    """A record and all within it as dicts, lists, text and numbers."""
     match value:
         case StrEnum():
             return value.value
@@ -48,11 +51,11 @@ def _plain(value: object) -> Any:
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
         case tuple():
-            return [_plain(part) for part in value]
+            return [plain(part) for part in value]
     if not is_dataclass(value):
         raise TypeError(f"an edition cannot hold a {type(value).__name__}")
-    record = {part.name: _plain(getattr(value, part.name)) for part in fields(value)}
-    return record | {key: _plain(work_out(value)) for key, work_out in WORKED_OUT.get(type(value), {}).items()}
+    record = {part.name: plain(getattr(value, part.name)) for part in fields(value)}
+    return record | {key: plain(work_out(value)) for key, work_out in WORKED_OUT.get(type(value), {}).items()}
 
 
 def _number(value: Decimal | Fraction) -> int | float:
@@ -67,7 +70,8 @@ def _as_given(path: str) -> str:
     return path
 
 
-def _moment_words(moment: Moment) -> str:
+def moment_words(moment: Moment) -> str:
+    """``step 3, strip 1:09``."""
     if moment.time is None:
         return f"step {moment.number}"
     film = f"{moment.recording} {format_time(moment.time)}".strip()
@@ -76,8 +80,13 @@ def _moment_words(moment: Moment) -> str:
 
 WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
     Origin: {"words": lambda origin: origin.words},
+    Sequence: {
+        "turns": lambda sequence: sequence.turns,
+        "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
+    },
+    Sign: {"words": lambda sign: sign.words},
     Span: {"words": str},
-    Moment: {"words": _moment_words},
+    Moment: {"words": moment_words},
     Recording: {
         "path": lambda recording: _as_given(recording.path),
         "length": lambda recording: format_time(Fraction(round(recording.duration))),

@@ -6,7 +6,7 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, ItemLine
 from procbuilder.model.footage import Clip
-from procbuilder.publish.words import PRIORITY, STATUS, STOP_DONE_BY
+from procbuilder.publish.pagewords import PRIORITY, STATUS, STOP_DONE_BY
 
 OPENS = {"Off", "Slacken"}
 """With the first of these the preparing is over and the work begins."""

@@ -2,6 +2,7 @@
 
 import base64
 import json
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
@@ -19,19 +20,24 @@ from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.procedure import Cue
+from procbuilder.model.questions import about
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Signal
-from procbuilder.publish import csp, markdown, words
+from procbuilder.publish import csp, markdown, pagewords, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
 from procbuilder.publish.opened import open_at
+from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.selftest import selftest
+from procbuilder.publish.sheets.every import sheets
+from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 
-STYLES = ("base.css", "page.css", "print.css")
+STYLES = ("base.css", "page.css", "figure.css", "print.css")
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
 CLIP_BYTES_INSIDE = 25_000_000
@@ -79,10 +85,31 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
         .render(
             edition=edition,
             quote=quotation(edition),
+            words=pagewords,
+            style=Markup(style),
+            policy=csp.policy(script="", style=style),
+            status_words=words.STATUS.get(edition.status, ""),
+        )
+    )
+
+
+def sheets_page(edition: Edition, *, templates: Path) -> str:
+    """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
+    folder = templates / "html"
+    style = _joined(folder, (*STYLES, "sheets.css"))
+    made = sheets(edition)
+    signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
+    return (
+        _environment(folder)
+        .get_template("sheets.html")
+        .render(
+            edition=edition,
+            sheets=made,
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
             status_words=words.STATUS.get(edition.status, ""),
+            drawings=Markup(drawings(signs, templates)) if signs else "",
         )
     )
 
@@ -117,7 +144,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
         .render(
             edition=edition,
             media=media,
-            words=words,
+            words=pagewords,
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
@@ -129,9 +156,12 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
+            folded=_folded(edition),
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
+            drawings=Markup(drawings(used(edition), templates)),
+            cards=cards(edition),
         )
     )
 
@@ -172,6 +202,9 @@ def _environment(folder: Path) -> Environment:
         json=_json,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
+        drawing=drawing,
+        outline=outline,
+        units=units,
         sentences=sentences,
     )
     return environment
@@ -181,9 +214,16 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
     having = edition.ledger.having
     return {
         "open": having(Balance.OPEN, Balance.NEVER_OPENED),
+        "assumed": having(Balance.ASSUMED),
         "left": having(Balance.LEFT_OPEN),
         "closed": having(Balance.CLOSED),
     }
+
+
+def _folded(edition: Edition) -> str:
+    """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
+    kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
+    return ", ".join(pagewords.KIND_OF_PROBLEM.format(count=count, kind=kind) for kind, count in kinds.items())
 
 
 def _length_on_film(seconds: Fraction) -> str:

@@ -2,14 +2,15 @@
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Balance, Entry
-from procbuilder.publish.words import OPEN_AS, TRAY
+from procbuilder.publish.pagewords import OPEN_AS, TRAY
 
 
 def open_at(edition: Edition) -> dict[int, tuple[str, ...]]:
     """By number of each step, one line for each thing that earlier steps opened and none has closed yet."""
     entries = edition.ledger.entries
     return {
-        step.number: tuple(_line(entry) for entry in entries if _is_open(entry, step.number)) for step in edition.steps
+        step.number: tuple(dict.fromkeys(_line(entry) for entry in entries if _is_open(entry, step.number)))
+        for step in edition.steps
     }
 
 

@@ -6,6 +6,8 @@ The templates get all text as data, never as source, so nothing that was typed c
 import json
 import re
 import shutil
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 from importlib.resources import as_file, files
 from pathlib import Path
@@ -14,14 +16,20 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
+from procbuilder.model.sign import Sign
 from procbuilder.publish import words
-from procbuilder.publish.data import edition_data
+from procbuilder.publish.data import edition_data, plain
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.sheets.every import sheets
+from procbuilder.publish.signs import place, used
 from procbuilder.publish.timebars import bars
 
 STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
+
+PAPERS = {"a4": "a4", "letter": "us-letter"}
+"""Names of the papers for the page setter."""
 
 _FACES = ("Regular", "It", "Semibold", "SemiboldIt", "Bold", "BoldIt")
 _BEGINNINGS = (b"\xff\xd8\xff", b"\x89PNG\r\n", b"RIFF", b"GIF8")
@@ -43,7 +51,7 @@ class Sheet:
 
 
 def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
-    """Set the sheet.
+    """Set the procedure.
 
     Args:
         edition: what to print.
@@ -54,40 +62,95 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
     Raises:
         CannotPrint: when a picture is missing or unreadable, or the sheet cannot be set.
     """
+    with _room(templates) as room:
+        _bring(room, templates, media, _figures(edition), used(edition))
+        draw_codes(edition, room / "codes")
+        return _print(room, "procedure.typ", _view(edition), epoch)
+
+
+def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
+    """Set all sheets of the procedure as one file; arguments and errors as for ``pdf``."""
+    made = sheets(edition)
+    view = _frame(edition) | {
+        "title": f"{words.SHEETS_TITLE}: {_title(edition)}",
+        "use": words.SHEETS_USE,
+        "edition": {"number": edition.number, "revision": edition.revision, "status": edition.status},
+        "sheets": [plain(sheet) for sheet in made],
+    }
+    with _room(templates) as room:
+        figures = [figure for sheet in made for figure in sheet.figures]
+        _bring(room, templates, media, figures, [sign for sheet in made for sign in sheet.signs])
+        return _print(room, "sheets.typ", view, epoch)
+
+
+@contextmanager
+def _room(templates: Path) -> Iterator[Path]:
+    """A folder with templates and fonts, out of which nothing can be read."""
     with TemporaryDirectory() as name:
         room = Path(name)
         _fonts(room / "fonts")
         for template in sorted((templates / "pdf").glob("*.typ")):
             shutil.copy(template, room)
-        for figure in _figures(edition):
-            _picture(figure.still.file, media, room / "media")
-        view = _view(edition)
-        lacking = _unprintable(view, room)
-        odd = tuple(sorted(lacking))
-        view = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
-        return Sheet(_set_type(room, (room / "procedure.typ").read_bytes(), view, epoch), odd)
+        yield room
+
+
+def _bring(room: Path, templates: Path, media: Path, figures: Iterable[Figure], signs: Iterable[Sign]) -> None:
+    for file in {(figure.marked or figure.still).file: None for figure in figures}:
+        _picture(file, media, room / "media")
+    for sign in signs:
+        place(sign, templates, room / "signs")
+
+
+def draw_codes(edition: Edition, folder: Path) -> None:
+    """A QR code for each step that a phone can find."""
+    import segno
+
+    folder.mkdir()
+    for step in edition.steps:
+        if address := edition.address_of(step):
+            segno.make_qr(address, error="m").save(str(folder / f"{step.number}.svg"), border=4, light="#fff")
+
+
+def _print(room: Path, template: str, view: dict[str, Any], epoch: int) -> Sheet:
+    lacking = _unprintable(view, room)
+    odd = tuple(sorted(lacking))
+    view = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
+    return Sheet(_set_type(room, (room / template).read_bytes(), view, epoch), odd)
+
+
+def _frame(edition: Edition) -> dict[str, Any]:
+    """What every page prints."""
+    language = _LANGUAGE.match(edition.language)
+    return {
+        "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
+        "lang": language[1] if language else "en",
+        "region": language[2] if language else None,
+        "paper": PAPERS[edition.paper],
+        "words": _words(),
+    }
+
+
+def _title(edition: Edition) -> str:
+    return edition.title.strip() or f"Procedure {edition.number or 'without a title'}"
 
 
 def _view(edition: Edition) -> dict[str, Any]:
-    """All that the templates print."""
+    """All that the procedure prints."""
     data = edition_data(edition)
     data["intro"] = prose_nodes(edition.intro)
     for section in data["sections"]:
         for record in (section, *section["steps"]):
             record["prose"] = prose_nodes(record["prose"])
+    addresses = {step.number: edition.address_of(step) for step in edition.steps}
     for step in (step for section in data["sections"] for step in section["steps"]):
+        step["address"] = addresses[step["number"]]
         for figure in filter(None, (*step["figures"], step["as_found"])):
             figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of step {step['number']}"
-    language = _LANGUAGE.match(edition.language)
-    return {
+    return _frame(edition) | {
         "edition": data,
         "quotation": asdict(quotation(edition)),
         "bars": [asdict(bar) for bar in bars(edition)],
-        "title": edition.title.strip() or f"Procedure {edition.number or 'without a title'}",
-        "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
-        "lang": language[1] if language else "en",
-        "region": language[2] if language else None,
-        "words": _words(),
+        "title": _title(edition),
     }
 
 
@@ -99,7 +162,10 @@ def _words() -> dict[str, Any]:
         "look_up": words.LOOK_UP,
         "still_dangerous": words.STILL_DANGEROUS,
         "leave_in_place": words.LEAVE_IN_PLACE,
+        "vapour": words.VAPOUR,
+        "no_phone": words.NO_PHONE,
         "as_found": words.AS_FOUND,
+        "marked": words.MARKED,
         "record": words.RECORD,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
         "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},

@@ -14,8 +14,8 @@ from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.origin import OriginKind
 from procbuilder.model.words import thing
 from procbuilder.publish.moments import moment_in_clip
+from procbuilder.publish.pagewords import QUESTION, WHY
 from procbuilder.publish.spoken import fasteners, torque_source
-from procbuilder.publish.words import QUESTION, WHY
 
 OPTIONS = 4
 FEWEST = 3

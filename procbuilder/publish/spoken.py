@@ -9,7 +9,7 @@ from procbuilder.model.edition import Named
 from procbuilder.model.ledger import Moment
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import TorqueRow
-from procbuilder.publish.words import AT_STEP, FROM_DOCUMENT, NO_SOURCE
+from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
 
 _MEASURED = re.compile(
     r"\bM\d+(?:x[\d.]+)?\b|\b\d[\d.]*(?:[–/-]\d[\d.]*)? ?(?:x|mm|cm|m|g|kg|ml|l|N·m|bar|V|A|°)(?!\w)"

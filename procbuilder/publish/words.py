@@ -1,10 +1,7 @@
-"""Words that the page and the PDF share, so that both say the same, and all that the page says by itself.
-
-``{name}`` stands for something that is filled in. Nothing here is markup.
-"""
+"""Words that the page and the PDF share, so that both say the same."""
 
 from procbuilder.model.estimate import Basis
-from procbuilder.model.ledger import Opening
+from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Signal
 
 PRIORITY = (
@@ -19,7 +16,11 @@ CHECK_REVISION = "Check the current revision before use"
 LOOK_UP = "Look up the value in the maker's current data for exactly this item"
 STILL_DANGEROUS = "Still dangerous"
 LEAVE_IN_PLACE = "Leave in place"
+VAPOUR = "vapour or gas that can catch fire"
+BY_CARD = "Work by the printed card (sheets.pdf)."
+NO_PHONE = "No phone here"
 AS_FOUND = "As found, not proof that it was right"
+MARKED = "Marked"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
 SIGNAL_MEANING: dict[Signal, str] = {
@@ -42,278 +43,140 @@ STATUS = {
     "review": "IN REVIEW – not approved",
     "withdrawn": "WITHDRAWN – do not work by it",
 }
-
-# ---- the page: head and overview ----
-
 REVISION = "revision {revision}"
-OVERVIEW = "Overview"
-IDENTITY = {
-    "item": "Item",
-    "applies_to": "Applies to",
-    "not_for": "Not for",
-    "status": "Status",
-    "work_place": "Place",
-    "people": "People",
-    "author": "Author",
-    "ask": "Whom to ask",
-}
-WHO_MAY = "Who may do it"
-RESERVED_STEPS = "Reserved: step {number} is done by {who}"
-HELD_STEPS = "Stops for a check: step {number}"
-WHOLE_JOB = "Dangers of the whole job"
-NO_HAZARD = "None is named for the whole job; see each step."
-BEFORE = "Before you start"
-EXPLICIT_NONE = "None: there is nothing, and that is known."
-NOT_WRITTEN = "Nothing is written here yet."
-TOOLS, SUPPLIES, PARTS = "Tools", "Supplies", "Parts"
+ONLY_FOR = "Only for {reader}"
+PAGE_OF = ("Page ", " of ")
+"""Around the number of a page; the number of pages follows."""
+
+
+def held(clip: Clip) -> str:
+    """How a clip begins."""
+    return f"The clip begins with the marked picture, which stands still for {float(clip.held):g} s."
+
+
+# ---- the sheets
+
+SHEETS_TITLE = "Sheets to print"
+SHEETS_USE = "Each sheet is made from the same data as the procedure. Print one, or all of them."
+QUOTATION = "Quotation and booking"
+
+TOOLS = "Tools and supplies"
+TOOLS_USE = "In order of first use. Count the tools before the job and after it: the numbers must agree."
+BEFORE, AFTER, WHAT, HOW_MANY, FIRST_STEP, STEPS = "Before", "After", "What", "How many", "First in step", "Steps"
+SUPPLIES, PARTS, HERE, NEW = "Supplies", "Parts", "Here", "new"
+COUNTED_BEFORE, COUNTED_AFTER, INITIALS, DATE, NAME = "Tools before", "Tools after", "Initials", "Date", "Name"
+NOT_COUNTED_RIGHT = "The numbers differ? Find the tool before anything turns, closes or is driven."
+NO_TOOL = "No tool is listed: that does not mean that none is needed."
 NONE_LISTED = "None are listed."
-NEW = "new"
-STEP, STEPS = "step", "steps"
-THE_STEPS = "The steps"
-ONLY_IF = "Only if"
-ONLY_IF_LINE = "Only if {condition}"
-DONE_BY = "Done by {who}"
-TICKED = "✓ ticked"
+
+ORDER = "Parts to order"
+ORDER_USE = "Look up each number in the maker's current data for exactly this item."
+PART_NUMBER, SOURCE, ORDERED, PART, SUPPLY, KIND = "Part number", "Source", "Ordered", "Part", "Supply", "Kind"
+NOT_KNOWN = "not known"
 
 TIGHTENING = "Tightening"
-TORQUE_HEAD = ("What", "Torque and source")
-TIGHTENED_WITHOUT = "tightened here, but no torque was given"
-ORDER, WHEN = "order: {order}", "when: {when}"
-VALUE, SOURCE, INITIALS = "value", "source", "initials"
-LOOK_IN = "Look it up in {document}."
-FROM_DOCUMENT = "from {document}"
-NO_SOURCE = "typed, no source named"
+TIGHTENING_USE = "The maker's current data come first. An empty line stays empty until the value has been looked up."
+STEP, VALUE, ORDER_AND_CONDITION = "Step", "Value", "Order, condition"
+NO_VALUE = "No value given"
+NO_SOURCE = "no source"
+FROM_MEMORY = "from memory, not confirmed"
+TURNS = "{item}: {count} fasteners, in this order"
+TURNS_NOTE = "Worked out from the typed order. Go round once in each stage; undo in the opposite order."
+TURNS_ALT_CIRCLE = "A circle of {count} fasteners; clockwise from the top they are tightened as number {turns}."
+TURNS_ALT_ROWS = "{rows} rows of {columns} fasteners; row by row they are tightened as number {turns}."
 
-LEDGER = "What was opened and closed"
-NOTHING_OPENED = "Nothing is taken off, slackened, fitted for now or put into another state."
-NOT_IN_BALANCE = "{count} not in balance."
-BALANCED_BUT = "Balanced but for what is left open on purpose."
-BALANCED = "Balanced: everything that was opened is closed again."
-OPENED_AT, CLOSED_AT = "at {moments}", "closed at {moments}"
-OUT_AND_BACK = "{out} out, {back} back"
-HELD_BY_WORDS, TRAY = "held by {fasteners}", "tray {tray}"
-AT_STEP = "step {number}"
-OPEN_AS = {
-    Opening.OFF: "off",
-    Opening.SLACKENED: "slackened",
-    Opening.TEMPORARY: "fitted for now",
-    Opening.STATE: "lasts",
-}
+TRAYS = "Tray cards and bag labels"
+TRAYS_USE = "Cut out along the dashed lines; one card into each tray, one label onto each bag."
+TRAY, BAG, HOLDS, OFF_AT, ON_AT = "Tray", "Bag", "Holds", "Off at step", "Back on at step"
+BEFORE_THE_FIRST = "before step 1"
+NOT_BACK = "not said"
+LABELS = "Bag labels"
 
-HOW_LONG = "How long it takes"
-QUOTATION = "Quotation and booking"
-MINUTES_OF_STEPS = "Minutes of each step"
-MINUTES_HEAD = ("Step", "Minutes", "From")
-BARS = (
-    "Each bar reaches from low to high, with a mark at the likely minutes; one with a dashed edge is not sure. "
-    "All bars have one scale."
+BREAKDOWN = "Job breakdown"
+BREAKDOWN_USE = "For the one who teaches: important steps, key points, reasons. It does not replace the procedure."
+IMPORTANT_STEP, KEY_POINTS, REASONS = "Important step", "Key points", "Reasons"
+LEFT_OUT = "Steps without a key point are left out here: {numbers}."
+HOLD_POINT = "Hold point: {text}"
+WAYS_OF_TEACHING = (
+    "Prepare: put at ease, say what the job is, find out what is known, stand where it can be seen.",
+    "Show: one important step at a time, with its key points, no more than can be taken in at once.",
+    "Try out: the learner does it, then again saying the key points aloud, until you are certain.",
+    "Follow up: working alone; say whom to ask, check often, then less.",
 )
-TIMES_TAKEN = "Times taken with the stopwatch"
-TIMES_WHO, TIMES_WHO_HINT = "Initials or a code", "not a full name"
-TIMES_SAVE, TIMES_DELETE = "Save as a file", "Delete them"
-TIMES_STAY = "They stay on this device until you save the file yourself and hand it in; it goes into the practice log."
-SEEN_BY = "Who will then see them: {who}."
-SEEN_BY_UNKNOWN = "The workshop has not said who will then see them: ask first."
-KEPT_FOR = "They are kept for {time}."
-KEPT_UNKNOWN = "The workshop has not said how long they are kept."
+
+SIGN_OFF = "Sign-off"
+SIGN_OFF_USE = (
+    "One sheet a person, for this procedure and this revision alone. The signer stands higher and is another."
+)
+LEVEL, MEANING, EVIDENCE, BY_WHOM, JOB_OR_SCORE = (
+    "Level",
+    "Meaning",
+    "To record",
+    "By whom",
+    "Job, score, steps to redo",
+)
+LEVELS = (
+    ("0", "not started", ""),
+    ("1", "studied: read or watched, passed the self-test", "date, score"),
+    ("2", "demonstrated to: has watched it done once", "date, by whom"),
+    ("3", "assisted: did parts beside a qualified person", "steps done"),
+    ("4", "supervised: did it all, checked at the hold points", "date, job, supervisor, steps failed"),
+    ("5", "unsupervised: may do it alone", "date, supervisor, good runs"),
+    ("6", "may teach and sign for others", "date, by the owner"),
+)
+SUPERVISED_RUNS = "Supervised runs before level 5"
+HOW_MANY_RUNS = "The workshop says how many; more for brakes, steering, wheels, fuel and restraints."
+RESERVED_STEPS = "Reserved: level 4 is the highest for these steps without a certificate"
+CERTIFICATE = "Certificate number"
+HOLD_POINTS = "Hold points, checked by another person"
+LEARNER_TELLS = "Before level 4 the learner may tell each step while the senior does it."
+RECHECK = "Check again when the revision changes a danger, torque, order or hold point, and after long non-use."
+
+CARD = "Card of the steps where no phone may be used"
+CARD_USE = "Something can catch fire here. Leave the phone outside, and take this card along."
+HOW_TO, ONLY_IF = "How", "Only if"
+STOP_DONE_BY, WEAR, TOOL, TORQUE, KEY_POINT, HOLD = "Stop: done by", "Wear", "Tool", "Torque", "Key point", "Hold"
+REMEMBER = "Before these steps: phone, lighter, lamps and chargers away; nobody smokes."
+
+FILM_BEFORE = "Before filming"
+FILM_BEFORE_USE = "Read once, then put it where the camera stands."
+FILM_POINTS = (
+    "Ask the owner of the item; no plates, faces or papers in the picture.",
+    "Wipe the lens. Light from the side, camera still, hands out of the way when a step is done.",
+    "At the start say the item, the side and the job; hold up the size of each tool.",
+    "Count fasteners aloud, and say which are longer.",
+    "Say “that is off” and “that is back on”; say why when it matters.",
+    "At the end of each step hold still for three seconds: that is the picture.",
+    "Wrong? Say “wrong, again”, and do it again. Nothing is cut out without you.",
+    "Danger? Stop the camera, not the care: no step is done for the film.",
+)
+FILM_THIS = "In this job"
+FILM_COUNT = "step {number}: count aloud – {what}"
+FILM_VALUE = "step {number}: say the torque and where it stands – {what}"
+FILM_NEXT = "Film these three next time"
+FILM_NEXT_USE = "What the film of this job lacks most."
+FILM_NOT_SHOWN = "step {number} was not filmed: {command}"
+FILM_NO_PICTURE = "step {number} has no picture: {command}"
+FILM_WEAK = "step {number} has a weak picture ({reason}): {command}"
+FILM_CUT = "step {number} was filmed with cuts, so that its time is not known: {command}"
+FILM_ENOUGH = "Every step was filmed and has a good picture."
 
 FINDINGS = "Findings and later checks"
-PROBLEMS = "Problems still open: {count}"
-NO_PROBLEM = "None was found."
-MORE = "{count} more"
-SIGNAL_WORDS = "Signal words"
-RECORDINGS = "Recordings"
-NO_RECORDING = "None."
+FINDINGS_USE = "Seen on the item, outside this job. Nothing of it is done without approval."
+ON_RECORD, APPROVED = "On record", "Approved by, date"
+NO_FINDING = "None was noted."
 
-# ---- the page: a step ----
-
-STEP_OF = "Step {number} of {count}"
-STILL_OPEN = "{count} still open"
-TO_AVOID = "To avoid it:"
-HOLDS_WHILE = "Holds while: {state}"
-WHILE = "(while: {state})"
-HOLD = "HOLD"
-HOLD_AFTER = "after this step: {what}"
-HOLD_BEFORE_NEXT = "Before the next step this must be checked: {what}"
-BY = "– by {who}"
-CHECKED_BY = "Checked by (initials)"
-CHECKER = "The checker is not the one who did it. This is a reminder; the signed sheet is the record."
-STOP_DONE_BY = "Stop: done by {who}"
-BEFORE_GOING_ON = "Before you go on:"
-TOLD_SAFE = "{who} has told you that it is done and safe."
-FACTS = {"wear": "Wear", "tools": "Tool", "parts": "Part", "supplies": "Supply"}
-HELD_BY, TORQUE = "Held by", "Torque"
-CLIP_OF = "Clip: {what}"
-CAPTIONS = "Words"
-SHOW_PICTURE = "Show picture"
-SLOWER, FRAME_BACK, FRAME_ON = "Slower", "Picture back", "Picture on"
-KEY_POINT = "Key point:"
-BECAUSE = "because"
-SAID_HERE = "What is said in the clip"
-CHECKS, MOVES, NOTES = "Checks", "What opens and closes", "Notes"
-NO_PICTURE = "There is no picture of this step."
-FILMED, NOT_FILMED = "filmed: {spans}", "This step was not filmed."
-FROM_MEMORY = "from memory, not checked"
-DIFFERS = "It does not look like this"
-DIFFERS_STOP = "Stop. Leave everything as it is."
-DIFFERS_STAYS = "Leave in place: {things}"
-DIFFERS_ONLY_IF = "This step is only for: {condition}"
-DIFFERS_BRANCH = "Step {number} is for: {condition}"
-DIFFERS_FOUND = "How it looked before"
-DIFFERS_NOBODY = "Ask the one who taught you this job."
-ASK = "Something does not match? Stop and ask:"
-OPEN_NOW = "Still open when this step begins: {count}"
-STEP_DONE = "Step {number} is done"
-WATCH_START, WATCH_PAUSE, WATCH_DONE = "Start the stopwatch", "Pause", "Done: keep the time"
-
-# ---- the page: job, screen, ways ----
-
-JOB = "Job"
-JOB_WHICH, JOB_HINT = "Which job is this?", "For instance job number or initials"
-JOB_KEEP, JOB_SKIP, JOB_OTHER = "Keep my ticks", "Skip", "Another job"
-JOB_KNOWN = "Jobs kept on this device"
-WAYS = "Steps"
-BACK = "Back"
-SCREEN = "This screen"
-SCHEME = "Light"
-SCHEMES = {"": "as the device", "bright": "bright yard", "dark": "dark workshop"}
-AWAKE = "Keep the screen on"
-TO_HANDOVER, TO_STUDY = "Handover note", "Study and self-test"
-
-# ---- the page: handover ----
-
-HANDOVER = "Handover note"
-HANDOVER_ONLY = "It is made from the ticks of this job. Look at the item itself before you go on."
-COPY, PRINT = "Copy the note", "Print the note"
-HANDED_OVER, TAKEN_OVER = "Handed over by", "Taken over by"
-
-# ---- the page: study ----
-
-STUDY = "Study"
-STUDY_HOW = (
-    "Every question is made from this procedure alone. Answer from memory first; the answer leads to the step. "
-    "It is for learning: the workshop decides who may do the job."
+LEDGER = "Opened and closed"
+LEDGER_USE = (
+    "What came off, was slackened, fitted for now or put into another state – and where it was put right again."
 )
-SELF_TEST = "Self-test"
-NO_QUESTION = "This procedure holds too few facts for a self-test."
-QUESTION_OF = "Question {number} of {count}"
-SAY_IT = "Say it aloud, then look."
-ANSWER = "Answer"
-SEE_STEP, SEE_CLIP = "See step {number}", "See the clip of step {number} at {time}"
-PICTURE_CHOICE = "Picture {letter}"
-RECHECK = "Re-check due"
-RECHECK_HOW = (
-    "Skill fades when it is not used: order, counts and torques first. The times are a starting point; "
-    "the workshop may ask for shorter ones. Every real run of the job starts the last one again."
-)
-SIGNED_OFF = "Signed off on"
-RECHECK_DUE: tuple[tuple[str, str], ...] = (
-    ("1 week", "self-test"),
-    ("4 weeks", "self-test"),
-    ("3 months", "practical check, watched by somebody who may teach it"),
-    ("6 months", "check again before the next run, when the job was not done since"),
-)
-
-QUESTION = {
-    "order": "What comes directly after “{command}”?",
-    "before": "What must be done before “{command}”?",
-    "hold": "After which step does the work stop for this check: {what}?",
-    "fasteners": "What holds this: {thing}?",
-    "quantity": "How much or how many: {thing}?",
-    "tool": "Which tool is used to “{command}”?",
-    "torque": "To what torque: {thing}?",
-    "look_up": "Where do you look up the torque: {thing}?",
-    "new": "Which of these must be a new one?",
-    "reason": "Why: “{point}”?",
-    "picture": "Which picture shows this done: “{command}”?",
-}
-WHY = {
-    "order": "Step {number} follows step {before}.",
-    "before": "Step {number} asks for it.",
-    "hold": "Hold point of step {number}.",
-    "fasteners": "Written in step {number}.",
-    "quantity": "Needed in step {number}.",
-    "tool": "Written in step {number}.",
-    "torque": "Step {number}, {source}.",
-    "look_up": "Step {number}: no value is written, so that nobody works by a guess.",
-    "new": "Step {number} puts a new one in; the others go back as they were.",
-    "reason": "Key point of step {number}.",
-    "picture": "The picture of step {number}.",
-}
-
-# ---- the quotation ----
-
-QUOTATION_KIND = "Quotation"
-LABOUR, SCOPE = "Labour", "Scope"
-INCLUDED, NOT_INCLUDED = "Included", "Not included"
-PARTS_AND_SUPPLIES = "Parts and supplies"
-ITEMS_HEAD = ("Kind", "What", "Quantity")
-EXTRAS, NO_EXTRA = "Extras: only after approval", "None are named."
-EXTRAS_HEAD = ("If", "More time", "Approved by, date")
-QUOTE_FINDINGS, NO_FINDING = "Findings on the item, outside this job", "None was noted."
-FINDINGS_HEAD = ("Finding", "On record", "Approved by, date")
+HOW, OPENED, CLOSED, HOW_IT_ENDS = "How", "Opened", "Closed", "How it ends"
+NOTHING_OPENED = "Nothing is opened in this procedure."
+BALANCED = "Balanced: everything that was opened is closed, or left open with a reason."
+NOT_BALANCED = "Not balanced: {open} of {all} still open, never opened, or closed only by assumption."
+OF_CLOSED = "{back} of {out} closed"
+PAIRS = "Before and after"
+BEFORE_STEP = "As found, step {number}"
+AFTER_STEP = "Done, step {number}"
+SHEETS_PDF = "All sheets as one PDF"
 THE_PROCEDURE = "The procedure"
-
-SCRIPT = {
-    "at": "{number} of {count}",
-    "at_open": "{where}, {open} still open",
-    "next": "Next: {number}",
-    "last": "This is the last step",
-    "ticks": "Ticked: {done} of {count}.",
-    "first_open": "First without a tick: step {number}.",
-    "job": "Job {job}.",
-    "job_not_kept": "Job {job}: ticks cannot be kept here.",
-    "no_job": "No job named: ticks are not kept.",
-    "known_job": "{job}: step {number}",
-    "resume": "Go on at step {number}",
-    "clip_show": "Show clip",
-    "clip_hide": "Show picture",
-    "clip_fails": "The clip cannot be shown here",
-    "slower": "Slower",
-    "full_speed": "Full speed",
-    "hold_next": "Hold point: it must be checked before the next step. Press Next again to go on.",
-    "same_person": "The checker must not be the one who did it.",
-    "awake": "The screen stays on while this page is in sight.",
-    "not_awake": "This browser does not keep the screen on.",
-    "note_title": "Handover note",
-    "note_procedure": "Procedure",
-    "note_job": "Job",
-    "note_no_job": "not named",
-    "note_stopped": "Stopped at",
-    "note_step": "step {number} of {count}: {command}",
-    "note_maybe": "This step may be half done: look first.",
-    "note_end": "All steps are ticked.",
-    "note_done": "Ticked",
-    "note_missed": "Before it without a tick",
-    "note_open": "Still open",
-    "note_dangers": "Dangers standing",
-    "note_leave": "Leave in place",
-    "note_holds": "Hold points passed",
-    "note_hold": "step {number}, checked by {who}",
-    "note_hold_missing": "step {number}, no initials",
-    "note_ask": "Whom to ask",
-    "note_written": "Written",
-    "note_mind": "Mind",
-    "note_record": "Made from ticks, which are a reminder; the signed sheet is the record.",
-    "none": "none",
-    "copied": "Copied.",
-    "copy_yourself": "It is marked: copy it with the keys of this device.",
-    "right": "Right.",
-    "not_right": "Not right: look at the answer.",
-    "score": "Right at the first try: {right} of {count} answered.",
-    "due": "{date}",
-    "due_past": "{date}, past",
-    "no_times": "No time has been taken.",
-    "times": "Times taken: {count}.",
-    "times_delete": "Delete them",
-    "times_sure": "Press again to delete them",
-    "times_who": "Write initials or a code of up to 12 signs first.",
-    "watch_runs": "The stopwatch runs.",
-    "watch_stands": "The time stands still.",
-    "watch_go_on": "Go on",
-    "watch_pause": "Pause",
-    "watch_interrupted": "Interrupted: the time stands still. Check the last step again before you go on.",
-    "watch_other": "Stopped: another step was timed. Its time was not kept.",
-    "watch_kept": "{minutes} min kept.",
-}
-"""What the scripts of the page say."""

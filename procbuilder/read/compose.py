@@ -1,9 +1,9 @@
 """The first text of a procedure file, made from a rough step list or from what a narration tells."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from fractions import Fraction
 
-from procbuilder.model.drafted import Landing, ProposedField, ProposedStep
+from procbuilder.model.drafted import DerivedStep, Landing, ProposedField, ProposedStep
 from procbuilder.model.fields import BY_NAME
 from procbuilder.model.procedure import ListedStep, NamedFile
 from procbuilder.model.timecode import Span, format_time
@@ -32,6 +32,17 @@ def compose(
     parts = [_front(recordings, narration), f"# {title}", _before(), *_block(before)]
     if steps or proposed:
         parts += ["## Steps", *_steps(steps, recordings, durations), *_proposed(proposed, recordings)]
+    return "\n\n".join(parts) + "\n"
+
+
+def derived_section(title: str, steps: Sequence[DerivedStep], taken: Collection[str]) -> str:
+    """Text of a section of refit steps, to be put behind a procedure that has these ids already."""
+    known = dict.fromkeys(taken, 1)
+    parts = [f"## {title}"]
+    for step in steps:
+        step_id = free_id(slug(f"{step.thing} back"), known)
+        fields = "\n".join(f"- {name}: {value}" for name, value in step.fields)
+        parts += [f"### {step.command} {{#{step_id}}}", fields]
     return "\n\n".join(parts) + "\n"
 
 

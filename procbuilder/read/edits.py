@@ -52,6 +52,14 @@ def add_line(data: bytes, after: int, text: str) -> bytes:
     return b"".join([*lines[:after], text.encode() + end, *lines[after:]])
 
 
+def append(data: bytes, text: str) -> bytes:
+    """The text at the end, behind an empty line, with the line ends that the file uses."""
+    match = _END.search(data)
+    end = match[0] if match else b"\n"
+    between = b"" if not data else end if _END.search(data[-2:]) else end * 2
+    return data + between + end.join(line.encode() for line in text.split("\n"))
+
+
 def _marked(line: bytes, mark: bytes) -> bytes:
     """A heading with the mark behind its words, before ``#`` signs that close it."""
     words = line.rstrip(b" \t\r\n")

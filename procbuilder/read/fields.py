@@ -46,7 +46,7 @@ def read_field(kind: FieldKind, value: str, place: Place, faults: Faults) -> Fie
     """Cut a value into its parts; faults are added to the list, what can be read is kept."""
     text, origin = take_origin(value, faults)
     _report_comma_number(kind, text, faults)
-    if kind.items and text.strip().casefold() == "none":
+    if (kind.items or kind.none) and text.strip().casefold() == "none":
         return Field(kind, place, value, none=True, origin=origin)
     parts = _parts(kind, text, faults)
     items = _items(kind, dict(parts).get(kind.parts[0], ""), place, origin)

@@ -1,19 +1,25 @@
-"""The workshop file of a library: conditions, allowance, rates, and who sees logged times; see ``FORMAT.md``."""
+"""The workshop file of a library: times, rates, dangers of its own, qualifications; see ``FORMAT.md``."""
 
 import re
 import tomllib
 from collections.abc import Iterator
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from procbuilder.model.activity import NEEDED, Activity, activity
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.workshop import Condition, Workshop
+from procbuilder.model.worked import Signal
+from procbuilder.model.workshop import Condition, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
 
 CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB}
+PAPERS = ("a4", "letter")
+_ADDRESS = re.compile(r"https?://[^\s/?#]+(?:/[^\s?#]*)?")
 _LINE = re.compile(r"line (\d+)")
+_WORD = re.compile(r"[^\W_]")
 
 
 def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
@@ -25,7 +31,7 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         what = f"the file cannot be read ({error})"
         return Workshop(), (_problem(source, int(line[1]) if line else 1, what, "correct that line"),)
     reader = _Reader(source, data)
-    times, labour = reader.part("times"), reader.part("labour")
+    times, labour, printing = reader.part("times"), reader.part("labour"), reader.part("print")
     workshop = Workshop(
         conditions=tuple(reader.conditions()),
         allowance=reader.allowance(),
@@ -34,6 +40,10 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         kept=str(times.get("kept_for", "")),
         rate=reader.number("labour", labour.get("rate")),
         currency=str(labour.get("currency", "")),
+        paper=reader.paper(printing.get("paper")),
+        address=reader.address(printing.get("address")),
+        dangers=tuple(reader.dangers()),
+        qualifications=tuple(reader.qualifications()),
     )
     return workshop, tuple(reader.problems)
 
@@ -49,9 +59,12 @@ class _Reader:
         found = self.data.get(name, {})
         return found if isinstance(found, dict) else {}
 
+    def blocks(self, name: str) -> list[dict[str, Any]]:
+        listed = self.data.get(name, [])
+        return [entry for entry in listed if isinstance(entry, dict)] if isinstance(listed, list) else []
+
     def conditions(self) -> Iterator[Condition]:
-        listed = self.data.get("condition", [])
-        for entry in listed if isinstance(listed, list) else []:
+        for entry in self.blocks("condition"):
             name, factor, origin = str(entry.get("name", "")), _decimal(entry.get("factor")), str(entry.get("from", ""))
             if not name or not origin or not factor:
                 what = f"the condition {name or 'without a name'} has no {_lacking(name, factor)}"
@@ -72,11 +85,48 @@ class _Reader:
             return None
         return Allowance(share, convention)
 
+    def dangers(self) -> Iterator[Activity]:
+        for block in self.blocks("danger"):
+            name = str(block.get("name", ""))
+            wrong = _wrong_in(block)
+            if wrong:
+                instead = "write name, words, signal, hazard, consequence and avoid, as the program's own list does"
+                self._wrong("danger", name, f"the danger {name or 'without a name'} {wrong}", instead)
+            else:
+                yield activity(block)
+
+    def qualifications(self) -> Iterator[Qualification]:
+        for block in self.blocks("qualification"):
+            name, holder, until = str(block.get("name", "")), str(block.get("holder", "")), block.get("valid_until")
+            if name and holder and type(until) is date:
+                yield Qualification(name, holder, until)
+            else:
+                what = f"the qualification {name or 'without a name'} lacks its name, its holder or its last day"
+                self._wrong("qualification", name, what, "write name, holder and valid_until = 2027-03-31")
+
     def number(self, part: str, value: Any) -> Decimal | None:
         found = _decimal(value)
         if value is not None and found is None:
             self._wrong(part, str(value), f"{value} is no number above 0", "write a number such as 62.00")
         return found
+
+    def paper(self, value: Any) -> str:
+        if value is None or value in PAPERS:
+            return value or ""
+        self._wrong("print", str(value), f"{value} is no paper known here", f"write {' or '.join(PAPERS)}")
+        return ""
+
+    def address(self, value: Any) -> str:
+        """Ends with a slash."""
+        if value is None:
+            return ""
+        if not isinstance(value, str) or not _ADDRESS.fullmatch(value):
+            what = f"{value} is no address that a phone can open"
+            self._wrong(
+                "print", str(value), what, 'write the address of the library, such as "https://shop.example/jobs/"'
+            )
+            return ""
+        return value if value.endswith("/") else f"{value}/"
 
     def _wrong(self, part: str, words: str, what: str, instead: str) -> None:
         lines = self.source.lines
@@ -87,6 +137,23 @@ class _Reader:
 
 def _lacking(name: str, factor: Decimal | None) -> str:
     return "name" if not name else "factor above 0" if not factor else "source (from)"
+
+
+def _wrong_in(block: dict[str, Any]) -> str:
+    """What makes a block of a danger useless; empty when nothing does."""
+    lists = {key: block.get(key, ["x"]) for key in ("words", "told")}
+    for key, value in lists.items():
+        good = isinstance(value, list) and value and all(isinstance(word, str) and _WORD.search(word) for word in value)
+        if not good:
+            return f"has no list of words under {key}"
+    texts = [key for key in (*NEEDED, "signs", "who", "reserved", "hold", "begins") if key != "words"]
+    if lacking := [key for key in NEEDED if not block.get(key)]:
+        return f"has no {', '.join(lacking)}"
+    if odd := [key for key in texts if not isinstance(block.get(key, ""), str)]:
+        return f"has under {', '.join(odd)} something else than text in quotes"
+    if unknown := sorted(set(block) - {*texts, "words", "told", "once", "vapour"}):
+        return f"has an unknown key: {', '.join(unknown)}"
+    return "" if block["signal"] in set(Signal) else f"has the signal {block['signal']}, which is none of the four"
 
 
 def _decimal(value: Any) -> Decimal | None:

@@ -74,7 +74,7 @@ function showMoment(link) {
 function prepareClip(figure) {
   const video = figure.querySelector("video");
   const on = (name, act) => figure.querySelector(name).addEventListener("click", act);
-  video.poster = figure.querySelector("img").src;
+  video.poster = video.poster || figure.querySelector("img").src;
   video.addEventListener("error", () => withoutClip(figure));
   video.addEventListener("play", () => measurePictures(video), { once: true });
   display(figure, still.matches ? "picture" : "clip");

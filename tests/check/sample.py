@@ -5,9 +5,11 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
-from procbuilder.infer.dangers import removed_protection
+from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
+from procbuilder.infer.order import disorders
+from procbuilder.infer.proposed import noticed
 from procbuilder.infer.torques import torques
 from procbuilder.model.footage import Recording
 from procbuilder.model.problem import Problem
@@ -26,7 +28,7 @@ author: RB
 ## Before you start
 
 - Condition: hard level ground
-- Tool: wheel brace
+- Tool: wheel brace; torque wrench 5–25 N·m
 - Supply: bearing grease, 60 g
 - Part: 1 x split pin, new
 - Wear: eye protection
@@ -71,6 +73,11 @@ author: RB
 
 - Torque: wheel nuts | look up | D1, section 4
 - Check: spin the wheel | no noise
+
+## Who looked at it
+
+- Dangers confirmed: RB | 2026-03-02
+- Warning: a wheel that is not tightened works loose | the wheel comes off | crosswise, to the torque
 """
 
 DURATIONS = {"strip": Fraction(24), "refit": Fraction(406, 10)}
@@ -87,9 +94,19 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
     assert faults == ()
     lexicon = load()
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
-    rows = torques(procedure, lexicon)
-    removed = removed_protection(procedure, lexicon)
-    return problems(Case(procedure, recordings, ledger(procedure), removed, rows, lexicon))
+    still = standing(procedure)
+    case = Case(
+        procedure=procedure,
+        recordings=recordings,
+        ledger=ledger(procedure, lexicon),
+        removed=removed_protection(procedure, lexicon),
+        torques=torques(procedure, lexicon),
+        lexicon=lexicon,
+        standing=still,
+        noticed=noticed(procedure, still, lexicon.activities),
+        disorders=disorders(procedure, lexicon.orders),
+    )
+    return problems(case)
 
 
 def changed(*changes: tuple[str, str]) -> str:

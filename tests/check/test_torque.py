@@ -42,7 +42,7 @@ def test_numbers_without_a_unit_of_torque(value: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "item", ["brake caliper bolt", "track rod end nut", "wheel nuts", "fuel rail bolt", "seat belt bolt"]
+    "item", ["brake caliper bolt", "track rod end nut", "wheel bearing nut", "fuel rail bolt", "seat belt bolt"]
 )
 def test_life_depends_on_these(item: str) -> None:
     """Brakes, steering, wheels, fuel, restraints: a value needs its document."""
@@ -56,7 +56,7 @@ def test_source_may_stand_in_three_places(source: str) -> None:
 
 
 def test_command_makes_a_torque_critical_too() -> None:
-    text = changed((BOLT, "- Torque: slide bolt | 15 N·m\n"), ("Fit the bearing washer", "Fit the brake caliper"))
+    text = changed((BOLT, "- Torque: slide bolt | 15 N·m\n"), ("Fit the bearing washer", "Fit the brake lever"))
     assert [line.split()[2] for line in said(text)] == ["torque-without-source"]
 
 

@@ -12,9 +12,12 @@ from typer.testing import CliRunner
 
 from procbuilder import __version__
 from procbuilder.cli import app
+from procbuilder.report import QUESTIONS
 from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
+
+READING = "Text: 24 words, 5 a sentence; reading ease 100 (Flesch; 60 and more reads plainly), school grade 1"
 
 run = CliRunner().invoke
 
@@ -88,10 +91,11 @@ def test_check_uses_what_is_known_and_says_what_is_not(home: Path) -> None:
     assert (result.exit_code, result.stdout) == (0, "")
     assert result.stderr.splitlines() == [
         f"strip has not been read yet, so times were not compared with it: procbuilder build {home}",
+        READING,
         "nothing is wrong or missing",
     ]
     run(app, ["build", str(home)])
-    assert run(app, ["check", str(home)]).stderr == "nothing is wrong or missing\n"
+    assert run(app, ["check", str(home)]).stderr == f"{READING}\nnothing is wrong or missing\n"
 
 
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:
@@ -282,7 +286,8 @@ def test_a_wrong_row_is_named_and_nothing_is_added(home: Path, tmp_path: Path) -
 
 def test_a_damaged_log_is_a_problem_of_the_check(home: Path) -> None:
     (home / "times.csv").write_text("who,when,step,minutes\nab,2026-05-04,test,two\n")
-    assert run(app, ["check", str(home)]).stdout == (
+    assert run(app, ["check", str(home)]).stdout.splitlines() == [
+        QUESTIONS,
         f"{home}/times.csv:2: ask: two is no number of minutes – "
-        "write minutes such as 4.5, more than 0 and at most 1440\n"
-    )
+        "write minutes such as 4.5, more than 0 and at most 1440",
+    ]

@@ -33,6 +33,7 @@ def test_typed_torque_keeps_its_words() -> None:
             stage="",
             origin=TYPED,
             place=Place("procedure.md", 9),
+            also="11 lbf·ft then 22 lbf·ft",
         ),
     )
 

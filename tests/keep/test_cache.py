@@ -2,12 +2,13 @@
 
 import hashlib
 import os
+import tracemalloc
 from pathlib import Path
 
 import pytest
 
 from procbuilder.keep import cache as module
-from procbuilder.keep.cache import Cache, key_of
+from procbuilder.keep.cache import Cache, key_of, sha256_of
 
 
 def test_a_hash_is_worked_out_again_only_when_the_file_changed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -73,3 +74,20 @@ def test_a_damaged_cache_counts_as_an_empty_one(tmp_path: Path) -> None:
 
 def test_keys_differ_when_any_part_differs() -> None:
     assert len({key_of("a", "b"), key_of("ab", ""), key_of("a", "c"), key_of("a")}) == 4
+
+
+def test_a_large_file_is_hashed_in_pieces(tmp_path: Path) -> None:
+    """FIPS 180-4 by hashlib over the same zeros; at no time more than a few of the pieces are in memory."""
+    megabytes = 300
+    large = tmp_path / "large.mp4"
+    with large.open("wb") as file:
+        file.truncate(megabytes << 20)
+    tracemalloc.start()
+    found = sha256_of(large)
+    _, peak = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    whole = hashlib.sha256()
+    for _ in range(megabytes):
+        whole.update(bytes(1 << 20))
+    assert found == whole.hexdigest()
+    assert peak < 8 << 20

@@ -14,6 +14,7 @@ from av.audio.frame import AudioFrame
 from av.audio.stream import AudioStream
 from av.container import OutputContainer
 from av.video.frame import VideoFrame
+from av.video.stream import VideoStream
 from numpy.typing import NDArray
 
 Image = NDArray[np.uint8]
@@ -53,9 +54,15 @@ class Track:
     """Seconds of each sound track."""
     lead: Fraction = Fraction(0)
     """Seconds by which the sound begins before the first picture."""
-    transfer: int = 2
     pixel_shape: Fraction = Fraction(1)
     tags: tuple[tuple[str, str], ...] = ()
+    codec: str = "libx264"
+    pixels: str = "yuv420p"
+    colours: tuple[int, int, int] = (2, 2, 2)
+    """Primaries, transfer and matrix as ITU-T H.273 numbers them; 2 is untagged."""
+    full_range: bool = False
+    live: bool = False
+    """Written while it is not known how long it will be."""
 
 
 def steady(seconds: int, rate: int = 25, start: Fraction = Fraction(0)) -> list[Fraction]:
@@ -73,24 +80,29 @@ def uneven(count: int, seed: int = 5) -> list[Fraction]:
 
 
 def film(
-    path: Path, times: Sequence[Fraction], images: Iterable[Image] | None = None, track: Track | None = None
+    path: Path,
+    times: Sequence[Fraction],
+    images: Iterable[Image | VideoFrame] | None = None,
+    track: Track | None = None,
 ) -> Path:
     """Writes a recording whose pictures appear at these times; numbered pictures unless others are given."""
     track = track or Track()
-    options = {"movflags": "+faststart"} if path.suffix == ".mp4" else {}
-    with av.open(str(path), "w", options=options) as container:
+    with av.open(str(path), "w", options=_file_options(path, track)) as container:
         container.metadata.update(track.tags)
-        pictures = container.add_stream("libx264", rate=25, options=_options(track))
+        pictures = container.add_stream(track.codec, rate=25, options=_options(track))
+        assert isinstance(pictures, VideoStream)
         context = pictures.codec_context
-        context.width, context.height, context.pix_fmt = *track.size, "yuv420p"
+        context.width, context.height, context.pix_fmt = *track.size, track.pixels
         context.time_base, context.gop_size, context.max_b_frames = Fraction(1, 90_000), track.gop, track.b_frames
-        context.thread_count, context.color_trc = 1, track.transfer
+        context.thread_count, context.color_range = 1, 2 if track.full_range else 1
+        context.color_primaries, context.color_trc, context.colorspace = track.colours
         context.sample_aspect_ratio = track.pixel_shape
         if track.turned:
             pictures.set_display_rotation(track.turned)
         sounds = [container.add_stream("aac", rate=48_000, layout="mono") for _ in track.sound]
         for time, image in zip(times, images or (numbered(i, *track.size) for i in range(len(times))), strict=False):
-            frame = VideoFrame.from_ndarray(image, format="bgr24").reformat(format="yuv420p")
+            frame = image if isinstance(image, VideoFrame) else VideoFrame.from_ndarray(image, format="bgr24")
+            frame = frame.reformat(format=track.pixels)
             frame.time_base, frame.pts = Fraction(1, 90_000), round(time * 90_000)
             container.mux(pictures.encode(frame))
         container.mux(pictures.encode(None))
@@ -99,12 +111,20 @@ def film(
     return path
 
 
+def _file_options(path: Path, track: Track) -> dict[str, str]:
+    if path.suffix in (".mp4", ".mov"):
+        flags = ("+faststart" if path.suffix == ".mp4" else "") + ("+use_metadata_tags" if track.tags else "")
+        return {"movflags": flags} if flags else {}
+    return {"live": "1"} if track.live else {}
+
+
 def _options(track: Track) -> dict[str, str]:
+    rhythm = f"scenecut=0:b-adapt=0:keyint={track.gop}:min-keyint={track.gop}"
     return {
-        "preset": "veryfast",
-        "crf": "20",
-        "x264-params": f"scenecut=0:b-adapt=0:keyint={track.gop}:min-keyint={track.gop}",
-    }
+        "libx264": {"preset": "veryfast", "crf": "20", "x264-params": rhythm},
+        "libx265": {"preset": "ultrafast", "crf": "12", "x265-params": f"{rhythm}:log-level=none", "tag": "hvc1"},
+        "mjpeg": {"q": "2"},
+    }[track.codec]
 
 
 def _tone(container: OutputContainer, stream: AudioStream, seconds: Fraction, start: Fraction) -> None:

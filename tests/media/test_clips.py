@@ -5,10 +5,11 @@ from fractions import Fraction
 from pathlib import Path
 
 import av
+import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.clips import ClipPart, cut
+from procbuilder.media.clips import ClipPart, Held, cut
 from procbuilder.model.fault import CannotWrite, Unreadable
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
@@ -239,3 +240,34 @@ def test_cut_real_clip(tmp_path: Path, name: str, start: Fraction, end: Fraction
     seconds, width, height, has_sound = cut([ClipPart(tmp_path / name, _span(start, end))], tmp_path / "clip.mp4")
     assert (seconds, has_sound) == (end - start, sound)
     assert (width, height) == ((640, 360) if name == "failing_audio.mp4" else (1280, 720))
+
+
+def test_cut_begins_with_the_held_picture_in_silence(even: Path, tmp_path: Path) -> None:
+    """For its seconds the clip shows the picture file; then film and tone begin as they would have without it."""
+    board = np.tile(np.array([[40, 210], [210, 40]], np.uint8).repeat(40, 0).repeat(40, 1), (3, 4))
+    cv2.imwrite(str(tmp_path / "held.jpg"), np.dstack([board] * 3))
+    held = [Held(tmp_path / "held.jpg", Fraction(5, 2))]
+    seconds, width, height, sound = cut([ClipPart(even, _span(1, 3))], tmp_path / "clip.mp4", held)
+    assert (seconds, width, height, sound) == (Fraction(9, 2), 320, 240, True)
+    with av.open(str(tmp_path / "clip.mp4")) as container:
+        shown = [(f.pts * f.time_base, f.to_ndarray(format="gray")) for f in container.decode(video=0) if f.time_base]
+    still = [image for time, image in shown if time < Fraction(5, 2)]
+    assert len(still) == 10
+    assert max(np.abs(image.astype(int) - board).mean() for image in still) < 4
+    found = [(time, number) for time, number in filming.numbers(tmp_path / "clip.mp4") if time >= Fraction(5, 2)]
+    assert [number for _, number in found] == list(range(25, 75))
+    assert found[0][0] == Fraction(5, 2)
+    samples, rate = _samples(tmp_path / "clip.mp4")
+    assert np.abs(samples[: int(2.4 * rate)]).max() < 0.001
+    assert np.abs(samples[int(2.6 * rate) : int(4.4 * rate)]).max() == pytest.approx(0.3, abs=0.05)
+
+
+def test_cut_held_picture_of_another_shape_stands_in_the_middle(turned: Path, tmp_path: Path) -> None:
+    """A wide picture in an upright clip of 240 by 320 has black above and below."""
+    cv2.imwrite(str(tmp_path / "held.png"), np.full((90, 160, 3), 200, np.uint8))
+    held = [Held(tmp_path / "held.png", Fraction(1))]
+    assert cut([ClipPart(turned, _span(0, 1))], tmp_path / "clip.mp4", held)[:3] == (2, 240, 320)
+    first = _images(tmp_path / "clip.mp4")[0]
+    assert first[:88].max() < 20
+    assert first[232:].max() < 20
+    assert (np.abs(first[100:220].astype(int) - 200) < 6).all()

@@ -82,6 +82,20 @@ def test_probe_oblong_pixels_are_counted_as_shown(films: Path) -> None:
     assert (_probe(path).width, _probe(path).height) == (400, 240)
 
 
+def test_probe_absurd_pixels_are_taken_as_square(films: Path) -> None:
+    """A damaged header that makes pixels a thousand times as wide as high is not believed."""
+    path = filming.film(films / "absurd.mp4", filming.steady(1), track=Track(pixel_shape=Fraction(1000)))
+    assert (_probe(path).width, _probe(path).height) == (320, 240)
+
+
+def test_probe_coding_without_a_decoder_is_said(films: Path) -> None:
+    """Four letters name the coding of the pictures (ISO 14496-12, 8.5.2)."""
+    path = films / "strange.mp4"
+    path.write_bytes(filming.film(path, filming.steady(1)).read_bytes().replace(b"avc1", b"zzzz"))
+    with pytest.raises(Unreadable, match="its pictures are in a coding that is not known here"):
+        _probe(path)
+
+
 def test_probe_clock_that_does_not_begin_at_zero_is_no_length(late: Path) -> None:
     """Three seconds are three seconds wherever the clock of the file stands."""
     assert _probe(late).duration == Fraction(3)
@@ -122,8 +136,53 @@ def test_probe_cut_off_recording_says_where_it_ends(long_gop: Path, films: Path)
 
 def test_probe_high_dynamic_range_is_said(films: Path) -> None:
     """Hybrid log-gamma has the transfer number 18 in ITU-T H.273."""
-    path = filming.film(films / "hlg.mp4", filming.steady(1), track=Track(transfer=18))
-    assert "high dynamic range: its pictures look paler here than on the phone" in _probe(path).remarks
+    path = filming.film(films / "hlg.mp4", filming.steady(1), track=Track(colours=(9, 18, 9)))
+    assert "filmed in high dynamic range (HLG); shown in the range of ordinary screens" in _probe(path).remarks
+
+
+@pytest.mark.parametrize(
+    ("tags", "remark"),
+    [
+        # ISO 6709, as a phone of either kind writes it; keys of the QuickTime file format, user data and metadata
+        ((("location", "+51.5000-000.1200/"),), ("removed from all that is published: location",)),
+        (
+            (
+                ("com.apple.quicktime.location.ISO6709", "+51.5000-000.1200+012.300/"),
+                ("com.apple.quicktime.make", "Camera works"),
+                ("com.apple.quicktime.creationdate", "2031-05-06T07:08:09Z"),
+            ),
+            ("removed from all that is published: location, device, time of filming",),
+        ),
+        ((("artist", "a name"),), ("removed from all that is published: author",)),
+        ((), ()),
+    ],
+)
+def test_probe_says_what_is_left_behind_but_not_its_value(
+    films: Path, tags: tuple[tuple[str, str], ...], remark: tuple[str, ...]
+) -> None:
+    """Place, device, time and author are named as kinds only."""
+    path = filming.film(films / f"tags{len(tags)}.mov", filming.steady(1), track=Track(tags=tags))
+    assert _probe(path).remarks == ("no sound", *remark)
+
+
+@pytest.mark.parametrize("claimed", [Fraction(1), Fraction(60)])
+def test_probe_wrong_length_in_the_header_is_not_believed(films: Path, claimed: Fraction) -> None:
+    """The track's length (ISO 14496-12, 8.4.2.3) says one second or a minute; there are pictures for four."""
+    path = films / f"claims{claimed}.mp4"
+    data = bytearray(filming.film(path, filming.steady(4)).read_bytes())
+    at = data.index(b"mdhd") + 16
+    ticks = int.from_bytes(data[at : at + 4], "big")
+    data[at + 4 : at + 8] = int(claimed * ticks).to_bytes(4, "big")
+    path.write_bytes(data)
+    assert (_probe(path).duration, _probe(path).pictures) == (4, 100)
+    assert _probe(path).remarks == ("no sound",)
+
+
+def test_probe_missing_length_is_measured(films: Path) -> None:
+    """A browser that records writes no length, since it does not know it yet."""
+    path = filming.film(films / "live.mkv", filming.steady(2), track=Track(live=True))
+    assert _probe(path).duration == pytest.approx(2, abs=0.05)
+    assert "no length in its header; measured: 2.0 s" in _probe(path).remarks
 
 
 def test_probe_broken_sound_is_not_fatal(films: Path) -> None:
@@ -188,6 +247,7 @@ def test_probe_recording_without_its_index_says_that_the_end_is_missing(films: P
             (
                 "variable frame rate, 9.99 to 12.5 pictures a second",
                 "filmed with the camera turned by 180°; shown upright",
+                "removed from all that is published: location, time of filming",
             ),
         ),
         (

@@ -121,13 +121,15 @@ def test_still_crop_keeps_marks_in_place(tmp_path: Path) -> None:
     target = tmp_path / "still.jpg"
     marks = (
         Mark(MarkShape.RING, (0.1, 0.1), "cut away", HERE),
-        Mark(MarkShape.LINE, (0.70, 0.5, 0.80, 0.5), "kept", HERE),
+        Mark(MarkShape.LINE, (0.70, 0.5, 0.80, 0.5), "", HERE),
     )
     picture = _picture(marks=marks, crop=Box(0.5, 0.0, 1.0, 1.0))
-    assert still(tmp_path / "grey.png", None, picture=picture, target=target) == (400, 400)
-    white = np.argwhere(_read(target)[195:206, 190:, 1] > 220)
-    assert white[:, 1].max() + 190 == pytest.approx(240, abs=4)
+    assert still(tmp_path / "grey.png", None, picture=picture, target=target, marked=True) == (400, 400)
+    dark = np.argwhere(_read(target)[199:202, :, 1] < 60)[:, 1]
+    assert (dark.min(), dark.max()) == (pytest.approx(160, abs=4), pytest.approx(240, abs=4))
     assert (np.abs(_read(target)[:150].astype(int) - 128) < 12).all()
+    still(tmp_path / "grey.png", None, picture=picture, target=target)
+    assert (np.abs(_read(target).astype(int) - 128) < 4).all()
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import build
+from tests.media import filming
 from tests.media.filming import sound_only
 from tests.pipeline.bad import TITLE, run_build
 from tests.pipeline.text import WHOLE
@@ -61,6 +62,18 @@ def test_a_recording_that_cannot_be_used_is_one_line(
     spoil(home / "recordings" / "strip.mp4", good)
     assert run_build(home) == (1, [f"procedure.md:8: stop: {message}"])
     assert (faults(home / "out"), title(home / "out")) == ([], TITLE)
+
+
+def test_damaged_pictures_are_told_with_their_time_each_time(home: Path) -> None:
+    path = filming.film(home / "recordings" / "strip.mp4", filming.steady(4))
+    filming.scramble(path, "video", (0.1, 0.2), keep=0.4)
+    for _ in ("made", "from the cache"):
+        (told,) = [problem for problem in build(home).problems if problem.rule == "damaged"]
+        assert str(told.place) == "procedure.md:22"
+        many = int(told.what.split(" ")[0])
+        assert 3 < many < 25
+        assert told.what == f"{many} pictures are damaged in recording strip at 0:00"
+        assert told.instead == ("copy it again from the camera, or leave them out: - Skip: strip 0:00-0:01 | damaged")
 
 
 @pytest.mark.parametrize("field", ["recordings: {strip: PATH}", "narration: [PATH]", "- Picture: PATH | cover"])

@@ -5,6 +5,7 @@ import json
 import os
 import shutil
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
 
 import cv2
@@ -15,6 +16,7 @@ from procbuilder.media import clips, measure, probe, stills
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.build import build, procedures
+from procbuilder.pipeline.studio import hold
 from tests.pipeline.text import WHOLE
 
 Make = Callable[[str], Path]
@@ -36,7 +38,8 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
     assert (built.edition.status, built.edition.why_draft) == ("review", "")
     names = {path.name for path in (built.folder / "out").iterdir()}
     assert names == {
-        "index.html", "phone.html", "quotation.html", "procedure.pdf", "edition.json", "manifest.json", "media",
+        "index.html", "phone.html", "quotation.html", "sheets.html", "procedure.pdf", "sheets.pdf", "edition.json",
+            "manifest.json", "media",
     }  # fmt: skip
     assert built.page.is_file()
     assert built.print.read_bytes().startswith(b"%PDF-")
@@ -215,4 +218,29 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:
     lists = {entry.title: entry.none for entry in build(folder(WHOLE)).edition.lists}
-    assert lists == {"Conditions": False, "Wear": False, "Supply": True, "Part": True}
+    assert lists == {
+        "Conditions": False, "Wear": False, "Dangers confirmed": False, "Supply": True, "Part": True,
+    }  # fmt: skip
+
+
+def test_a_clip_begins_with_the_marked_picture_and_its_captions_wait(folder: Make) -> None:
+    marked = "- Picture: 0:01 | the cover\n  - Mark: ring | 0.5,0.5 | here\n- Off: belt"
+    text = WHOLE.replace("author: demo", "author: demo\nnarration: {strip: strip.srt}").replace("- Off: belt", marked)
+    home = folder(text)
+    (home / "strip.srt").write_text("1\n00:00:00,400 --> 00:00:00,900\nCover off.\n")
+    step, other, _ = build(home).edition.steps
+    assert step.clip
+    assert other.clip
+    assert (step.clip.held, other.clip.held) == (3, 0)
+    assert float(step.clip.seconds) == pytest.approx(4.5, abs=0.11)
+    assert [(cue.text, float(cue.start)) for cue in step.captions] == [("Cover off.", 3)]
+    assert step.figures[0].alt == "the cover. Marked: ring, here"
+    assert step.figures[0].marked
+    assert step.figures[0].marked.file != step.figures[0].still.file
+    page = (home / "out" / "index.html").read_text()
+    assert "The clip begins with the marked picture, which stands still for 3 s." in page
+
+
+def test_marked_pictures_stand_still_for_less_when_they_are_many() -> None:
+    """Three seconds each, six together."""
+    assert [hold(count) for count in (0, 1, 2, 3, 4)] == [0, 3, 3, 2, Fraction(3, 2)]

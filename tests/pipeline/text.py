@@ -36,4 +36,8 @@ recordings: {strip: recordings/strip.mp4}
 
 - Check: turn the spindle by hand | no noise
 - Time: 1
+
+## Who looked at it
+
+- Dangers confirmed: demo | 2026-03-02
 """

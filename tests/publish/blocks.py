@@ -13,7 +13,8 @@ BLOCKS = {
     "h4", "header", "label", "li", "main", "nav", "ol", "p", "pre", "section", "summary", "table", "tbody", "td", "th",
     "thead", "title", "tr", "ul",
 }  # fmt: skip
-UNREAD = {"style", "script"}
+UNREAD = {"style", "script", "tspan"}
+"""The last are the labels over a picture: its alternative text and the words below it say them."""
 
 
 class _Reader(HTMLParser):

@@ -4,7 +4,7 @@ import dataclasses
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.edition import Edition, ItemLine, Named
+from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
 from procbuilder.model.footage import Recording
 from procbuilder.model.worked import Signal
 from tests.publish.sample_media import write_media
@@ -42,6 +42,10 @@ def sample_edition(media: Path) -> Edition:
         ),
         supplies=(ItemLine("bearing grease", "60 g", False, (7,)),),
         parts=(ItemLine("bearing and seal kit", "1 x", True, (7,)), ItemLine("split pin", "1 x", True, (8,))),
+        trays=(
+            TrayLine("3", "dust cap", "", 3, ()),
+            TrayLine("", "2 x M8 bolt, 13 mm", "keeper", 4, (8,)),
+        ),
         sections=sections(),
         torques=torques(),
         ledger=ledger(),

@@ -4,11 +4,14 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from procbuilder.model.edition import EditionSection, EditionStep, Figure, Legend, Line, Named
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
+from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
+from procbuilder.model.sequence import spiral, star
+from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
@@ -21,6 +24,7 @@ RAISED = Hazard(
     "keep both stands under the axle, nobody underneath",
     "trailer raised",
     Place("procedure.md", 40),
+    signs=(Sign("W019", "Crushing"), Sign("P024", "Do not walk or stand here")),
 )
 STANDS = Standing((RAISED,), ("trailer raised",), ("2 x axle stand", "wheel chock"))
 FROM_D1 = Origin(OriginKind.DOCUMENT, document="D1 p. 4")
@@ -36,8 +40,8 @@ def _still(file: str, source: str = "strip 0:42") -> Still:
     return Still(file, width, height, source, "sharp, no hand in the way")
 
 
-def _figure(file: str, alt: str, caption: str, state: str = "done", legend: tuple[Legend, ...] = ()) -> Figure:
-    return Figure(_still(file), alt, caption, state, legend)
+def _figure(file: str, alt: str, caption: str, state: str = "done", marks: tuple[Mark, ...] = ()) -> Figure:
+    return Figure(_still(file), alt, caption, state, marks, _still(file) if marks else None)
 
 
 MANY = (
@@ -117,7 +121,10 @@ def _dust_cap() -> EditionStep:
         standing=STANDS,
         hazards=(hazard(Signal.CAUTION, "the bar can slip", "cut hand", "push away from you, other hand clear"),),
         tools=(Line("flat bar", origin="said strip 0:44"),),
-        wear=(Line("eye protection"), Line("gloves", origin="from memory")),
+        wear=(
+            Line("eye protection", signs=(Sign("M004", "Wear eye protection"),)),
+            Line("gloves", origin="from memory", signs=(Sign("M009", "Wear protective gloves"),)),
+        ),
         moves=(Named("Off", "dust cap", ("tray: 3",)),),
         key_points=(
             Line("turn the hub a little after each push", "a bent cap lets water in"),
@@ -128,7 +135,10 @@ def _dust_cap() -> EditionStep:
                 "dust-cap.jpg",
                 "dust cap started evenly all round",
                 "Cap started evenly all round",
-                legend=(Legend(1, "start here"), Legend(2, "then here")),
+                marks=(
+                    Mark(MarkShape.ARROW, (0.61, 0.40, 0.52, 0.47), "start here", Place("procedure.md", 60)),
+                    Mark(MarkShape.RING, (0.2, 0.6), "then here", Place("procedure.md", 61)),
+                ),
             ),
             _figure("tall.jpg", "rim of the cap from the side", "The rim from the side", "detail"),
         ),
@@ -184,7 +194,8 @@ def _pack() -> EditionStep:
         "clean",
         "Wipe the stub axle clean",
         standing=STANDS,
-        supplies=(Line("lint-free rag"),),
+        supplies=(Line("lint-free rag"), Line("brake cleaner, 50 ml")),
+        no_phone="brake cleaner",
         key_points=(Line("wipe away from the seat", "grit cuts the new bearing"),),
     )
 
@@ -224,11 +235,21 @@ def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
     return (
         TorqueRow(
-            "keeper bolts", "keeper-on", 8, "15 N·m then 30 N·m", "D1 p. 4", "cross", "dry threads", "", FROM_D1, where
+            "keeper bolts",
+            "keeper-on",
+            8,
+            "15 N·m then 30 N·m",
+            "D1 p. 4",
+            "cross",
+            "dry threads",
+            "",
+            FROM_D1,
+            where,
+            sequence=star(4),
         ),
         TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
         TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
-        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where),
+        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where, sequence=spiral(2, 3)),
     )
 
 

@@ -34,6 +34,7 @@ def test_times_are_seconds_places_are_lines_and_words_stay_words(edition: Editio
         "state": "",
         "place": "procedure.md:50",
         "origin": {"kind": "typed", "recording": "", "time": None, "document": "", "words": ""},
+        "signs": [],
     }
     assert step["as_found"] is None
 

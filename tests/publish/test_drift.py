@@ -50,6 +50,12 @@ def test_every_part_of_every_hazard_stands_in_all_three(edition: Edition, told: 
     assert _lost(told, parts) == []
 
 
+def test_signs_of_dangers_stand_in_all_three_with_their_meaning(edition: Edition, told: dict[str, str]) -> None:
+    signs = [sign.words for step in edition.steps for hazard in step.hazards for sign in hazard.signs]
+    assert signs == ["W019 Crushing", "P024 Do not walk or stand here"]
+    assert _lost(told, iter(signs)) == []
+
+
 def test_torques_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
     rows = edition.torques
     facts = (fact for row in rows for fact in (row.item, row.value, row.look_in, row.order, row.when, row.stage))

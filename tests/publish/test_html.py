@@ -12,7 +12,7 @@ from jinja2 import UndefinedError
 from procbuilder.model.edition import Edition
 from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Standing
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 from procbuilder.publish.csp import digest
 from procbuilder.publish.html import page
 from tests.publish.blocks import TEMPLATES, after, read, views
@@ -50,8 +50,7 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "[clip: media/dust-cap.mp4]",
         *("Show picture", "Slower", "Picture back", "Picture on"),
         "Cap started evenly all round",
-        "start here",
-        "then here",
+        "Marked: start here; then here",
         "done, strip 0:42",
         "[picture: rim of the cap from the side]",
         "The rim from the side",
@@ -82,11 +81,13 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
 
 def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edition) -> None:
     blocks = views(edition)["raise"]
-    assert blocks[2:18] == [
+    assert blocks[2:20] == [
         "DANGER",
         "the trailer can drop off the stands: crushed, will kill",
         "To avoid it: keep both stands under the axle, nobody underneath",
         "Holds while: trailer raised",
+        "W019 Crushing",
+        "P024 Do not walk or stand here",
         "WARNING",
         "the trailer can roll: crushed foot",
         "To avoid it: check the chocks first",
@@ -113,7 +114,7 @@ def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edi
 def test_page_a_state_without_a_hazard_still_stands(edition: Edition) -> None:
     bare = Standing((), ("fuel line open",), ())
     blocks = views(changed_step(edition, "clean", standing=bare))["clean"]
-    assert blocks[3:5] == ["Still dangerous: fuel line open", "Wipe the stub axle clean"]
+    assert blocks[4:6] == ["Still dangerous: fuel line open", "Wipe the stub axle clean"]
 
 
 def test_page_a_missing_torque_is_a_ruled_blank_that_says_where_to_look(edition: Edition) -> None:
@@ -257,7 +258,7 @@ def test_page_same_edition_gives_same_bytes(edition: Edition) -> None:
 
 
 def test_page_a_template_that_asks_for_an_unknown_word_fails(edition: Edition, tmp_path: Path) -> None:
-    shutil.copytree(TEMPLATES / "html", tmp_path / "html")
+    shutil.copytree(TEMPLATES, tmp_path, dirs_exist_ok=True)
     (tmp_path / "html" / "standing.html").write_text("{{ step.not_there }}", encoding="utf-8")
     with pytest.raises(UndefinedError, match="EditionStep object' has no attribute 'not_there'"):
         page(edition, templates=tmp_path)

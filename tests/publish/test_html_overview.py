@@ -7,7 +7,7 @@ import pytest
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Balance, Ledger
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 from tests.publish.blocks import after, views
 from tests.publish.sample_words import SCRIPT
 
@@ -105,14 +105,15 @@ def test_page_a_total_never_stands_without_its_basis(edition: Edition) -> None:
         "third time or later; from typed times (4 steps), 2 films (2 steps; a lower bound if cut) "
         "and no time known (5 steps).",
         "The technician states: 1.5 h.",
-        "Quotation and booking", "Minutes of each step",
+        "Quotation and booking Sheets to print", "Minutes of each step",
         "Step", "Minutes", "From",
         "1 Chock the other wheel in front and behind",
     ]  # fmt: skip
     nothing = Estimate(tuple(step for step in edition.estimate.steps if not step.likely))
     blocks = views(dataclasses.replace(edition, estimate=nothing))["_overview"]
     assert after(blocks, "How long it takes", 2) == [
-        "Hands-on time is not known, one person; from no time known (5 steps).", "Quotation and booking",
+        "Hands-on time is not known, one person; from no time known (5 steps).",
+        "Quotation and booking Sheets to print",
     ]  # fmt: skip
 
 
@@ -120,7 +121,7 @@ def test_page_problems_come_worst_first_and_fold_after_five(edition: Edition) ->
     blocks = views(edition)["_overview"]
     listed = after(blocks, "Problems still open: 7", 8)
     assert listed[0] == "stop hub nut has no torque – add Torque: hub nut | value | from: procedure.md:90"
-    assert listed[5] == "2 more"
+    assert listed[5] == "2 more: 2 about time"
     assert " ".join(block.split()[0] for block in listed) == "stop stop ask ask advice 2 advice advice"
     clean = views(dataclasses.replace(edition, problems=()))["_overview"]
     assert after(clean, "Problems still open: 0", 1) == ["None was found."]

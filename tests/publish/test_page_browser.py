@@ -192,9 +192,9 @@ def test_page_clip_of_the_shown_step_plays_with_its_captions(visit: Visit) -> No
         "v => [...v.textTracks[0].cues].map(c => [c.startTime, c.endTime, c.getCueAsHTML().textContent])",
     )
     assert cues == [[0, 0.9, "a little at a time"], [1, 3.1, f"nuts & bolts --> {SCRIPT}"]]
-    assert not page.is_visible("#dust-cap .with-clip > img")
+    assert not page.is_visible("#dust-cap .with-clip > .picture")
     page.click("#dust-cap .swap")
-    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.eval_on_selector("#dust-cap video", "v => v.paused")
     page.click("#dust-cap .swap")
     page.click("#_next")
@@ -204,7 +204,7 @@ def test_page_clip_of_the_shown_step_plays_with_its_captions(visit: Visit) -> No
 @pytest.mark.parametrize("visit", [{"reduced_motion": "reduce"}], indirect=True)
 def test_page_reduced_motion_begins_with_the_still(visit: Visit) -> None:
     page = visit.open("index.html#dust-cap")
-    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.eval_on_selector("#dust-cap video", "v => v.paused")
     assert page.inner_text("#dust-cap .swap") == "Show clip"
 
@@ -213,7 +213,7 @@ def test_page_a_clip_that_cannot_be_played_leaves_the_still(visit: Visit) -> Non
     page = visit.open("broken.html#dust-cap")
     page.wait_for_selector("#dust-cap .swap:disabled")
     assert page.inner_text("#dust-cap .swap") == "The clip cannot be shown here"
-    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("#dust-cap .with-clip > .picture")
     assert not page.is_visible("#dust-cap video")
 
 
@@ -227,7 +227,7 @@ def test_page_without_scripts_every_step_and_danger_is_readable(visit: Visit, na
     texts = page.locator(".signal:visible").all_inner_texts()
     assert texts.count("DANGER") == 3  # one in the key, two in steps
     assert page.locator(".standing:visible").count() == 8
-    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.locator("button:visible, form:visible, input:not([type=radio]):visible").count() == 0
     assert page.locator(".question details:visible").count() > 5
     assert overflow(page) == 0
@@ -278,7 +278,7 @@ def test_page_print_shows_everything_and_no_controls(visit: Visit) -> None:
         assert page.is_visible(f"#{step} .command")
         assert page.inner_text(f"#{step} .running") == "P-014 · revision B · DRAFT – not approved"
     assert page.inner_text(".state") == "DRAFT – not approved 2 problems stop an approval"
-    assert page.is_visible("#dust-cap .with-clip > img")
+    assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.is_visible("details li >> nth=1")
     assert page.locator("button:visible, input:visible, video:visible, nav:visible").count() == 0
 

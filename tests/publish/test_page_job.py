@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 
 pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
 

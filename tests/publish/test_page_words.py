@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from jinja2 import Environment
 
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 from procbuilder.publish.html import SCRIPTS
 from tests.publish.blocks import TEMPLATES
 

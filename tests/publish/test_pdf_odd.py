@@ -19,7 +19,7 @@ from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
 EMPTY = Edition(
     title="", number="", revision="", status="review", why_draft="", item="", applies_to="", not_for="", author="",
     work_place="", people="", ask="", language="", intro=(), hazards=(), lists=(), tools=(), supplies=(), parts=(),
-    sections=(), torques=(), ledger=Ledger(), estimate=Estimate(), closing=(), problems=(), recordings=(),
+    trays=(), sections=(), torques=(), ledger=Ledger(), estimate=Estimate(), closing=(), problems=(), recordings=(),
 )  # fmt: skip
 LONG = "Anhaengerkupplungssteckdosenhalterung" * 4
 
@@ -132,7 +132,7 @@ def test_a_picture_that_cannot_be_used_is_named(edition: Edition, media: Path, f
 
 
 def test_a_fault_of_the_template_is_told(edition: Edition, media: Path, tmp_path: Path) -> None:
-    shutil.copytree(TEMPLATES / "pdf", tmp_path / "pdf")
+    shutil.copytree(TEMPLATES, tmp_path, dirs_exist_ok=True)
     (tmp_path / "pdf" / "base.typ").write_text("#let broken = ", encoding="utf-8")
     with pytest.raises(CannotPrint) as fault:
         pdf(edition, templates=tmp_path, media=media, epoch=EPOCH)

@@ -6,7 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.edition import Edition, EditionSection, Legend, Line
+from procbuilder.model.edition import Edition, EditionSection, Line
+from procbuilder.model.marks import Mark, MarkShape
+from procbuilder.model.origin import Place
 from procbuilder.publish import words
 from tests.publish.sheet import pages, sheet, solid, whole, with_step
 
@@ -31,7 +33,7 @@ def _step_facts(edition: Edition) -> Iterator[str]:
                 part for named in (*step.moves, *step.checks, *step.notes) for part in (named.text, *named.extra)
             )
             yield from (figure.caption for figure in step.figures)
-            yield from (mark.label for figure in step.figures for mark in figure.legend)
+            yield from (label for figure in step.figures for label in figure.labels)
 
 
 def test_all_that_is_known_of_each_step_is_printed(edition: Edition, text: str) -> None:
@@ -117,10 +119,14 @@ def test_a_step_longer_than_a_page_goes_on_overleaf(edition: Edition, media: Pat
     assert sum("tool number" in page for page in sheets) >= 4
 
 
+def _ring(number: int) -> Mark:
+    return Mark(MarkShape.RING, (0.5, 0.5), f"mark number {number}", Place("procedure.md", number))
+
+
 def test_many_marks_are_all_explained(edition: Edition, media: Path) -> None:
-    figure = replace(edition.steps[0].figures[0], legend=tuple(Legend(n, f"mark number {n}") for n in range(1, 60)))
+    figure = replace(edition.steps[0].figures[0], marks=tuple(_ring(n) for n in range(1, 60)))
     text = whole(sheet(with_step(edition, 1, figures=(figure,)), media))
-    assert all(f"{number} mark number {number}" in text for number in range(1, 60))
+    assert all(f"mark number {number}" in text for number in range(1, 60))
 
 
 def test_a_procedure_of_many_steps_is_set(edition: Edition, media: Path) -> None:

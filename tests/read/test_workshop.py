@@ -33,6 +33,10 @@ kept_for = "24 months"
 [labour]
 rate = 62.00
 currency = "EUR"
+
+[print]
+paper = "letter"
+address = "https://shop.example/jobs"
 """
 
 
@@ -50,6 +54,8 @@ def test_the_whole_file() -> None:
         kept="24 months",
         rate=Decimal("62.00"),
         currency="EUR",
+        paper="letter",
+        address="https://shop.example/jobs/",
     )
 
 
@@ -74,6 +80,11 @@ def test_an_empty_file_says_nothing() -> None:
          'from = "agreed with the staff, 2025"'),
         ("rate = 62.00", 'rate = "a lot"',
          "workshop.toml:22: a lot is no number above 0 – write a number such as 62.00"),
+        ('"letter"', '"A4"', "workshop.toml:26: A4 is no paper known here – write a4 or letter"),
+        ('"https://shop.example/jobs"', '"shop/jobs"', "workshop.toml:27: shop/jobs is no address that a phone "
+         'can open – write the address of the library, such as "https://shop.example/jobs/"'),
+        ('"https://shop.example/jobs"', '"javascript:alert(1)"', "workshop.toml:27: javascript:alert(1) is no address "
+         'that a phone can open – write the address of the library, such as "https://shop.example/jobs/"'),
     ],
 )  # fmt: skip
 def test_a_file_that_is_wrong_in_one_way_is_told(old: str, new: str, problem: str) -> None:

@@ -1,0 +1,31 @@
+"""Torques that were said while a step was filmed, to be held against what was typed for it."""
+
+from collections.abc import Iterable, Iterator
+
+from procbuilder.infer.said_torque import said_torque
+from procbuilder.infer.sentences import sentences
+from procbuilder.infer.wordbook import Wordbook, wordbook
+from procbuilder.model.heard import Sentence
+from procbuilder.model.procedure import Narration, Procedure
+from procbuilder.model.words import mentioned
+from procbuilder.model.worked import HeardTorque
+
+
+def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tuple[HeardTorque, ...]:
+    """In the order of the steps. A sentence belongs to each step whose footage holds its beginning."""
+    book = wordbook()
+    said = {narration.recording: list(_with_unit(narration, book)) for narration in narrations}
+    return tuple(
+        HeardTorque(step.id, value, sentence.words, sentence.origin, sentence.place)
+        for step in procedure.steps
+        for span in step.spans
+        for sentence, value in said.get(span.recording, ())
+        if span.start <= sentence.start < span.end
+    )
+
+
+def _with_unit(narration: Narration, book: Wordbook) -> Iterator[tuple[Sentence, str]]:
+    units = tuple(book.sizes["torque_units"])
+    for sentence in sentences(narration):
+        if mentioned(sentence.words, units) and (value := said_torque(sentence.words, book)):
+            yield sentence, value

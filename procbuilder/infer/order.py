@@ -1,0 +1,126 @@
+"""Rules of order: what must come before what, read from ``order.toml`` and looked for in the steps."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from itertools import takewhile
+
+from procbuilder.infer.phrases import Found, Phrases, tokens
+from procbuilder.model.activity import Act, Disorder, Done, Order
+from procbuilder.model.fields import Field
+from procbuilder.model.procedure import Procedure, Step
+
+_MOVES = {"Off": "remove", "On": "refit", "Slacken": "slacken", "Torque": "tighten", "Nip up": "nip",
+          "For now": "fit for now", "Out again": "take out", "State": "state", "Ends": "ends"}  # fmt: skip
+"""How a field that moves something is said."""
+_BEHIND = frozenset(
+    {"from", "with", "and", "or", "off", "out", "by", "in", "on", "at", "to", "until", "while", "then", "together",
+     "up", "down", "straight", "away", "so", "if", "as", "for", "into", "before", "after", "without", "but",
+     "through", "over", "under", "again", "carefully", "slowly", "gently", "fully", "completely", "of"}
+)  # fmt: skip
+"""Words that do not make another thing of what stands before them, as "bracket" does of "gearbox bracket"."""
+
+
+@dataclass(slots=True)
+class _Seen:
+    """The steps in which the acts of one rule are done."""
+
+    first: list[Done] = field(default_factory=list)
+    """Wherever it is said."""
+    surely: list[Done] = field(default_factory=list)
+    """Those firsts that a command or a move says."""
+    then: list[Done] = field(default_factory=list)
+    since: list[Done] = field(default_factory=list)
+
+
+def disorders(procedure: Procedure, orders: tuple[Order, ...]) -> tuple[Disorder, ...]:
+    """The rules that a procedure breaks; each once, at the first step that comes too early.
+
+    What comes too early is judged by commands and by what is moved; what should have come before it counts
+    wherever it is said, in the same step too.
+    """
+    acts = _Acts(orders)
+    seen = [_Seen() for _ in orders]
+    for number, done, strict, texts in _told(procedure):
+        for order, role in acts.done(strict, ends=True) if number else ():
+            getattr(seen[order], "surely" if role == "first" else role).append(done)
+        for order, role in acts.done([*strict, *texts], ends=False):
+            if role == "first":
+                seen[order].first.append(done)
+    return tuple(found for order, one in zip(orders, seen, strict=True) if (found := _broken(order, one)))
+
+
+def _broken(order: Order, seen: _Seen) -> Disorder | None:
+    since = seen.since[0] if seen.since else None
+    if order.since and since is None:
+        return None
+    begins = since.number if since else -1
+    then = next((done for done in seen.then if done.number > begins), None)
+    if then is None:
+        return None
+    if any(begins < done.number <= then.number for done in seen.first):
+        return None
+    late = next((done for done in seen.surely if done.number > then.number), None)
+    return Disorder(order, then, late, since) if late or order.missing else None
+
+
+def _told(procedure: Procedure) -> Iterator[tuple[int, Done, list[str], list[str]]]:
+    """What is said before the steps, then each step: what is done in it, and all else that it says."""
+    front = [entry.raw for entry in procedure.listed("Condition")]
+    yield 0, Done(0, "", procedure.place), [], [prose.text for prose in procedure.intro] + front
+    for number, step in enumerate(procedure.steps, 1):
+        texts = [*(prose.text for prose in step.prose), *(entry.raw for entry in step.fields)]
+        yield number, Done(number, step.command, step.place), _done_in(step), texts
+
+
+def _done_in(step: Step) -> list[str]:
+    moves = (f"{_MOVES[entry.name]} {_thing(entry)}" for entry in step.all(*_MOVES))
+    return [step.command, *moves]
+
+
+def _thing(entry: Field) -> str:
+    """What is moved, without where: of "clamp on the fuel hose" the clamp."""
+    words = (entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
+    return " ".join(takewhile(lambda word: word.casefold() not in _BEHIND - {"off", "out", "up", "down"}, words))
+
+
+class _Acts:
+    """All acts of all rules, found in one go. A list of words that several acts share is looked for once."""
+
+    def __init__(self, orders: tuple[Order, ...]) -> None:
+        self._lists: dict[tuple[str, ...], int] = {}
+        self._acts: dict[int, list[tuple[int, int, str]]] = {}
+        """By its things: verbs, number of the rule, role; without things, by its verbs."""
+        for number, order in enumerate(orders):
+            for role in ("first", "then", "since"):
+                for act in getattr(order, role):
+                    self._add(act, number, role)
+        self._phrases = Phrases(self._lists)
+
+    def _add(self, act: Act, number: int, role: str) -> None:
+        verbs = self._key(act.verbs)
+        self._acts.setdefault(self._key(act.things or act.verbs), []).append((verbs, number, role))
+
+    def _key(self, words: tuple[str, ...]) -> int:
+        return self._lists.setdefault(words, len(self._lists))
+
+    def done(self, texts: Iterable[str], *, ends: bool) -> Iterator[tuple[int, str]]:
+        """Number of the rule and role of each act whose verb and thing stand in one of the texts.
+
+        With ``ends`` the thing must be named whole: a gearbox bracket is no gearbox.
+        """
+        for text in texts:
+            found = list(self._phrases.found(text))
+            there = {one.key for one in found}
+            for one in found:
+                for verbs, number, role in self._acts.get(one.key, ()):
+                    if verbs in there and (not ends or verbs == one.key or _is_whole(text, one)):
+                        yield number, role
+
+
+def _is_whole(text: str, found: Found) -> bool:
+    read = tokens(text)
+    if found.behind >= len(read):
+        return True
+    following = read[found.behind]
+    between = text[read[found.behind - 1].end : following.start]
+    return bool(between.strip(" -\n")) or following.word in _BEHIND or following.word.isdigit()

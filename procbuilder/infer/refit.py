@@ -1,0 +1,175 @@
+"""Refit steps proposed from the steps that opened something, in reverse order. Nobody filmed them: read them all."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+
+from procbuilder.infer.lexicon import word_list
+from procbuilder.infer.operations import operations
+from procbuilder.infer.spoils import single_use
+from procbuilder.model.drafted import DerivedStep
+from procbuilder.model.heard import Act, Sentence
+from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.words import mentioned, singular, thing
+
+_USUAL = {Opening.OFF: "Fit", Opening.SLACKENED: "Tighten", Opening.TEMPORARY: "Take out", Opening.STATE: "End"}
+_ACTS = {Opening.OFF: Act.OFF, Opening.SLACKENED: Act.SLACKEN, Opening.TEMPORARY: Act.FOR_NOW, Opening.STATE: Act.STATE}
+_TOGETHER = 3
+"""So many things are put back by one command."""
+
+
+def derive(procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> tuple[DerivedStep, ...]:
+    """A step for all that is still open, or only assumed to be closed; what was opened last comes first.
+
+    What is pressed, bled, timed, preloaded or used once is not turned round: it gets a step that asks. What a
+    step already says it was derived from is not derived again.
+    """
+    return tuple(_Deriver(procedure, ledger, lexicon).steps())
+
+
+@dataclass(frozen=True, slots=True)
+class _Back:
+    """One thing that must go back, with the command that took it off."""
+
+    entry: Entry
+    step: Step
+    opposite: str
+    decide: str
+    """What must be decided; empty when it can be turned round."""
+
+    @property
+    def rest(self) -> str:
+        """``2 x axle stand``"""
+        count = self.entry.out - self.entry.back
+        return f"{count:f} x {self.entry.item}" if count > 1 else self.entry.item
+
+
+class _Deriver:
+    def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> None:
+        self.procedure, self.lexicon = procedure, lexicon
+        self.open = ledger.having(Balance.OPEN, Balance.ASSUMED)
+        self.data = word_list("refit")
+        self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
+        self.states = {thing(e.item): e for e in self.open if e.opening is Opening.STATE}
+        self.known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
+        self.done = {entry.part("from").removeprefix("#") for entry in procedure.everywhere("Derived")}
+
+    def steps(self) -> Iterator[DerivedStep]:
+        backs = [self._back(entry) for entry in self.open if entry.opened[-1].number and self._is_new(entry)]
+        self.guards = {id(back): state for back in backs if (state := self._guarded(back))}
+        in_turn = sorted((back for back in backs if self._has_own_step(back, backs)), key=_last_first)
+        for _, group in groupby(in_turn, key=_alike):
+            together = list(group)
+            for start in range(0, len(together), _TOGETHER):
+                yield self._step(together[start : start + _TOGETHER], backs)
+
+    def _is_new(self, entry: Entry) -> bool:
+        return entry.opened[-1].step not in self.done
+
+    def _has_own_step(self, back: _Back, backs: list[_Back]) -> bool:
+        """False for what goes with the end of a state, and for the slackening of what is to be decided anyway."""
+        half = back.entry.opening is Opening.SLACKENED and bool(back.decide)
+        again = half and any(
+            b.decide and b is not back and thing(b.entry.item) == thing(back.entry.item) for b in backs
+        )
+        return not again and id(back) not in self.guards
+
+    def _guarded(self, back: _Back) -> str:
+        """The state for which a thing was fitted, when it was there before: both end in one step."""
+        for entry in back.step.all("For now"):
+            if entry.items and thing(entry.item.name) == thing(back.entry.item):
+                state = self.states.get(thing(entry.part("while")))
+                if state is not None and state.opened[-1].place < back.entry.opened[-1].place:
+                    return thing(state.item)
+        return ""
+
+    def _back(self, entry: Entry) -> _Back:
+        step = self.procedure.steps[entry.opened[-1].number - 1]
+        return _Back(entry, step, self._opposite(entry, step), self._decide(entry, step))
+
+    def _opposite(self, entry: Entry, step: Step) -> str:
+        if entry.opening is Opening.STATE and (verb := self.data["ends"].get(thing(entry.item).split()[-1])):
+            return str(verb)
+        sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
+        found = [
+            one for one in operations([sentence], commands=True) if one.opposite and one.act is _ACTS[entry.opening]
+        ]
+        named = [one for one in found if thing(one.object).split()[-1:] == thing(entry.item).split()[-1:]]
+        return (named or found)[0].opposite if found else _USUAL[entry.opening]
+
+    def _decide(self, entry: Entry, step: Step) -> str:
+        used_once = single_use(entry.item, self.lexicon)
+        if entry.scrapped or used_once is not None:
+            why = f" ({used_once.why})" if used_once else ""
+            return f"used once{why}: which new part, and how it is fitted"
+        text = f"{entry.item} ; {entry.of} ; {step.command}" if entry.opening is Opening.OFF else entry.item
+        return next((str(b["decide"]) for b in self.data["decide"] if mentioned(text, b["words"])), "")
+
+    def _step(self, backs: list[_Back], every: list[_Back]) -> DerivedStep:
+        first = backs[0]
+        source = ("Derived", f"#{first.step.id}")
+        branch = [("Only if", condition)] if (condition := _condition(first.entry.way)) else []
+        if first.decide:
+            note = f"to be decided: {first.decide}"
+            new = [("Part", f"{first.rest}, new")] if first.entry.scrapped else []
+            command = f"Decide how the {first.entry.item} goes back"
+            return DerivedStep(command, first.entry.item, (source, *branch, *new, ("Note", note)))
+        ended = {thing(back.entry.item) for back in backs if back.entry.opening is Opening.STATE}
+        guards = [back for back in every if self.guards.get(id(back)) in ended]
+        fields = [field for back in (*guards, *backs) for field in self._fields(back)]
+        return DerivedStep(self._command(backs), first.entry.item, (source, *branch, *dict.fromkeys(fields)))
+
+    def _command(self, backs: list[_Back]) -> str:
+        names = []
+        for back in backs:
+            words = back.entry.item.split()
+            state = back.entry.opening is Opening.STATE and len(words) > 1 and back.opposite != "End"
+            names.append(f"the {' '.join(words[:-1] if state else words)}")
+        return f"{backs[0].opposite} {' and '.join(dict.fromkeys(names))}"
+
+    def _fields(self, back: _Back) -> Iterator[tuple[str, str]]:
+        entry = back.entry
+        match entry.opening:
+            case Opening.OFF:
+                by = f" | by: {entry.fasteners}" if entry.fasteners else ""
+                of = f" | of: {entry.of}" if entry.of else ""
+                yield "On", f"{back.rest}{by}{of}"
+                yield from self._tightened(entry)
+            case Opening.SLACKENED:
+                yield "Torque", f"{entry.item} | look up"
+            case Opening.TEMPORARY:
+                yield "Out again", back.rest
+            case Opening.STATE:
+                yield "Ends", entry.item
+                if entry.item.endswith(" drained"):
+                    yield "Supply", entry.item.removesuffix(" drained")
+
+    def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
+        """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
+        for name in (*entry.fastener_names, entry.item):
+            if not mentioned(singular(name.split()[-1]), self.data["threaded"]["words"]):
+                continue
+            if thing(name) in self.slackened:
+                yield "Nip up", name
+            elif thing(name) not in self.known:
+                yield "Torque", f"{name} | look up"
+
+
+def _last_first(back: _Back) -> tuple[int, int]:
+    moment = back.entry.opened[-1]
+    return -moment.number, -moment.place.line
+
+
+def _alike(back: _Back) -> tuple[object, ...]:
+    """What one command puts back: opened in one step, in one way, with one opposite, and nothing to decide."""
+    alone = back.entry.item if back.decide else ""
+    return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
+
+
+def _condition(way: str) -> str:
+    """``if: braked hub`` as the condition of a branch."""
+    head, _, name = way.partition(": ")
+    return {"": "", "if": name, "if not": f"not {name}"}[head]

@@ -1,0 +1,107 @@
+"""Threads with the figures that standards publish for them. They serve to ask questions, never to give a value."""
+
+import math
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+
+_METRIC = re.compile(r"\bM(\d{1,2})(?:\s*[x×]\s*(\d(?:\.\d{1,2})?)(?![\d.]))?(?![\d.])")
+_CLASS = re.compile(r"(?<![\d.])(4\.6|5\.6|8\.8|10\.9|12\.9)(?![\d.])")
+STRENGTHS = ("4.6", "5.6", "8.8", "10.9", "12.9")
+"""Strength classes of ISO 898-1, the weakest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """One metric thread."""
+
+    size: str
+    """``M8``."""
+    pitch: float
+    """Millimetres, coarse."""
+    area: float
+    """Stress area in mm², coarse."""
+    hexagons: tuple[tuple[str, Decimal], ...]
+    """(standard, millimetres across flats)."""
+    keys: tuple[tuple[str, Decimal], ...]
+    """(kind of head, millimetres of the hexagon key)."""
+    bit: str
+    """Hexalobular bit, such as ``T45``; empty when none is usual."""
+    proof: tuple[tuple[str, int], ...]
+    """(strength class, proof load in newtons), coarse."""
+
+    @property
+    def diameter(self) -> int:
+        """Millimetres."""
+        return int(self.size[1:])
+
+    @property
+    def plain(self) -> tuple[Decimal, ...]:
+        """Widths of plain hexagons, each once, the smallest first."""
+        return tuple(sorted({width for standard, width in self.hexagons if not standard.startswith("flange")}))
+
+    @property
+    def fits(self) -> frozenset[Decimal]:
+        """Every spanner and key that a standard gives for this thread."""
+        return frozenset(width for _, width in (*self.hexagons, *self.keys))
+
+
+@dataclass(frozen=True, slots=True)
+class NamedThread:
+    """A thread as named in a text."""
+
+    size: str
+    pitch: float | None
+    """None when none was named: then it is the coarse one."""
+    strength: str
+    """``8.8``; empty when no class was named."""
+
+
+def named_thread(text: str) -> NamedThread | None:
+    """The first metric thread of a text; a number behind ``x`` is a pitch up to 3 mm, else a length."""
+    match = _METRIC.search(text)
+    if match is None:
+        return None
+    pitch = float(match[2]) if match[2] and float(match[2]) <= _LARGEST_PITCH else None
+    strength = _CLASS.search(text)
+    return NamedThread(f"M{int(match[1])}", pitch, strength[1] if strength else "")
+
+
+_LARGEST_PITCH = 3
+
+
+def stress_area(diameter: float, pitch: float) -> float:
+    """Stress area in mm²: π/4·(d − 0.9382·P)², the formula of ISO 898-1."""
+    return math.pi / 4 * (diameter - 0.9382 * pitch) ** 2
+
+
+def proof_load(thread: Thread, strength: str, pitch: float | None = None) -> float:
+    """Newtons that a bolt of this class bears without lasting stretch; of a fine pitch by its stress area.
+
+    KeyError for a class without a published load.
+    """
+    coarse = dict(thread.proof)[strength]
+    if pitch is None or pitch == thread.pitch:
+        return coarse
+    return coarse / thread.area * stress_area(thread.diameter, pitch)
+
+
+def short_form_torque(friction: float, force: float, diameter: float) -> float:
+    """T = K·F·d in N·m, for a force in newtons and a diameter in millimetres."""
+    return friction * force * diameter / 1000
+
+
+DRY, OILED = 0.20, 0.13
+"""K of a dry thread as suppliers' tables give it, and of an oiled one (VDI 2230 with a friction of 0.10)."""
+
+
+def is_plausible(torque: float, thread: Thread, named: NamedThread) -> bool:
+    """False for more than a dry bolt of its class, else of the strongest, bears, or less than a third of an oiled
+    one of its class, else of the weakest, tightened to 75 % of its proof load. ``torque`` in N·m.
+    """
+    classes = dict(thread.proof)
+    strongest = named.strength if named.strength in classes else STRENGTHS[-1]
+    weakest = named.strength if named.strength in classes else STRENGTHS[0]
+    most = short_form_torque(DRY, proof_load(thread, strongest, named.pitch), thread.diameter)
+    least = short_form_torque(OILED, 0.75 * proof_load(thread, weakest, named.pitch), thread.diameter)
+    return least / 3 <= torque <= most

@@ -1,0 +1,1 @@
+"""Sheets to print, made from the edition: content once, as blocks that page and PDF set alike."""

@@ -1,0 +1,54 @@
+"""What to mind while filming, and the three things that are worth filming better next time."""
+
+from collections.abc import Iterator
+
+from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.estimate import Basis
+from procbuilder.publish import words
+from procbuilder.publish.sheets.blocks import Heading, Points, Sheet, Text
+
+MOST = 3
+"""More would be filmed by nobody."""
+
+
+def filming(edition: Edition) -> Sheet:
+    """The card for before the job, and what the last film lacked."""
+    here = tuple(_here(edition))
+    named = (Heading(words.FILM_THIS), Points(here, ticks=True)) if here else ()
+    lacking = tuple(_lacking(edition))[:MOST]
+    after = (Text(words.FILM_NEXT_USE), Points(lacking, ticks=True)) if lacking else (Text(words.FILM_ENOUGH),)
+    blocks = (Points(words.FILM_POINTS, ticks=True), *named, Heading(words.FILM_NEXT), *after)
+    return Sheet("filming", words.FILM_BEFORE, words.FILM_BEFORE_USE, blocks)
+
+
+def _here(edition: Edition) -> Iterator[str]:
+    """What must be counted or said aloud in this job."""
+    for line in edition.trays:
+        if line.contents[:1].isdigit():
+            yield words.FILM_COUNT.format(number=line.off, what=line.contents)
+    for row in edition.torques:
+        if not row.value:
+            yield words.FILM_VALUE.format(number=row.number, what=row.item)
+
+
+def _lacking(edition: Edition) -> Iterator[str]:
+    """What the film lacks: steps never filmed, without a picture, with a weak one, with cuts; dangerous ones first."""
+    steps = sorted((step for step in edition.steps if not step.reserved), key=_weight)
+    for words_of, lacks in (
+        (words.FILM_NOT_SHOWN, lambda step: not step.spans),
+        (words.FILM_NO_PICTURE, lambda step: step.spans and not step.figures),
+        (words.FILM_WEAK, lambda step: _weak(step)),
+        (words.FILM_CUT, lambda step: step.spans and not _weak(step) and step.basis is Basis.CUT),
+    ):
+        for step in filter(lacks, steps):
+            yield words_of.format(number=step.number, command=step.command, reason=_weak(step))
+
+
+def _weak(step: EditionStep) -> str:
+    """What is wrong with the main picture; empty when nothing is."""
+    return step.figures[0].still.weakness if step.figures else ""
+
+
+def _weight(step: EditionStep) -> tuple[bool, int]:
+    """Steps that can hurt, must hold or are tightened come first."""
+    return not (step.hazards or step.holds or step.torques), step.number

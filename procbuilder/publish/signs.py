@@ -1,0 +1,46 @@
+"""The drawings of the safety signs that an edition shows."""
+
+import shutil
+from collections.abc import Iterable
+from pathlib import Path
+from xml.etree import ElementTree
+
+from procbuilder.model.edition import Edition
+from procbuilder.model.sign import Sign
+
+_SVG = "http://www.w3.org/2000/svg"
+
+
+def used(edition: Edition) -> tuple[Sign, ...]:
+    """Every sign that the edition shows, once, by number."""
+    steps = edition.steps
+    dangers = [*edition.hazards, *(hazard for step in steps for hazard in (*step.hazards, *step.standing.hazards))]
+    worn = [*(line for each in edition.lists for line in each.lines), *(line for step in steps for line in step.wear)]
+    marked = [*(danger.signs for danger in dangers), *(line.signs for line in worn)]
+    return tuple(sorted({sign for each in marked for sign in each}, key=lambda sign: sign.number))
+
+
+def drawing(sign: Sign, templates: Path) -> Path:
+    """The file of a sign's drawing."""
+    return templates / "signs" / f"{sign.number}.svg"
+
+
+def place(sign: Sign, templates: Path, folder: Path) -> None:
+    """Copy the drawing of a sign to a folder."""
+    folder.mkdir(exist_ok=True)
+    shutil.copy(drawing(sign, templates), folder)
+
+
+def drawings(shown: Iterable[Sign], templates: Path) -> str:
+    """One SVG that is not seen, with a symbol for each sign: the page draws them by ``#_sign-W019``."""
+    symbols = "".join(_symbol(sign, drawing(sign, templates)) for sign in shown)
+    return f'<svg xmlns="{_SVG}" width="0" height="0" aria-hidden="true" class="drawings">{symbols}</svg>'
+
+
+def _symbol(sign: Sign, path: Path) -> str:
+    root = ElementTree.fromstring(path.read_text(encoding="utf-8"))
+    ElementTree.register_namespace("", _SVG)
+    shapes = (element for element in root if not element.tag.endswith("title"))
+    inner = "".join(ElementTree.tostring(shape, encoding="unicode").strip() for shape in shapes)
+    inner = inner.replace(f' xmlns="{_SVG}"', "")
+    return f'<symbol id="_sign-{sign.number}" viewBox="{root.get("viewBox")}">{inner}</symbol>'

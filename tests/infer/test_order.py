@@ -1,0 +1,126 @@
+"""Order rules: each broken by two or three steps, and kept by the same steps put right. All are common practice."""
+
+import time
+
+import pytest
+
+from procbuilder.infer.lexicon import load
+from procbuilder.infer.order import disorders
+from procbuilder.model.activity import Disorder
+from tests.infer.written import written
+
+WRONG = [
+    ("slacken the wheel nuts while", ["Jack up the car", "Loosen the wheel nuts"]),
+    ("take the earth lead off before", ["Take off the positive lead", "Take off the negative lead"]),
+    ("put the live lead on before", ["Connect the earth lead", "Connect the positive lead"]),
+    ("disconnect the battery before the starter", ["Undo the starter", "Take the earth lead off the battery"]),
+    ("disconnect the battery before the airbag", ["Unplug the airbag", "Disconnect the battery"]),
+    ("disconnect the battery before welding", ["Weld the bracket on", "Disconnect the battery"]),
+    ("isolate and prove dead", ["Unplug the orange cable", "Prove dead with the tester"]),
+    ("take the key out before", ["Slip the fan belt off, take off the fan belt", "Take out the key"]),
+    ("release the fuel pressure", ["Pull off the fuel line", "Release the fuel pressure"]),
+    ("recover the refrigerant", ["Disconnect the AC line", "Recover the refrigerant"]),
+    ("drain the coolant before the water pump", ["Unbolt the water pump", "Drain the coolant"]),
+    ("drain the oil before the sump", ["Take off the sump", "Drain the oil"]),
+    ("release the pressure and block", ["Undo the hydraulic hose", "Release the pressure"]),
+    ("compress and secure the spring", ["Undo the top nut", "Compress the spring"]),
+    ("support the gearbox", ["Unbolt the gearbox", "Support the gearbox with the jack"]),
+    ("mark the propshaft", ["Take out the propshaft", "Mark the flange"]),
+    ("photograph how the wiring loom", ["Take out the wiring loom", "Photograph the way of the loom"]),
+    ("fit the locking tools", ["Slip off the timing belt", "Fit the locking pin"]),
+    ("take the locking tools out", ["Fit the locking pin", "Turn the crankshaft", "Take out the locking pin"]),
+    ("turn the engine two turns", ["Fit the timing belt", "Start the engine", "Turn the crankshaft two turns by hand"]),
+    ("write down codes and settings", ["Disconnect the battery", "Write down the radio code"]),
+    ("switch the electric parking brake", ["Release the electric parking brake", "Wind back the piston"]),
+    ("compare the new part", ["Fit the new pump", "Compare the new pump with the old one"]),
+    ("clean and dry the faces before gasket", ["Fit the gasket", "Clean the mating face"]),
+    ("let the sealant cure", ["Apply the sealant", "Fill the engine oil"]),
+    ("start every bolt by hand", ["Tighten the bolts", "Start the bolts by hand"]),
+    ("fill before the engine is started", ["Drain the oil", "Start the engine", "Fill the oil"]),
+    ("press the brake pedal", ["Push back the piston", "Drive the car out", "Press the brake pedal"]),
+    ("look for leaks", ["Fit the undertray", "Check for leaks"]),
+    ("do the final test", ["Hand over the car", "Test the lights"]),
+    ("set stands or lock the lift", ["Crawl under the car", "Place the axle stands"]),
+]  # fmt: skip
+"""A piece of the rule, and commands that break it, the last of them by coming too late."""
+
+MISSING = [
+    ("take the locking tools out", ["Fit the timing pin", "Crank the engine"]),
+    ("disconnect the battery before the alternator", ["Undo the alternator"]),
+    ("fit the locking tools", ["Take off the cambelt"]),
+    ("support the engine", ["Lift out the engine"]),
+]
+
+RIGHT = [
+    ["Unbolt the gearbox bracket"], ["Undo the starter cover"], ["Undo the sump plug"],
+    ["Turn the crankshaft to the mark", "Fit the locking pin"], ["Set the torque wrench", "Start the bolts by hand"],
+    ["Take off the wheel nuts and the wheel"], ["Start the engine"], ["Take off the belt cover"],
+    ["Fit the new split pin"], ["Slacken the water pump cover"], ["Drive out both bearing cups"],
+]  # fmt: skip
+
+
+def broken(commands: list[str], more: str = "") -> tuple[Disorder, ...]:
+    steps = "".join(f"### {command}\n" for command in commands)
+    return disorders(written(f"## Work\n{steps}{more}"), load().orders)
+
+
+@pytest.mark.parametrize(("rule", "commands"), WRONG, ids=[rule for rule, _ in WRONG])
+def test_a_broken_rule_names_both_steps(rule: str, commands: list[str]) -> None:
+    found = [one for one in broken(commands) if one.order.rule.startswith(rule)]
+    assert found, [one.order.rule for one in broken(commands)]
+    one = found[0]
+    late = len(commands) if one.first else 0
+    assert (one.first.number if one.first else 0) == late
+    assert one.then.command == commands[-2 if late else -1]
+
+
+@pytest.mark.parametrize(("rule", "commands"), WRONG, ids=[rule for rule, _ in WRONG])
+def test_the_same_steps_put_right_break_nothing(rule: str, commands: list[str]) -> None:
+    put_right = {
+        "let the sealant cure": ["Apply the sealant", "Wait until it has cured", "Fill the engine oil"],
+        "switch the electric parking brake": [commands[0], "Switch it to service mode", "Wind back the piston"],
+    }.get(rule, [*commands[:-2], commands[-1], commands[-2]])
+    assert [one.order.rule for one in broken(put_right) if one.order.rule.startswith(rule)] == []
+
+
+@pytest.mark.parametrize(("rule", "commands"), MISSING, ids=[rule for rule, _ in MISSING])
+def test_some_rules_ask_even_when_the_first_is_nowhere_said(rule: str, commands: list[str]) -> None:
+    found = [one for one in broken(commands) if one.order.rule.startswith(rule)]
+    assert [(one.then.number, one.first) for one in found] == [(len(commands), None)]
+    assert found[0].order.example
+
+
+@pytest.mark.parametrize("commands", RIGHT, ids=lambda commands: commands[0])
+def test_a_part_of_a_thing_is_not_the_thing(commands: list[str]) -> None:
+    assert [one.order.rule for one in broken(commands)] == []
+
+
+def test_a_condition_before_the_start_counts() -> None:
+    text = "## Before\n- Condition: battery disconnected\n## Work\n### Unbolt the alternator\n"
+    assert disorders(written(text), load().orders) == ()
+
+
+def test_fields_count_as_well_as_commands() -> None:
+    wrong = broken(["Loosen it", "Take the weight"], "- For now: jack under the gearbox\n")
+    assert wrong == ()
+    text = "## Work\n### Loosen it\n- Off: gearbox\n### Take the weight\n- Key point: support the gearbox | it drops\n"
+    assert [one.order.rule for one in disorders(written(text), load().orders)] == [
+        "support the gearbox before its last bolt comes out"
+    ]
+
+
+def test_every_rule_says_why_and_what_would_do() -> None:
+    for one in load().orders:
+        assert one.why
+        assert one.first
+        assert one.then
+        assert bool(one.example) == one.missing
+        assert one.danger in (1, 2, 3)
+
+
+def test_two_thousand_steps_are_judged_at_once() -> None:
+    commands = [f"Take off cover {n}, remove the gearbox bracket and drain the oil" for n in range(2000)]
+    procedure = written("## Work\n" + "".join(f"### {command}\n- Off: bolt {command}\n" for command in commands))
+    start = time.process_time()
+    disorders(procedure, load().orders)
+    assert time.process_time() - start < 1.5

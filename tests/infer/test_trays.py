@@ -1,0 +1,40 @@
+"""Bags and trays: what comes off and is kept, with the steps of its way back."""
+
+from procbuilder.infer.ledger import ledger
+from procbuilder.infer.trays import trays
+from procbuilder.model.edition import TrayLine
+from tests.infer.written import written
+
+
+def lines(text: str) -> tuple[TrayLine, ...]:
+    return trays(ledger(written(text)))
+
+
+def test_fasteners_go_into_the_tray_of_their_part() -> None:
+    text = """
+    ## Work
+    ### Unbolt the keeper
+    - Off: keeper | by: 2 x M8 bolt, 13 mm; dowel | tray: 3
+    ### Fit the keeper
+    - On: keeper
+    """
+    assert lines(text) == (
+        TrayLine("3", "2 x M8 bolt, 13 mm", "keeper", 1, (2,)),
+        TrayLine("3", "dowel", "keeper", 1, (2,)),
+    )
+
+
+def test_fasteners_on_their_own_are_kept_even_without_a_named_tray() -> None:
+    text = """
+    ## Work
+    ### Take off the nuts
+    - Off: 4 x wheel nut
+    - Off: cover
+    ### Fit one nut
+    - On: 1 x wheel nut
+    """
+    assert lines(text) == (TrayLine("", "4 x wheel nut", "", 1, (2,)),)
+
+
+def test_what_is_thrown_away_goes_into_no_tray() -> None:
+    assert lines("## Work\n### Pull the pin\n- Off: split pin, scrap | tray: 2\n") == ()

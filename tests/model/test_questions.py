@@ -1,0 +1,36 @@
+"""The short list of questions: what comes first, and what is folded."""
+
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.questions import questions
+
+
+def ask(rule: str, danger: int, line: int, order: int = 0) -> Problem:
+    return Problem(Severity.ASK, Place("procedure.md", line), f"what {line}", "instead", rule, danger, order=order)
+
+
+def test_dangers_first_then_failure_rights_reader_time_style() -> None:
+    asked = [ask("other", danger, 10 - danger) for danger in (6, 5, 4, 3, 2, 1)]
+    assert [one.danger for one in questions(asked).first] == [1, 2, 3, 4, 5, 6]
+
+
+def test_the_graver_signal_word_comes_first() -> None:
+    asked = [ask("danger-proposed", 1, 3, order=2), ask("danger-proposed", 1, 9, order=0)]
+    assert [one.place.line for one in questions(asked).first] == [9, 3]
+
+
+def test_only_questions_are_asked_and_none_twice() -> None:
+    stop = Problem(Severity.STOP, Place("procedure.md", 1), "what", "instead", "rule", 1)
+    one = ask("danger-proposed", 1, 3)
+    assert questions([stop, one, one]).first == (one,)
+
+
+def test_what_is_too_much_is_folded_by_kind() -> None:
+    asked = [ask("danger-proposed", 1, line) for line in range(15)]
+    asked += [ask("tool-without-size", 4, line) for line in range(7)]
+    asked += [ask("torque-in-words", 2, line) for line in range(2)]
+    found = questions(asked)
+    assert len(found.first) == 15
+    assert found.rest == "and 2 more about torques, 7 more about sizes"
+    assert questions(asked, None).rest == ""
+    assert len(questions(asked, None).first) == 24

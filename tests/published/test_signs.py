@@ -1,0 +1,47 @@
+"""Safety signs against the register of ISO 7010, as transcribed with its titles in a public library of all signs.
+
+Several public lists have gloves, helmet and ear protection changed for each other: those three are told apart here.
+"""
+
+import pytest
+
+from procbuilder.infer.lexicon import load
+
+REGISTER = {
+    "M001": "mandatory", "M002": "manual", "M003": "ear", "M004": "eye", "M005": "earth", "M006": "unplug",
+    "M007": "opaque", "M008": "shoes", "M009": "gloves", "M010": "clothing", "M011": "wash hands",
+    "M013": "face shield", "M014": "helmet", "M016": "mask", "M017": "respirator", "M018": "harness",
+    "M019": "welding mask", "M021": "disconnect", "M022": "barrier cream", "M026": "apron",
+    "M057": "continuous ventilation", "M068": "lock moving", "M069": "tether",
+    "W001": "general", "W002": "explosive", "W006": "magnetic", "W007": "obstacle", "W008": "drop", "W010": "cold",
+    "W011": "slippery", "W012": "electricity", "W015": "overhead load", "W016": "toxic", "W017": "hot surface",
+    "W018": "starts by itself", "W019": "crushing", "W021": "flammable", "W022": "sharp", "W023": "corrosive",
+    "W024": "hands", "W025": "rollers", "W026": "battery", "W027": "optical", "W028": "oxidising", "W029": "cylinder",
+    "W035": "falling", "W038": "sudden noise", "W041": "asphyxiating", "W042": "arc", "W071": "health",
+    "W079": "hot content", "W080": "steam", "W087": "loud", "W088": "blades", "W089": "gears",
+    "P001": "prohibition", "P002": "smoking", "P003": "flame", "P004": "thoroughfare", "P007": "cardiac implant",
+    "P008": "metal", "P010": "touch", "P011": "water", "P013": "phone", "P015": "reach in", "P024": "stand",
+    "P028": "gloves", "P031": "switch", "P039": "hot work", "P080": "unauthorised",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("number", "word"), REGISTER.items())
+def test_each_number_means_what_the_register_says(number: str, word: str) -> None:
+    assert word in load().signs[number]
+
+
+def test_no_activity_names_a_sign_that_is_not_listed() -> None:
+    lexicon = load()
+    assert [sign for one in lexicon.activities for sign in one.signs if sign not in lexicon.signs] == []
+
+
+def test_every_activity_shows_its_hazard() -> None:
+    """But for steering joints, for whose late failure the register has no sign."""
+    bare = [one.name for one in load().activities if not any(sign.startswith("W") for sign in one.signs)]
+    assert bare == ["steering and suspension joints"]
+
+
+def test_signal_words_follow_the_standard_in_their_order() -> None:
+    """ANSI Z535.6: a harm to things alone is a NOTICE, and only that."""
+    notices = [one.name for one in load().activities if one.signal.value == "NOTICE"]
+    assert notices == ["timing belt or chain"]
