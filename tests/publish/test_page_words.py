@@ -8,7 +8,7 @@ import pytest
 from jinja2 import Environment
 
 from procbuilder.publish import pagewords as words
-from procbuilder.publish.html import SCRIPTS
+from procbuilder.publish.pagefiles import SCRIPTS
 from tests.publish.blocks import TEMPLATES
 
 HTML = TEMPLATES / "html"
@@ -74,3 +74,9 @@ def test_scripts_fill_every_gap() -> None:
 
 def test_every_script_of_the_page_is_joined() -> None:
     assert sorted(SCRIPTS) == sorted(path.name for path in HTML.glob("*.js"))
+
+
+def test_styles_say_nothing() -> None:
+    """What stands at the edge of a printed page comes from the list of words."""
+    styles = "\n".join(path.read_text(encoding="utf-8") for path in HTML.glob("*.css"))
+    assert re.findall(r'content: "[^"]*[A-Za-z][^"]*"', styles) == []
