@@ -152,6 +152,10 @@ def check(
             message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
         if checked.reading:
             message(reading_line(checked.reading))
+        for name in checked.unscanned:
+            message(f"{name} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}")
+        for line in checked.filmed:
+            message(line)
         message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 
@@ -162,23 +166,29 @@ def build(
     edition: Annotated[
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
+    dita: Annotated[bool, typer.Option("--dita", help="Write a DITA 1.3 task too: out/procedure.dita.")] = False,
+    film: Annotated[bool, typer.Option("--film", help="Make one film of the whole job, too.")] = False,
+    thorough: Annotated[
+        bool, typer.Option("--thorough", help="Look for cuts in every picture of the steps; takes much longer.")
+    ] = False,
 ) -> None:
-    """Make the page, the PDF and the data of a procedure, or of every procedure of a library.
+    """Make the page, the PDFs and the data of a procedure, or of every procedure of a library.
 
     Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
     which goes to a folder of its own.
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
+    from procbuilder.pipeline.build import Wanted, procedures
     from procbuilder.pipeline.build import build as run
-    from procbuilder.pipeline.build import procedures
     from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                built = run(each, report, edition)
+                wanted = Wanted(edition, dita, film, thorough)
+                built = run(each, report, wanted)
             for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

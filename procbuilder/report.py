@@ -1,6 +1,7 @@
 """What the commands say: problems, outcome, and what is worth a look first."""
 
 from collections.abc import Iterable
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -78,6 +79,7 @@ def outcome(built: Built) -> list[str]:
     """Where the results are, and how the procedure stands."""
     edition = built.edition
     lines = [f"{recording.path}: {remark}" for recording in edition.recordings for remark in recording.remarks]
+    lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
     why = f" ({edition.why_draft})" if edition.why_draft else ""
@@ -86,13 +88,22 @@ def outcome(built: Built) -> list[str]:
         f"Status: {edition.status}{why}; {summary(edition.problems)}",
         f"Page: {built.page}",
         f"PDF:  {built.print}",
+        *_film(built),
     ]
+
+
+def _film(built: Built) -> list[str]:
+    if built.edition.film:
+        return [f"Film: {built.film}, {format_time(Fraction(round(built.edition.film.seconds)))}"]
+    if built.film_dropped:
+        return [f"The film did not fit any more; make it anew with: procbuilder build {built.folder} --film"]
+    return []
 
 
 def highlights(edition: Edition) -> list[str]:
     """What nobody sees in the film: items still open, dangers that stand, torques to be looked up."""
     lines = [edition.title, f"  {edition.item}"]
-    lines += [_open(entry) for entry in edition.ledger.having(Balance.OPEN)]
+    lines += [_open(entry) for entry in edition.ledger.having(Balance.OPEN, Balance.ASSUMED)]
     lines += _standing(edition.steps)
     for row in edition.torques:
         if row.value:
@@ -139,7 +150,11 @@ def _minutes(time: StepTime) -> str:
 def _open(entry: Entry) -> str:
     moment = entry.opened[-1]
     film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
-    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it"
+    way = f", {entry.way}" if entry.way else ""
+    if entry.balance is Balance.ASSUMED:
+        closing = f"step {entry.closed[-1].number} tells to refit in reverse"
+        return f"  Only assumed closed: {entry.item}, {entry.opening}{film} (step {moment.number}); {closing}{way}"
+    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it{way}"
 
 
 def _standing(steps: Iterable[EditionStep]) -> list[str]:

@@ -11,10 +11,8 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.model.words import thing
 
-_LIKE = 65
+LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
-_NAMED = 8
-"""So many things are named in one sentence."""
 _FIELDS = {
     Opening.OFF: ("Off", "On", "takes it off", "goes on"),
     Opening.TEMPORARY: ("For now", "Out again", "fits it", "comes out again"),
@@ -27,77 +25,9 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
     """Something that was taken off, slackened, fitted for now or brought about, and is still so at the end."""
     for entry in case.ledger.having(Balance.OPEN):
         what, instead = _OPEN[entry.opening](entry)
-        left = f'or "- Left open: {_thing(entry, entry.out - entry.back)} | reason | name"'
+        left = f'or "- Left open: {counted(entry, entry.out - entry.back)} | reason | name"'
         what = f'on the way "{entry.way}", {what}' if entry.way else what
         yield Problem(Severity.STOP, entry.opened[0].place, what, f"{instead}, {left}", "unbalanced-ledger", 2)
-
-
-def only_assumed_closed(case: Case) -> Iterator[Problem]:
-    """Things that go back only because a step tells to refit in reverse: nobody sees how, in which order, how tight."""
-    told: dict[Moment, list[str]] = {}
-    for entry in case.ledger.having(Balance.ASSUMED):
-        told.setdefault(entry.closed[-1], []).append(_thing(entry, entry.out - entry.back))
-    for moment, things in told.items():
-        yield Problem(
-            Severity.ASK,
-            moment.place,
-            f"step {moment.number} tells to refit in reverse: it is only assumed that this closes {_some(things)}",
-            "write each as a step of its own; procbuilder new --refit proposes them",
-            "only-assumed-closed",
-            2,
-        )
-
-
-def put_on_after_its_part(case: Case) -> Iterator[Problem]:
-    """Something that came off a part on the bench, and goes on only after that part is back on the item."""
-    parts = {thing(e.item): e for e in case.ledger.entries if e.opening is Opening.OFF and e.opened and e.closed}
-    for entry in case.ledger.entries:
-        part = parts.get(thing(entry.of)) if entry.of else None
-        if part is None or not entry.opened or not entry.closed:
-            continue
-        on_bench = part.opened[0].place < entry.opened[0].place < part.closed[-1].place
-        if on_bench and part.closed[-1].place < entry.closed[-1].place:
-            yield Problem(
-                Severity.ASK,
-                entry.closed[-1].place,
-                f"{entry.item} came off {part.item} on the bench {when(entry.opened[0])} and goes on "
-                f"{when(entry.closed[-1])}, after {part.item} went back on {when(part.closed[-1])}",
-                f'move this step before step {part.closed[-1].number}, or take "of: {entry.of}" away if it can wait',
-                "put-on-after-its-part",
-                2,
-            )
-
-
-def left_open_unclear(case: Case) -> Iterator[Problem]:
-    """A Left open line without reason or name, or about something that is not open."""
-    open_things = {thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
-    for entry in case.procedure.everywhere("Left open"):
-        if not entry.items:
-            continue
-        missing = [part for part in ("reason", "name") if not entry.part(part)]
-        if missing:
-            what = f"{entry.item.name} is left open without a {' and a '.join(missing)}"
-            instead = f'write "- Left open: {entry.item.words} | reason | name", such as "bracket broken, owner told"'
-            yield Problem(Severity.ASK, entry.place, what, instead, "left-open-unclear", 2)
-        elif thing(entry.item.name) not in open_things:
-            what = f"{entry.item.name} is said to be left open, but nothing of that name is open"
-            yield Problem(
-                Severity.ASK, entry.place, what, "take the line out, or write the name as typed at its opening",
-                "left-open-unclear", 2,
-            )  # fmt: skip
-
-
-def then_leads_nowhere(case: Case) -> Iterator[Problem]:
-    """A branch that leads to a step that is not there."""
-    ids = {step.id for step in case.procedure.steps}
-    for number, step in case.numbered:
-        for entry in step.all("Then"):
-            where = entry.part("where")
-            if where.removeprefix("#") not in ids:
-                near = process.extractOne(where, sorted(ids), scorer=fuzz.WRatio, score_cutoff=_LIKE)
-                guess = f'did you mean "- Then: #{near[0]}"?' if near else 'write "- Then: #id" with the id of a step'
-                what = f"step {number} leads on to {where}, and there is no such step"
-                yield Problem(Severity.STOP, entry.place, what, guess, "then-leads-nowhere", 4)
 
 
 def closed_but_never_opened(case: Case) -> Iterator[Problem]:
@@ -111,8 +41,8 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         yield Problem(
             Severity.ASK,
             moment.place,
-            f"{_thing(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
-            f'{guess} "- {opens}: {_thing(entry, entry.back)}" to the step that {opening}{new}',
+            f"{counted(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
+            f'{guess} "- {opens}: {counted(entry, entry.back)}" to the step that {opening}{new}',
             "closed-but-never-opened",
             2,
         )
@@ -128,8 +58,8 @@ def when(moment: Moment) -> str:
 
 
 def _off(entry: Entry) -> tuple[str, str]:
-    came_off = f"{_thing(entry, entry.out)} came off {when(entry.opened[0])}"
-    rest = _thing(entry, entry.out - entry.back)
+    came_off = f"{counted(entry, entry.out)} came off {when(entry.opened[0])}"
+    rest = counted(entry, entry.out - entry.back)
     if entry.spoilt:
         new = f'add "- On: {rest}, new" to the step that fits a new one'
         return f"{came_off} and cannot be used again ({entry.spoilt}), and no new one goes on", new
@@ -140,8 +70,9 @@ def _off(entry: Entry) -> tuple[str, str]:
 
 
 def _slackened(entry: Entry) -> tuple[str, str]:
+    how = "only nipped up" if entry.nipped else "slackened"
     return (
-        f"{_thing(entry, entry.out)} is slackened or nipped up {when(entry.opened[-1])} and never tightened for good",
+        f"{counted(entry, entry.out)} is {how} {when(entry.opened[-1])} and never tightened for good",
         f'add "- Torque: {entry.item} | look up | document, section" to the step that tightens it',
     )
 
@@ -149,8 +80,8 @@ def _slackened(entry: Entry) -> tuple[str, str]:
 def _temporary(entry: Entry) -> tuple[str, str]:
     missing = _only(entry.back, "comes", "come", "out again") or "does not come out again"
     return (
-        f"{_thing(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
-        f'add "- Out again: {_thing(entry, entry.out - entry.back)}" to the step that takes it out',
+        f"{counted(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
+        f'add "- Out again: {counted(entry, entry.out - entry.back)}" to the step that takes it out',
     )
 
 
@@ -169,18 +100,13 @@ _OPEN = {
 }
 
 
-def _some(things: list[str]) -> str:
-    """The first few of many."""
-    rest = len(things) - _NAMED
-    return ", ".join(things) if rest <= 0 else f"{', '.join(things[:_NAMED])} and {rest} more"
-
-
 def _only(back: Decimal, one: str, many: str, where: str) -> str:
     """``only 5 go back on``; empty when none did."""
     return f"only {back:f} {one if back == 1 else many} {where}" if back else ""
 
 
-def _thing(entry: Entry, count: Decimal) -> str:
+def counted(entry: Entry, count: Decimal) -> str:
+    """``4 x wheel nut``, or the name alone for one of one."""
     return f"{count:f} x {entry.item}" if count > 1 or entry.out > 1 else entry.item
 
 
@@ -200,7 +126,7 @@ def _nearest(entry: Entry, case: Case) -> str:
     ]
     still = [e.item for e in opened if e.balance is Balance.OPEN]
     for names in (still, [e.item for e in opened]):
-        near = process.extractOne(entry.item, names, scorer=fuzz.WRatio, score_cutoff=_LIKE)
+        near = process.extractOne(entry.item, names, scorer=fuzz.WRatio, score_cutoff=LIKE)
         if near:
             return str(near[0])
     return ""

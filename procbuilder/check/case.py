@@ -4,13 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Disorder, Noticed
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TorqueRow
+from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TakenOff, TorqueRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,10 @@ class Case:
     """What still holds at each step, by step id."""
     noticed: tuple[Noticed, ...] = ()
     disorders: tuple[Disorder, ...] = ()
+    taken_off: tuple[TakenOff, ...] = ()
+    """What steps without fields take off by their words, and no later step speaks of."""
+    films: Mapping[str, PacketFacts] = field(default_factory=dict)
+    """What the packets of the recordings tell, as far as it is known."""
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

@@ -3,16 +3,18 @@
 import re
 from collections.abc import Iterator
 from decimal import Decimal
+from fractions import Fraction
 
 from procbuilder.check.answers import is_answered
 from procbuilder.check.case import Case
-from procbuilder.model.fastener import Thread, named_thread
+from procbuilder.model.fastener import Thread, in_inches, inch_thread, inches, named_thread
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import mentioned
+from procbuilder.model.words import mentioned, thing
 
 _SIZE = re.compile(r"(?<![\d.x×])(?<![x×] )(\d{1,2}(?:\.5)?)\s*mm\b(?!\s*long)")
+_INCHES = re.compile(r"(?<![\d/])((?:1 )?[1-9]/[1-9]\d?|[1-9])\s*in\b(?!\s*long)")
 _OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
@@ -32,35 +34,65 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
                 )
 
 
+def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
+    """A spanner in inches that the standards do not give for the inch thread."""
+    threads = {thread.size: thread for thread in case.lexicon.inch_threads}
+    for text, place, _ in _named(case):
+        thread = threads.get(inch_thread(text) or Fraction(0))
+        for match in _INCHES.finditer(text) if thread else ():
+            if thread and inches(match[1]) not in thread.fits and not is_answered(text.partition(",")[0], case):
+                yield Problem(
+                    Severity.ASK,
+                    place,
+                    f'"{text}": a {match[1]} in spanner fits no usual head of that thread: '
+                    f"usual is {in_inches(thread.hexagon)} in",
+                    f'put the thread or the size right, or write "- Asked: {text.partition(",")[0]} | special head"',
+                    "inch-spanner-against-thread",
+                    4,
+                )
+
+
 def which_spanner(case: Case) -> Iterator[Problem]:
-    """A thread whose hexagon differs between the standards, and no size with it."""
+    """A thread whose hexagon differs between the standards, and no size anywhere; asked once for each name."""
+    asked: dict[str, tuple[str, Thread, Place]] = {}
+    told: set[str] = set()
     for text, thread, place, step in _threaded(case):
+        name = thing(text.partition(",")[0])
         tools = " ; ".join(item.name for entry in step.all("Tool") for item in entry.items)
-        told = _sizes(text) or any(size in thread.fits for size in _sizes(tools))
-        if len(thread.plain) > 1 and not told and not mentioned(text, _OTHER_HEAD):
-            yield Problem(
-                Severity.ADVICE,
-                place,
-                f'"{text}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
-                f'write the size behind it, as in "{text}, … mm"',
-                "which-spanner",
-                4,
-            )
+        if _sizes(text) or any(size in thread.fits for size in _sizes(tools)):
+            told.add(name)
+        elif len(thread.plain) > 1 and not mentioned(text, _OTHER_HEAD):
+            asked.setdefault(name, (text, thread, place))
+    for text, thread, place in (found for name, found in asked.items() if name not in told):
+        yield Problem(
+            Severity.ADVICE,
+            place,
+            f'"{text}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
+            f'write the size behind it, as in "{text}, … mm"',
+            "which-spanner",
+            4,
+        )
 
 
 def _threaded(case: Case) -> Iterator[tuple[str, Thread, Place, Step]]:
-    """Everything that is taken off or put on and names its thread: once in each step."""
+    """Everything that is taken off or put on and names its metric thread."""
     threads = {thread.size: thread for thread in case.lexicon.threads}
+    for text, place, step in _named(case):
+        named = named_thread(text)
+        if named is not None and named.size in threads:
+            yield text, threads[named.size], place, step
+
+
+def _named(case: Case) -> Iterator[tuple[str, Place, Step]]:
+    """Everything that is taken off or put on, and what holds it, without its count: once in each step."""
     for _, step in case.numbered:
         told: dict[str, Place] = {}
         for entry in step.all("Off", "On", "Slacken", "Nip up"):
             texts = [item.name for item in entry.items]
             texts += entry.part("by").split(";") if "by" in entry.kind.words else []
-            told.update((text.strip(), entry.place) for text in reversed(texts))
+            told.update((_COUNT.sub("", text.strip()), entry.place) for text in reversed(texts))
         for text, place in told.items():
-            named = named_thread(text)
-            if named is not None and named.size in threads:
-                yield _COUNT.sub("", text), threads[named.size], place, step
+            yield text, place, step
 
 
 _COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")

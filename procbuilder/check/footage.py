@@ -1,11 +1,12 @@
 """Rules about times and recordings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from rapidfuzz import process
 
 from procbuilder.check.case import Case
+from procbuilder.model.marks import HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import Span, format_time
@@ -101,3 +102,45 @@ def overlapping_steps(case: Case) -> Iterator[Problem]:
             "overlapping-steps",
             5,
         )
+
+
+def hidden_in_part(case: Case) -> Iterator[Problem]:
+    """A region that is hidden between two times only, while the clip of its step shows more."""
+    for _, step in case.numbered:
+        for path in step.hidden:
+            if path.lasts is None:
+                continue
+            hidden = Span(path.recording, *path.lasts)
+            spans = [span for span in step.spans if span.recording == path.recording]
+            if not any(span.start <= hidden.end and hidden.start < span.end for span in spans):
+                yield _beside(path, hidden, spans)
+            elif shown := [part for span in spans for part in _open(span, hidden, step.skips)]:
+                what = f"hidden only {_times(hidden)}; the clip shows {' and '.join(map(_times, shown))} open"
+                instead = f"write a box for {_ends(shown, hidden)} as well, if it is in sight then"
+                yield Problem(Severity.ADVICE, path.place, what, instead, "hidden-in-part", 3)
+
+
+def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
+    what = f"{hidden} is hidden, but the step does not show it"
+    instead = "move it to a step whose footage shows it"
+    if spans:
+        instead = f"write times between {format_time(spans[0].start)} and {format_time(spans[-1].end)}"
+    return Problem(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
+
+
+def _open(span: Span, hidden: Span, skips: Iterable[Span]) -> Iterator[Span]:
+    """What a stretch of footage shows before and after a region is hidden in it, where that is not skipped."""
+    before = Span(span.recording, span.start, min(hidden.start, span.end))
+    after = Span(span.recording, max(hidden.end, span.start), span.end)
+    for part, least in ((before, Fraction(0)), (after, _WHOLE_SECOND)):
+        if part.seconds - sum((part.overlap(skip) for skip in skips), Fraction(0)) > least:
+            yield part
+
+
+def _times(span: Span) -> str:
+    return f"{format_time(span.start)}–{format_time(span.end)}"
+
+
+def _ends(shown: Iterable[Span], hidden: Span) -> str:
+    """The outer ends of what is open: boxes typed there would hide it."""
+    return " and ".join(format_time(part.start if part.end <= hidden.start else part.end) for part in shown)

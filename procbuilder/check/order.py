@@ -51,6 +51,8 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
     ends = {thing(entry.part("state")) for entry in case.procedure.everywhere("Ends")}
     for row in case.torques:
         step = steps[row.number - 1]
+        if row.demanded and step.all("Nip up"):
+            continue
         stand = case.standing.get(step.id)
         ended = [thing(entry.part("state")) for entry in step.all("Ends")]
         lasting = [state for state in (stand.states if stand else ()) if thing(state) not in ended]

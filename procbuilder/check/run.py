@@ -2,19 +2,20 @@
 
 from collections.abc import Callable, Iterator
 
-from procbuilder.check.balance import (
-    closed_but_never_opened,
+from procbuilder.check.balance import closed_but_never_opened, unbalanced_ledger
+from procbuilder.check.case import Case
+from procbuilder.check.closing import (
+    forgotten_by_its_words,
     left_open_unclear,
     only_assumed_closed,
     put_on_after_its_part,
     then_leads_nowhere,
-    unbalanced_ledger,
 )
-from procbuilder.check.case import Case
 from procbuilder.check.derived import derived_not_accepted
-from procbuilder.check.fasteners import spanner_against_thread, which_spanner
+from procbuilder.check.fasteners import inch_spanner_against_thread, spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
     time_outside_recording,
     unlisted_recording,
@@ -32,6 +33,7 @@ from procbuilder.check.renewal import single_use_again
 from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
 from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
+from procbuilder.check.timeline import other_speed, time_between_recordings
 from procbuilder.check.torque import (
     nowhere_to_look,
     tightening_without_torque,
@@ -66,6 +68,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     put_on_after_its_part,
     left_open_unclear,
     then_leads_nowhere,
+    forgotten_by_its_words,
     single_use_again,
     derived_not_accepted,
     tightening_without_torque,
@@ -78,13 +81,18 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_against_thread,
     torque_wrench_range,
     spanner_against_thread,
+    inch_spanner_against_thread,
     which_spanner,
     no_final_check,
     no_steps,
     unlisted_recording,
     time_outside_recording,
     end_before_start,
+    hidden_in_part,
     overlapping_steps,
+    hidden_in_part,
+    other_speed,
+    time_between_recordings,
     empty_front_list,
     unnamed_procedure,
     heavy_lift,

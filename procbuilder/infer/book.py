@@ -34,6 +34,7 @@ class Account:
     scrapped: bool = False
     spoilt: str = ""
     renewed: bool = False
+    nipped: bool = False
     of: str = ""
     assumed: Moment | None = None
     """The step that tells to put back in reverse what was then open; a later opening takes it away."""
@@ -122,6 +123,7 @@ class Book:
             self._still[opening].append(account)
             self._named.setdefault((opening, self.key(mention.name)), []).append(account)
         account.opened.append(moment)
+        account.nipped = entry.name == "Nip up"
         account.fasteners = account.fasteners or _part(entry, "by")
         self._held |= {self.key(fastener.name) for fastener in _fasteners(account.fasteners)}
         account.spoilt = account.spoilt or spoilt

@@ -20,6 +20,7 @@ from procbuilder.model.drafted import Draft, Landing, ProposedField, ProposedSte
 from procbuilder.model.heard import Act, Operation, Sentence, Tense
 from procbuilder.model.procedure import Narration
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 TALK = "talk, no work in it"
 ATTEMPT = "an attempt that was put right"
@@ -48,15 +49,15 @@ class _Step:
         return self.first.tense is not Tense.EARLIER and not self.moved
 
 
-def draft(narration: Sequence[Narration], language: str = "en") -> Draft:
+def draft(narration: Sequence[Narration], language: str = "en", own: OwnWords = NO_OWN_WORDS) -> Draft:
     """The steps that a narration tells, in the order in which they are done, as far as it says.
 
     Nothing is left out: each sentence is a command, a field of a step or of the list before the
     steps, or it is set aside with the reason. No value is made up: what was not said is ``look up``.
     """
     said = [sentence for one in narration for sentence in sentences(one)]
-    drafter = _Drafter(wordbook(language))
-    by_sentence = {key: list(group) for key, group in groupby(operations(said, language), _key)}
+    drafter = _Drafter(wordbook(language, own))
+    by_sentence = {key: list(group) for key, group in groupby(operations(said, language, own), _key)}
     for sentence in said:
         drafter.take(sentence, by_sentence.get((sentence.recording, sentence.number), []))
     drafter.place_late()

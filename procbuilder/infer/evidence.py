@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from procbuilder.infer.prior import PRIOR, StepPrior
 from procbuilder.model.estimate import Basis, Evidence, OddTime
+from procbuilder.model.footage import FootageSplit
 from procbuilder.model.practice import Run
 from procbuilder.model.procedure import Step
 
@@ -20,8 +21,11 @@ _EIGHT_OF_TEN = 2.5631
 """Spreads of a normal between which eight of ten lie: from the 10th to the 90th of a hundred."""
 
 
-def evidence(step: Step, belief: "Belief | None") -> tuple[Evidence, ...]:
-    """Logged runs, then typed minutes, then film; empty when there is none of them."""
+def evidence(step: Step, belief: "Belief | None", split: FootageSplit | None = None) -> tuple[Evidence, ...]:
+    """Logged runs, then typed minutes, then film; empty when there is none of them.
+
+    Of film the hands-on seconds count; without a split the whole length, which may hold talk and cuts.
+    """
     found = []
     if belief and step.id in belief.steps:
         time = belief.next(step.id)
@@ -29,11 +33,19 @@ def evidence(step: Step, belief: "Belief | None") -> tuple[Evidence, ...]:
         found.append(Evidence(Basis.LOG, low, likely, high, belief.counts[belief.steps.index(step.id)]))
     if typed := step.minutes:
         found.append(Evidence(Basis.TYPED, typed.low, typed.likely, typed.high))
-    if step.footage > 0:
-        minutes = shown(step.footage / 60)
-        basis = Basis.CUT if len(step.spans) > 1 or step.skips else Basis.FOOTAGE
+    if (seconds := hands_on(step, split)) > 0:
+        minutes = shown(seconds / 60)
+        cut = len(step.spans) > 1 or step.skips or (split and split.cuts)
+        basis = Basis.CUT if cut else Basis.FOOTAGE
         found.append(Evidence(basis, minutes, minutes, minutes, len(step.spans)))
     return tuple(found)
+
+
+def hands_on(step: Step, split: FootageSplit | None) -> Fraction:
+    """Seconds of work that the film shows; none when it does not run at the speed at which things happened."""
+    if split is None:
+        return step.footage
+    return split.hands_on if split.speed == 1 else Fraction(0)
 
 
 def believed(steps: Sequence[Step], runs: Sequence[Run]) -> "tuple[Belief | None, tuple[OddTime, ...]]":

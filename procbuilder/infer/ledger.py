@@ -60,13 +60,17 @@ class _Followed:
     def ledger(self) -> Ledger:
         self.left_out = {number for number in self.of_step if self.branches.leaves_out(number)}
         entries = list(self._entries(visit for visit in self.visits if visit.moment.number not in self.left_out))
+        places: dict[str, list[int]] = {}
+        for at, entry in enumerate(entries):
+            places.setdefault(self._key(entry.item), []).append(at)
         more: list[Entry] = []
         for branch, name in self.branches.names.items():
             changed = set(self.branches.changed_by(branch))
             touched = {key for number in changed for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
             if touched:
                 taken = self._entries(self._on_way(changed, touched), touched)
-                more += _compared(entries, taken, touched, name)
+                own = sorted(at for key in touched for at in places.get(key, ()))
+                more += _compared(entries, own, taken, name)
         return Ledger((*entries, *more))
 
     def _on_way(self, changed: set[int], touched: set[str]) -> Iterator[_Visit]:
@@ -94,8 +98,10 @@ class _Followed:
         if visit.entry is None:
             return frozenset()
         by = visit.entry.part("by") if "by" in visit.entry.kind.words else ""
-        names = [thing(name) for name in (named(visit.entry), *fastener_names(by)) if name]
-        return frozenset(self.names.get(name, name) for name in names)
+        return frozenset(self._key(name) for name in (named(visit.entry), *fastener_names(by)) if name)
+
+    def _key(self, name: str) -> str:
+        return self.names.get(thing(name), thing(name))
 
 
 def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
@@ -116,15 +122,18 @@ def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
     return why_spoilt(entry.item.name, step.command if step else "", lexicon)
 
 
-def _compared(entries: list[Entry], taken: tuple[Entry, ...], touched: set[str], name: str) -> list[Entry]:
-    """What ends otherwise when the branch is taken. Entries that are wrong only when it is not taken are marked."""
+def _compared(entries: list[Entry], own: list[int], taken: tuple[Entry, ...], name: str) -> list[Entry]:
+    """What ends otherwise when the branch is taken. Entries that are wrong only when it is not taken are marked.
+
+    ``own``: places of the entries that the branch touches.
+    """
     ends_so = {_end(entry) for entry in taken}
     known = set()
-    for at, entry in enumerate(entries):
-        if thing(entry.item) in touched:
-            known.add(_end(entry))
-            if entry.balance in _WRONG and _end(entry) not in ends_so:
-                entries[at] = replace(entry, way=f"{entry.way}, not: {name}" if entry.way else f"if not: {name}")
+    for at in own:
+        entry = entries[at]
+        known.add(_end(entry))
+        if entry.balance in _WRONG and _end(entry) not in ends_so:
+            entries[at] = replace(entry, way=f"{entry.way}, not: {name}" if entry.way else f"if not: {name}")
     return [replace(entry, way=f"if: {name}") for entry in taken if _end(entry) not in known]
 
 
@@ -149,6 +158,7 @@ def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
         scrapped=account.scrapped,
         spoilt=account.spoilt,
         renewed=account.renewed,
+        nipped=account.nipped,
         of=account.of,
         reason=reason,
     )

@@ -8,17 +8,23 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from procbuilder.model.activity import Act, Activity, Order, activity
-from procbuilder.model.fastener import Thread
+from procbuilder.model.activity import Activity, Order, Work, activity
+from procbuilder.model.fastener import InchThread, Thread, inches
+from procbuilder.model.heard import Act
 from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
+
+_SPOILT = "the workshop says that this spoils it"
 
 
 @cache
-def load() -> Lexicon:
-    """All word lists as one record."""
+def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
+    """All word lists as one record, with the words of a workshop."""
+    tightening = tuple(verb for one in own.operations if one.act is Act.TIGHTEN for verb in one.verbs)
+    spoiling = tuple(Spoiling(one.verbs, _SPOILT, one.things) for one in own.operations if one.scrap)
     return Lexicon(
-        commands=frozenset(_words("commands")),
-        tightening=_words("tightening"),
+        commands=frozenset(_words("commands")) | {verb for one in own.operations for verb in one.verbs},
+        tightening=(*_words("tightening"), *tightening),
         tests=_words("tests"),
         critical=_words("critical"),
         flammable=_words("flammable"),
@@ -29,12 +35,16 @@ def load() -> Lexicon:
             SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
             for block in _table("single_use")["part"]
         ),
-        spoiling=tuple(
-            Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
-            for block in _table("single_use")["command"]
-        ),
+        spoiling=(*_spoiling(), *spoiling),
         ways=_ways(),
+        nicknames=own.nicknames,
         threads=_threads(),
+        inch_threads=tuple(
+            InchThread(
+                inches(block["size"]), inches(block["hexagon"]), inches(block["key"]) if "key" in block else None
+            )
+            for block in _table("fasteners")["inch"]
+        ),
         torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
         activities=tuple(activity(block) for block in _table("dangers")["activity"]),
         orders=tuple(_orders()),
@@ -62,6 +72,13 @@ def _table(name: str) -> dict[str, Any]:
 
 def _words(name: str) -> tuple[str, ...]:
     return tuple(word for group in _table(name).values() for word in group)
+
+
+def _spoiling() -> tuple[Spoiling, ...]:
+    return tuple(
+        Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
+        for block in _table("single_use")["command"]
+    )
 
 
 def _threads() -> tuple[Thread, ...]:
@@ -109,7 +126,7 @@ def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Ord
     def text(key: str) -> str:
         return str(block.get(key, "")).replace("{}", word)
 
-    def acts(key: str) -> tuple[Act, ...]:
+    def acts(key: str) -> tuple[Work, ...]:
         return tuple(_act(act.replace("{}", word), verbs) for act in block.get(key, []))
 
     return Order(
@@ -118,11 +135,11 @@ def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Ord
     )  # fmt: skip
 
 
-def _act(text: str, verbs: dict[str, list[str]]) -> Act:
+def _act(text: str, verbs: dict[str, list[str]]) -> Work:
     """``"@off, drop: gearbox, transmission"``: verbs and things; ``@off`` stands for a list of verbs."""
     before, _, behind = text.partition(":")
     doing = [one for word in _listed(before) for one in (verbs[word[1:]] if word.startswith("@") else [word])]
-    return Act(tuple(doing), tuple(_listed(behind)))
+    return Work(tuple(doing), tuple(_listed(behind)))
 
 
 def _listed(text: str) -> list[str]:

@@ -124,7 +124,7 @@ class _Reader:
             position += 1
         if not words:
             return None
-        name = " ".join(_spelled(token, token.start == 0) for token in words)
+        name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
         measure = self.book.has("units", words[0].low) and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)

@@ -20,17 +20,22 @@ from procbuilder.infer.tokens import SIGNS, cut
 from procbuilder.infer.wordbook import Block, Wordbook, wordbook
 from procbuilder.model.heard import Act, Operation, Sentence, Sure, Tense
 from procbuilder.model.words import singular, thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
-def operations(sentences: Iterable[Sentence], language: str = "en", *, commands: bool = False) -> tuple[Operation, ...]:
+def operations(
+    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+) -> tuple[Operation, ...]:
     """All operations of a narration in the order in which they were said.
 
     Nothing is taken from a verb that is negated, that tells a purpose or a reason, or that somebody
     else does. A thing that is only pointed at gets the name of the last one that fits, and is unsure.
 
+    ``own``: words of the workshop.
+
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
-    listener = _Listener(wordbook(language), commands=commands)
+    listener = _Listener(wordbook(language, own), commands=commands)
     return tuple(operation for sentence in sentences for operation in listener.hear(sentence))
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import takewhile
 
 from procbuilder.infer.phrases import Found, Phrases, tokens
-from procbuilder.model.activity import Act, Disorder, Done, Order
+from procbuilder.model.activity import Disorder, Done, Order, Work
 from procbuilder.model.fields import Field
 from procbuilder.model.procedure import Procedure, Step
 
@@ -96,7 +96,7 @@ class _Acts:
                     self._add(act, number, role)
         self._phrases = Phrases(self._lists)
 
-    def _add(self, act: Act, number: int, role: str) -> None:
+    def _add(self, act: Work, number: int, role: str) -> None:
         verbs = self._key(act.verbs)
         self._acts.setdefault(self._key(act.things or act.verbs), []).append((verbs, number, role))
 

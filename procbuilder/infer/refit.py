@@ -12,8 +12,10 @@ from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Act, Sentence
 from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import mentioned, singular, thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _USUAL = {Opening.OFF: "Fit", Opening.SLACKENED: "Tighten", Opening.TEMPORARY: "Take out", Opening.STATE: "End"}
 _ACTS = {Opening.OFF: Act.OFF, Opening.SLACKENED: Act.SLACKEN, Opening.TEMPORARY: Act.FOR_NOW, Opening.STATE: Act.STATE}
@@ -21,13 +23,15 @@ _TOGETHER = 3
 """So many things are put back by one command."""
 
 
-def derive(procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> tuple[DerivedStep, ...]:
+def derive(
+    procedure: Procedure, ledger: Ledger, lexicon: Lexicon, own: OwnWords = NO_OWN_WORDS
+) -> tuple[DerivedStep, ...]:
     """A step for all that is still open, or only assumed to be closed; what was opened last comes first.
 
     What is pressed, bled, timed, preloaded or used once is not turned round: it gets a step that asks. What a
     step already says it was derived from is not derived again.
     """
-    return tuple(_Deriver(procedure, ledger, lexicon).steps())
+    return tuple(_Deriver(procedure, ledger, lexicon, own).steps())
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,15 +45,21 @@ class _Back:
     """What must be decided; empty when it can be turned round."""
 
     @property
+    def place(self) -> Place:
+        """The line that took it off."""
+        return self.entry.opened[-1].place
+
+    @property
     def rest(self) -> str:
-        """``2 x axle stand``"""
+        """``2 x axle stand``, as written in a field"""
         count = self.entry.out - self.entry.back
-        return f"{count:f} x {self.entry.item}" if count > 1 else self.entry.item
+        name = _literal(self.entry.item)
+        return f"{count:f} x {name}" if count > 1 else name
 
 
 class _Deriver:
-    def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon) -> None:
-        self.procedure, self.lexicon = procedure, lexicon
+    def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon, own: OwnWords) -> None:
+        self.procedure, self.lexicon, self.own = procedure, lexicon, own
         self.open = ledger.having(Balance.OPEN, Balance.ASSUMED)
         self.data = word_list("refit")
         self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
@@ -59,7 +69,7 @@ class _Deriver:
 
     def steps(self) -> Iterator[DerivedStep]:
         backs = [self._back(entry) for entry in self.open if entry.opened[-1].number and self._is_new(entry)]
-        self.guards = {id(back): state for back in backs if (state := self._guarded(back))}
+        self.guards = {back.place: state for back in backs if (state := self._guarded(back))}
         in_turn = sorted((back for back in backs if self._has_own_step(back, backs)), key=_last_first)
         for _, group in groupby(in_turn, key=_alike):
             together = list(group)
@@ -75,7 +85,7 @@ class _Deriver:
         again = half and any(
             b.decide and b is not back and thing(b.entry.item) == thing(back.entry.item) for b in backs
         )
-        return not again and id(back) not in self.guards
+        return not again and back.place not in self.guards
 
     def _guarded(self, back: _Back) -> str:
         """The state for which a thing was fitted, when it was there before: both end in one step."""
@@ -95,7 +105,9 @@ class _Deriver:
             return str(verb)
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
         found = [
-            one for one in operations([sentence], commands=True) if one.opposite and one.act is _ACTS[entry.opening]
+            one
+            for one in operations([sentence], own=self.own, commands=True)
+            if one.opposite and one.act is _ACTS[entry.opening]
         ]
         named = [one for one in found if thing(one.object).split()[-1:] == thing(entry.item).split()[-1:]]
         return (named or found)[0].opposite if found else _USUAL[entry.opening]
@@ -114,11 +126,11 @@ class _Deriver:
         branch = [("Only if", condition)] if (condition := _condition(first.entry.way)) else []
         if first.decide:
             note = f"to be decided: {first.decide}"
-            new = [("Part", f"{first.rest}, new")] if first.entry.scrapped else []
+            new = [("Part", _listed(f"{first.rest}, new"))] if first.entry.scrapped else []
             command = f"Decide how the {first.entry.item} goes back"
             return DerivedStep(command, first.entry.item, (source, *branch, *new, ("Note", note)))
         ended = {thing(back.entry.item) for back in backs if back.entry.opening is Opening.STATE}
-        guards = [back for back in every if self.guards.get(id(back)) in ended]
+        guards = [back for back in every if self.guards.get(back.place) in ended]
         fields = [field for back in (*guards, *backs) for field in self._fields(back)]
         return DerivedStep(self._command(backs), first.entry.item, (source, *branch, *dict.fromkeys(fields)))
 
@@ -134,18 +146,18 @@ class _Deriver:
         entry = back.entry
         match entry.opening:
             case Opening.OFF:
-                by = f" | by: {entry.fasteners}" if entry.fasteners else ""
-                of = f" | of: {entry.of}" if entry.of else ""
+                by = f" | by: {_literal(entry.fasteners)}" if entry.fasteners else ""
+                of = f" | of: {_literal(entry.of)}" if entry.of else ""
                 yield "On", f"{back.rest}{by}{of}"
                 yield from self._tightened(entry)
             case Opening.SLACKENED:
-                yield "Torque", f"{entry.item} | look up"
+                yield "Torque", f"{_literal(entry.item)} | look up"
             case Opening.TEMPORARY:
                 yield "Out again", back.rest
             case Opening.STATE:
-                yield "Ends", entry.item
+                yield "Ends", _literal(entry.item)
                 if entry.item.endswith(" drained"):
-                    yield "Supply", entry.item.removesuffix(" drained")
+                    yield "Supply", _listed(_literal(entry.item.removesuffix(" drained")))
 
     def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
         """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
@@ -153,9 +165,19 @@ class _Deriver:
             if not mentioned(singular(name.split()[-1]), self.data["threaded"]["words"]):
                 continue
             if thing(name) in self.slackened:
-                yield "Nip up", name
+                yield "Nip up", _literal(name)
             elif thing(name) not in self.known:
-                yield "Torque", f"{name} | look up"
+                yield "Torque", f"{_literal(name)} | look up"
+
+
+def _literal(text: str) -> str:
+    """With the bars that part a field kept as such."""
+    return text.replace("|", "\\|")
+
+
+def _listed(text: str) -> str:
+    """With the signs that part a list kept as such."""
+    return text.replace(";", "\\;")
 
 
 def _last_first(back: _Back) -> tuple[int, int]:

@@ -1,17 +1,18 @@
 """The estimate: the best evidence of each step, summed exactly, rounded up once."""
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from procbuilder.infer.curve import at_both_ends, learning_rate
-from procbuilder.infer.evidence import believed, evidence
+from procbuilder.infer.evidence import believed, evidence, hands_on
 from procbuilder.infer.extras import elsewhere, extras
 from procbuilder.infer.stated import stated_minutes
 from procbuilder.model.estimate import Basis, Estimate, Evidence, OddTime, Practice, Price, StepTime
+from procbuilder.model.footage import FootageSplit
 from procbuilder.model.practice import Run, sittings
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.threepoint import added
@@ -27,7 +28,12 @@ _FIRM = (Basis.LOG, Basis.TYPED)
 FIRST, TENTH = 1, 10
 
 
-def estimate(procedure: Procedure, runs: Sequence[Run] = (), workshop: Workshop = UNKNOWN_WORKSHOP) -> Estimate:
+def estimate(
+    procedure: Procedure,
+    runs: Sequence[Run] = (),
+    workshop: Workshop = UNKNOWN_WORKSHOP,
+    splits: Mapping[str, FootageSplit] | None = None,
+) -> Estimate:
     """What the job takes the third time or later, from all that is known.
 
     Steps with ``Only if`` have their minutes but are in no total; nor is waiting.
@@ -36,12 +42,13 @@ def estimate(procedure: Procedure, runs: Sequence[Run] = (), workshop: Workshop 
         procedure: the procedure.
         runs: rows of its practice log.
         workshop: what its library says.
+        splits: how the footage of the steps is spent, by their ids, as far as it was scanned.
     """
     steps = procedure.steps
     ids = {step.id for step in steps}
     used = [run for run in runs if run.step in ids]
     belief, odd = believed(steps, used)
-    times = tuple(_step_time(step, procedure, belief) for step in steps)
+    times = tuple(_step_time(step, procedure, belief, (splits or {}).get(step.id)) for step in steps)
     main = [step for step in steps if not step.all("Only if")]
     total = _total(main, times, belief)
     waits = [(wait.minutes.likely, wait.overlaps) for step in main for wait in step.waits]
@@ -95,12 +102,12 @@ def _price(total: "_Total", workshop: Workshop, firm: bool) -> Price | None:
     return Price(workshop.rate, workshop.currency, low, high)
 
 
-def _step_time(step: Step, procedure: Procedure, belief: "Belief | None") -> StepTime:
-    found = evidence(step, belief)
+def _step_time(step: Step, procedure: Procedure, belief: "Belief | None", split: FootageSplit | None) -> StepTime:
+    found = evidence(step, belief, split)
     best = found[0] if found else _NOTHING
     typed = [entry.part("number") for entry in step.all("People")] or [procedure.front["people"]]
     people = int(typed[-1]) if typed[-1].isdecimal() and int(typed[-1]) else 1
-    return StepTime(step.id, best.basis, best.low, best.likely, best.high, step.footage,
+    return StepTime(step.id, best.basis, best.low, best.likely, best.high, step.footage, split,
                     extra=bool(step.all("Only if")), people=people, evidence=found)  # fmt: skip
 
 
@@ -142,7 +149,7 @@ def _total(main: Sequence[Step], times: Iterable[StepTime], belief: "Belief | No
 def _minutes(step: Step, time: StepTime) -> tuple[Fraction, Fraction, Fraction]:
     """Exact minutes of the best evidence; the length of film is known better than it is shown."""
     if time.basis in (Basis.FOOTAGE, Basis.CUT):
-        return (step.footage / 60,) * 3
+        return (hands_on(step, time.split) / 60,) * 3
     return Fraction(time.low), Fraction(time.likely), Fraction(time.high)
 
 

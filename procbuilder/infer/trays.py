@@ -6,15 +6,19 @@ from procbuilder.infer.wordbook import Wordbook, wordbook
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.ledger import Entry, Ledger, Opening
 from procbuilder.model.words import thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _KEPT_SMALL = ("fastener", "clip")
 """Groups of ``objects.toml`` that go into a bag or tray even where none is named."""
 
 
-def trays(ledger: Ledger) -> tuple[TrayLine, ...]:
+def trays(ledger: Ledger, own: OwnWords = NO_OWN_WORDS) -> tuple[TrayLine, ...]:
     """In the order of coming off. What is thrown away, and what was never seen coming off, is left out."""
-    book = wordbook()
-    return tuple(line for entry in ledger.entries if _is_kept(entry) for line in _lines(entry, book))
+    book = wordbook(own=own)
+    kept = [entry for entry in ledger.entries if _is_kept(entry)]
+    with_part = {(thing(name), entry.opened[0]) for entry in kept for name in entry.fastener_names}
+    alone = (entry for entry in kept if (thing(entry.item), entry.opened[0]) not in with_part)
+    return tuple(line for entry in alone for line in _lines(entry, book))
 
 
 def _is_kept(entry: Entry) -> bool:

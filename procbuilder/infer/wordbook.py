@@ -2,7 +2,7 @@
 
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache, cached_property, lru_cache
 from importlib.resources import files
@@ -11,6 +11,7 @@ from typing import Any
 from procbuilder.infer.inflect import Form, forms
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,16 @@ class Wordbook:
     common: tuple[str, ...]
     sizes: Mapping[str, Any]
     cues: Mapping[str, tuple[str, ...]]
+    nicknames: Mapping[str, str] = field(default_factory=dict)
+    """What a workshop says, as ``thing`` gives it, and the name under which it is filed."""
+
+    def filed(self, name: str) -> str:
+        """The name under which a thing is filed; the nickname may stand behind other words: ``upper banana plug``."""
+        words = name.split()
+        for start in range(len(words) if self.nicknames else 0):
+            if (standard := self.nicknames.get(thing(" ".join(words[start:])))) is not None:
+                return " ".join([*words[:start], standard])
+        return name
 
     @cached_property
     def forms(self) -> dict[str, tuple[tuple[str, Form], ...]]:
@@ -124,8 +135,10 @@ def _endings(name: str) -> frozenset[str]:
 
 
 @cache
-def wordbook(language: str = "en") -> Wordbook:
-    """The words of a language; of English where there is no folder for it."""
+def wordbook(language: str = "en", own: OwnWords = NO_OWN_WORDS) -> Wordbook:
+    """The words of a language, of English where there is no folder for it, with those of a workshop before them."""
+    if own != NO_OWN_WORDS:
+        return _extended(wordbook(language), own)
     folder = files("procbuilder.infer").joinpath("data", language)
     if not folder.is_dir():
         return wordbook("en")
@@ -145,6 +158,27 @@ def wordbook(language: str = "en") -> Wordbook:
         tables["sizes"],
         cues,
     )
+
+
+def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
+    groups = dict(book.groups)
+    for name, things in own.objects:
+        groups[name] = groups.get(name, frozenset()) | {thing(one) for one in things}
+    blocks = tuple(
+        Block(
+            print=one.print,
+            act=one.act,
+            verbs=frozenset(one.verbs),
+            opposite=one.opposite,
+            particles=frozenset(one.particles),
+            things=frozenset(one.things),
+            state=one.state,
+            scrap=one.scrap,
+        )
+        for one in own.operations
+    )
+    nicknames = {thing(said): name for said, name in own.nicknames}
+    return replace(book, groups=groups, blocks=(*blocks, *book.blocks), nicknames=nicknames)
 
 
 def _block(entry: Mapping[str, Any]) -> Block:

@@ -58,9 +58,8 @@ class Cache:
         A file that was cut off by a kill is not taken for a made one.
         """
         path = self.folder / "media" / f"{key}{suffix}"
-        known = self._load(f"media/{key}.json")
-        if known and path.is_file() and path.stat().st_size == known["size"]:
-            return path, known["value"]
+        if self.made(key, suffix):
+            return path, self._load(f"media/{key}.json")["value"]
         beside = path.with_name(f"new-{path.name}")
         with explained(path):
             path.parent.mkdir(parents=True, exist_ok=True)
@@ -72,6 +71,12 @@ class Cache:
             beside.unlink(missing_ok=True)
         self._save(f"media/{key}.json", {"value": value, "size": path.stat().st_size})
         return path, value
+
+    def made(self, key: str, suffix: str) -> bool:
+        """Whether the media file of a key is there."""
+        path = self.folder / "media" / f"{key}{suffix}"
+        known = self._load(f"media/{key}.json")
+        return bool(known) and path.is_file() and path.stat().st_size == known["size"]
 
     def _load(self, name: str) -> dict[str, Any]:
         try:

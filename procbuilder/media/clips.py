@@ -58,6 +58,22 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True)
+class Moment:
+    """One picture of the footage as stored, and what must be done to it."""
+
+    frame: VideoFrame
+    shape: Fraction
+    """Width of its pixels divided by their height."""
+    boxes: tuple[Box, ...]
+    """What is hidden in it."""
+    stretch: Span
+    """The uninterrupted footage it belongs to."""
+    since: Fraction
+    until: Fraction
+    """Seconds of the recording for which it is on show."""
+
+
+@dataclass(frozen=True, slots=True)
 class _Shot:
     """One picture of the clip with the sound that goes with it."""
 
@@ -133,32 +149,45 @@ def _silence(stretch: Span) -> Samples:
     return np.zeros(round(stretch.seconds * RATE), dtype=np.float32)
 
 
+def moments(part: ClipPart) -> Iterator[Moment]:
+    """The pictures of a part in order of time, skipped ones and those that are on show too shortly left out."""
+    shape = pixel_shape(part.path)
+    hidden = [path for path in part.hidden if path.recording == part.span.recording]
+    for stretch in kept(part.span, part.skips):
+        for since, until, frame in _thinned(part.path, stretch):
+            boxes = tuple(box for path in hidden if (box := path.at(since, until)))
+            yield Moment(frame, shape, boxes, stretch, since, until)
+
+
 def _shots(
     parts: Sequence[ClipPart], sounds: list[list[Samples]] | None, damaged: Callable[[str, Fraction], None]
 ) -> Iterator[_Shot]:
     size: tuple[int, int] | None = None
     for number, part in enumerate(parts):
-        shape = pixel_shape(part.path)
-        for place, stretch in enumerate(kept(part.span, part.skips)):
-            samples = sounds[number][place] if sounds else _NO_SAMPLES
-            for since, until, frame in _thinned(part.path, stretch):
-                if frame.is_corrupt:
-                    damaged(stretch.recording, since)
-                size = size or _clip_size(frame, shape)
-                boxes = [path.at(since) for path in part.hidden if path.recording == stretch.recording]
-                low, high = (round((time - stretch.start) * RATE) for time in (since, until))
-                yield _Shot(_picture(frame, shape, size, boxes), until - since, samples[low:high])
+        heard = dict(zip(kept(part.span, part.skips), sounds[number], strict=True)) if sounds else {}
+        for moment in moments(part):
+            if moment.frame.is_corrupt:
+                damaged(moment.stretch.recording, moment.since)
+            size = size or _clip_size(moment.frame, moment.shape)
+            low, high = (round((time - moment.stretch.start) * RATE) for time in (moment.since, moment.until))
+            samples = heard.get(moment.stretch, _NO_SAMPLES)[low:high]
+            yield _Shot(_picture(moment, size), moment.until - moment.since, samples)
 
 
-def _picture(frame: VideoFrame, shape: Fraction, size: tuple[int, int], boxes: Sequence[Box]) -> VideoFrame:
+def _picture(moment: Moment, size: tuple[int, int]) -> VideoFrame:
     """The picture of a clip: converted at once where nothing must be turned, framed or hidden."""
-    width, height = size
-    if not boxes and not frame.rotation and shape == 1 and frame.width * height == frame.height * width:
+    frame, (width, height) = moment.frame, size
+    if not moment.boxes and not frame.rotation and moment.shape == 1 and frame.width * height == frame.height * width:
         return scaled(frame, width, height)
-    image = _fitted(frame, shape, size)
-    for box in boxes:
+    return encodable(image_of(moment, size))
+
+
+def image_of(moment: Moment, size: tuple[int, int]) -> Image:
+    """The picture upright in the middle of a frame of this width and height, with what is hidden made unreadable."""
+    image = _fitted(moment.frame, moment.shape, size)
+    for box in moment.boxes:
         hide(image, box)
-    return encodable(_framed(image, size))
+    return _framed(image, size)
 
 
 def _thinned(path: Path, stretch: Span) -> Iterator[tuple[Fraction, Fraction, VideoFrame]]:

@@ -202,7 +202,7 @@ def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> I
     """Pictures with their times, which never go back; one that a damaged file puts before another is left out."""
     last: Fraction | None = None
     for packet in packets(container, track):
-        for frame in _pictures(packet):
+        for frame in pictures_of(packet):
             stored = frame.pts if frame.pts is not None else frame.dts
             if stored is None or frame.time_base is None:
                 continue
@@ -212,7 +212,8 @@ def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> I
                 yield time, frame
 
 
-def _pictures(packet: "Packet[Stream]") -> list[VideoFrame]:
+def pictures_of(packet: "Packet[Stream]") -> list[VideoFrame]:
+    """What can be decoded of a packet; nothing of a damaged one."""
     try:
         return [frame for frame in packet.decode() if isinstance(frame, VideoFrame) and _plausible(frame)]
     except (av.FFmpegError, OSError):

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from fractions import Fraction
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 import av
 import numpy as np
@@ -17,7 +17,12 @@ from av.video.stream import VideoStream
 
 from procbuilder.media.sound import RATE, Samples
 from procbuilder.model.fault import CannotWrite
+from procbuilder.model.film import Chapter
 
+if TYPE_CHECKING:
+    from av.container.core import Chapter as FileChapter
+
+_THOUSAND = 1000
 _TICKS = 90_000
 """Time steps a second: fine enough for any camera."""
 
@@ -37,6 +42,8 @@ class ClipFile:
     def __init__(self, target: Path, width: int, height: int, *, sound: bool) -> None:
         self.seconds = Fraction(0)
         """Length of what was added so far."""
+        self.chapters: tuple[Chapter, ...] = ()
+        """Parts that a player can jump to; they may be named until the file is complete."""
         self._target = target
         self._waiting: Samples = np.zeros(0, dtype=np.float32)
         self._samples = 0
@@ -90,6 +97,18 @@ class ClipFile:
             if len(self._waiting):
                 self._encode_sound(self._sound, self._waiting)
             self._container.mux(self._sound.encode(None))
+        if self.chapters:
+            self._container.set_chapters(self._marked())
+
+    def _marked(self) -> "list[FileChapter]":
+        """The chapters as the container takes them: each lasts until the next."""
+        starts = [round(chapter.start * _THOUSAND) for chapter in self.chapters]
+        ends = [*starts[1:], round(self.seconds * _THOUSAND)]
+        return [
+            {"id": number, "start": start, "end": end, "time_base": Fraction(1, _THOUSAND),
+             "metadata": {"title": chapter.title}}
+            for number, (chapter, start, end) in enumerate(zip(self.chapters, starts, ends, strict=True), 1)
+        ]  # fmt: skip
 
     @contextmanager
     def _writing(self) -> Iterator[None]:

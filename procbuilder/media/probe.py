@@ -1,66 +1,37 @@
 """Facts of a recording, measured on the file itself without decoding it."""
 
-from array import array
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
 from av.container import InputContainer
-from av.packet import Packet
 from av.stream import Stream
 from av.video.stream import VideoStream
 
+from procbuilder.media.camera import begun, speed
 from procbuilder.media.decode import shape_of, start_rotation
 from procbuilder.media.opening import is_known, only, opened, packets, picture_track, sound_track, time_zero
+from procbuilder.media.packets import Packets, Tally
 from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.media.traces import traces
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.timecode import format_time
 
 _NOTICEABLE = Fraction(1, 2)
 """Seconds by which sound and picture, or header and file, may differ without a word."""
 
 
-@dataclass(slots=True)
-class _Tally:
-    """What the packets of one track say; times in ticks of the track."""
+@dataclass(frozen=True, slots=True)
+class Probed:
+    """What one reading of all packets tells."""
 
-    base: Fraction
-    times: "array[int]" = field(default_factory=lambda: array("q"))
-    end: int = 0
-    last_length: int = 0
-    damaged: int = 0
-
-    def add(self, packet: "Packet[Stream]") -> None:
-        """Counts one packet; the empty closing one and those that players pass over do not count."""
-        time = packet.pts if packet.pts is not None else packet.dts
-        if time is None or packet.size == 0 or packet.is_discard:
-            return
-        self.damaged += packet.is_corrupt
-        if not self.times or time + (packet.duration or 0) >= self.end:
-            self.end, self.last_length = time + (packet.duration or 0), packet.duration or 0
-        self.times.append(time)
-
-    @property
-    def gaps(self) -> list[int]:
-        """Ticks between one picture and the next, in the order in which they are shown."""
-        ordered = sorted(self.times)
-        return [late - early for early, late in pairwise(ordered) if late > early]
-
-    def ends(self, zero: Fraction) -> Fraction:
-        """Seconds from zero to the end of the last packet; one without a length lasts as long as is usual."""
-        usual = 0 if self.last_length else round(median(self.gaps or [0]))
-        return (self.end + usual) * self.base - zero
-
-    def starts(self, zero: Fraction) -> Fraction:
-        """Seconds from zero to the first packet."""
-        return min(self.times) * self.base - zero
+    recording: Recording
+    film: PacketFacts
 
 
-def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
+def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
     """Reads all packets of a recording once and says what it is.
 
     Time zero is where a player shows 0:00: the first picture or the first sound, whichever the container
@@ -90,7 +61,7 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
         heard = tally[sound.index] if sound and tally[sound.index].times else None
         rotation = start_rotation(path)
         width, height = _upright_size(track, rotation)
-        return Recording(
+        recording = Recording(
             name=name,
             path=shown,
             sha256=sha256,
@@ -109,11 +80,27 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Recording:
                 *_trace_remarks(container),
             ),
         )
+        return Probed(recording, _film(container, track, Packets.of(pictures, zero, track.width * track.height)))
 
 
-def _count(container: InputContainer, *tracks: Stream) -> dict[int, _Tally]:
+def _film(container: InputContainer, track: VideoStream, shown: Packets) -> PacketFacts:
+    tags = {**track.metadata, **container.metadata}
+    frozen, plain = shown.frozen()
+    return PacketFacts(
+        key_spacing=shown.key_spacing,
+        spacing=shown.spacing,
+        frozen=frozen,
+        plain=plain,
+        quiet=shown.quiet(),
+        candidates=shown.candidates(),
+        speed=speed(tags, 1 / shown.spacing if shown.spacing else None),
+        begun=begun(tags, shown.end),
+    )
+
+
+def _count(container: InputContainer, *tracks: Stream) -> dict[int, Tally]:
     only(container, *tracks)
-    tallies = {track.index: _Tally(track.time_base or Fraction(1)) for track in tracks}
+    tallies = {track.index: Tally(track.time_base or Fraction(1)) for track in tracks}
     for packet in packets(container, *tracks):
         tallies[packet.stream_index].add(packet)
     return tallies
@@ -132,7 +119,7 @@ def _variable(gaps: list[int]) -> bool:
 
 
 def _length_remarks(
-    container: InputContainer, track: VideoStream, pictures: _Tally, heard: _Tally | None, zero: Fraction
+    container: InputContainer, track: VideoStream, pictures: Tally, heard: Tally | None, zero: Fraction
 ) -> list[str]:
     ends = pictures.ends(zero)
     if track.duration is not None:
@@ -147,9 +134,9 @@ def _length_remarks(
     return [f"cut off: its header promises {_tenths(claimed)} s, but its pictures end at {format_time(_cut(ends))}"]
 
 
-def _sound_remarks(container: InputContainer, pictures: _Tally, heard: _Tally | None, zero: Fraction) -> list[str]:
+def _sound_remarks(container: InputContainer, pictures: Tally, heard: Tally | None, zero: Fraction) -> list[str]:
     if heard is None:
-        return ["no sound"]
+        return ["no sound, so nothing tells whether it runs at the speed of the work"]
     remarks = []
     if len(container.streams.audio) > 1:
         remarks.append(f"{len(container.streams.audio)} sound tracks; the first is used")
@@ -162,7 +149,7 @@ def _sound_remarks(container: InputContainer, pictures: _Tally, heard: _Tally | 
     return remarks
 
 
-def _picture_remarks(track: VideoStream, pictures: _Tally, rotation: int) -> list[str]:
+def _picture_remarks(track: VideoStream, pictures: Tally, rotation: int) -> list[str]:
     remarks = []
     if _variable(gaps := pictures.gaps):
         slow, fast = (float(1 / (gap * pictures.base)) for gap in (max(gaps), min(gaps)))

@@ -34,7 +34,7 @@ _BLOWS = Fraction(1)
 """Seconds from one blow of a hammer to the next."""
 
 Detector = Callable[[Samples], float]
-"""Likelihood of speech in the next window of a sound; sounds that do not follow on each other need one each."""
+"""Likelihood of speech in the next window of a sound; after a second without sound another one is needed."""
 
 
 def listen(path: Path, detector: Callable[[], Detector] | None = None) -> Heard | None:
@@ -89,9 +89,9 @@ def silero_plain() -> Detector:
 
 def _judged(path: Path, detector: Callable[[], Detector]) -> Iterator[tuple[int, float, float]]:
     """Of each window its first sample, likelihood of speech and level in decibels of full scale."""
-    follows, judge = None, detector()
+    follows, judge = 0, detector()
     for start, samples in windows(path, RATE, WINDOW):
-        if follows is not None and start != follows:
+        if start > follows + RATE:
             judge = detector()
         follows = start + WINDOW
         power = float(np.mean(np.square(samples, dtype=np.float64)))

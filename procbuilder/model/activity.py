@@ -87,7 +87,7 @@ class Noticed:
 
 
 @dataclass(frozen=True, slots=True)
-class Act:
+class Work:
     """What is done to what: any of the verbs with any of the things."""
 
     verbs: tuple[str, ...]
@@ -101,9 +101,9 @@ class Order:
     rule: str
     """In words, as a command: ``support the gearbox before it comes out``."""
     why: str
-    first: tuple[Act, ...]
-    then: tuple[Act, ...]
-    since: tuple[Act, ...] = ()
+    first: tuple[Work, ...]
+    then: tuple[Work, ...]
+    since: tuple[Work, ...] = ()
     """It counts only behind one of these; empty means from the start."""
     missing: bool = False
     """It is a problem too when the first is nowhere said."""

@@ -6,6 +6,7 @@ from fractions import Fraction
 from urllib.parse import quote
 
 from procbuilder.model.estimate import Basis, Estimate
+from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark
@@ -84,6 +85,19 @@ class Figure:
     def labels(self) -> tuple[str, ...]:
         """What its marks say."""
         return tuple(mark.label for mark in self.marks if mark.label)
+
+
+@dataclass(frozen=True, slots=True)
+class PicturePair:
+    """One thing before it came off and after it went on again."""
+
+    item: str
+    off: int
+    """Number of the step that took it off."""
+    found: Figure | None
+    on: int
+    """Number of the step that put it back; 0 when none does."""
+    done: Figure | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,6 +203,8 @@ class Edition:
     sections: tuple[EditionSection, ...]
     torques: tuple[TorqueRow, ...]
     ledger: Ledger
+    pairs: tuple[PicturePair, ...]
+    """For what came off, in the order of the ledger, as far as there are pictures."""
     estimate: Estimate
     closing: tuple[Named, ...]
     """Findings and later re-checks of the whole job."""
@@ -200,6 +216,8 @@ class Edition:
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
     reader: str = ""
     """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
+    film: Film | None = None
+    """The whole job as one film; None when none was made of this text and footage."""
 
     def address_of(self, step: EditionStep) -> str:
         """Where a phone finds a step with its clip and its dangers; empty when nobody said,

@@ -5,6 +5,7 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
+from procbuilder.model.footage import FootageSplit
 from procbuilder.model.origin import Place
 
 
@@ -15,9 +16,9 @@ class Basis(StrEnum):
     """Logged runs."""
     TYPED = "typed"
     FOOTAGE = "footage"
-    """Length of the one stretch of film of that step: one run, talk included."""
+    """The hands-on part of the one stretch of film of that step, in which no cut was found: one run."""
     CUT = "cut footage"
-    """Length of several stretches, or of one with parts left out: a lower bound."""
+    """The same of several stretches, or of one with cuts or with parts left out: a lower bound."""
     NOTHING = "nothing"
 
 
@@ -46,6 +47,8 @@ class StepTime:
     high: Decimal
     footage: Fraction
     """Seconds of recording of this step, whatever the basis."""
+    split: FootageSplit | None = None
+    """How they are spent; None when nothing was filmed, or it was not scanned."""
     extra: bool = False
     """The step belongs to a branch (``Only if``): its minutes are not in the totals."""
     people: int = 1

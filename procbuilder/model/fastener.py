@@ -4,8 +4,10 @@ import math
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 _METRIC = re.compile(r"\bM(\d{1,2})(?:\s*[x×]\s*(\d(?:\.\d{1,2})?)(?![\d.]))?(?![\d.])")
+_INCH = re.compile(r"(?<![\d/])([1-9]/[1-9]\d?|1)(?:\s*-\s*\d{1,2})?\s*UN[CF]\b")
 _CLASS = re.compile(r"(?<![\d.])(4\.6|5\.6|8\.8|10\.9|12\.9)(?![\d.])")
 STRENGTHS = ("4.6", "5.6", "8.8", "10.9", "12.9")
 """Strength classes of ISO 898-1, the weakest first."""
@@ -47,6 +49,21 @@ class Thread:
 
 
 @dataclass(frozen=True, slots=True)
+class InchThread:
+    """One inch thread; UNC and UNF have the same heads. All in inches."""
+
+    size: Fraction
+    hexagon: Fraction
+    key: Fraction | None
+    """Hexagon key of a cap screw; None when none is known."""
+
+    @property
+    def fits(self) -> frozenset[Fraction]:
+        """Spanner and key that the standards give for this thread."""
+        return frozenset(filter(None, (self.hexagon, self.key)))
+
+
+@dataclass(frozen=True, slots=True)
 class NamedThread:
     """A thread as named in a text."""
 
@@ -68,6 +85,23 @@ def named_thread(text: str) -> NamedThread | None:
 
 
 _LARGEST_PITCH = 3
+
+
+def inches(text: str) -> Fraction:
+    """``1 1/8`` as a number. ValueError for anything else."""
+    return sum((Fraction(part) for part in text.split()), Fraction(0))
+
+
+def in_inches(number: Fraction) -> str:
+    """``1 1/8``"""
+    whole, rest = divmod(number, 1)
+    return " ".join(filter(None, [str(whole) if whole else "", str(rest) if rest else ""]))
+
+
+def inch_thread(text: str) -> Fraction | None:
+    """Size of the first thread of a text that is called UNC or UNF, as in ``5/16 UNC`` or ``5/16-18 UNC``."""
+    match = _INCH.search(text)
+    return Fraction(match[1]) if match else None
 
 
 def stress_area(diameter: float, pitch: float) -> float:

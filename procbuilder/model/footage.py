@@ -50,6 +50,28 @@ class Damage:
 
 
 @dataclass(frozen=True, slots=True)
+class PacketFacts:
+    """What the packets of a recording tell before a picture is decoded. It is never published."""
+
+    key_spacing: Fraction
+    """Usual seconds from one key frame to the next; 0 for a single one."""
+    spacing: Fraction
+    """Usual seconds from one picture to the next."""
+    frozen: Stretches = ()
+    """The same picture is shown for a second or longer."""
+    plain: Stretches = ()
+    """Of these the ones of a single colour: a covered lens."""
+    quiet: Stretches = ()
+    """Pictures take few bytes; where the encoder keeps its quality, nothing moves."""
+    candidates: tuple[Fraction, ...] = ()
+    """Times at which there may be a cut."""
+    speed: Fraction | None = None
+    """How many times faster than it happened it is shown, as its tags say; None when they do not."""
+    begun: str = ""
+    """When filming began, in ISO 8601, by a clock that may be wrong. For whoever builds the procedure alone."""
+
+
+@dataclass(frozen=True, slots=True)
 class Heard:
     """What is heard in a recording; the two do not overlap."""
 
@@ -57,6 +79,42 @@ class Heard:
     """Somebody speaks; pauses within a sentence are part of it."""
     noise: Stretches
     """Loud, and no speech: tools, blows, an engine."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A moment at which something between two pictures was not filmed."""
+
+    time: Fraction
+    """Of the first picture after it."""
+    jump: bool = False
+    """Both sides show the same place: time is missing, and nothing else tells it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What the key frames of a recording tell."""
+
+    still: Stretches
+    """Nothing moves for two seconds or longer; the camera may sway."""
+    unlike: Stretches
+    """From one key frame to the next the place is another: a cut, or the camera was swung round."""
+
+
+@dataclass(frozen=True, slots=True)
+class FootageSplit:
+    """Seconds of the footage of one step, without what is skipped."""
+
+    hands_on: Fraction
+    """Work is seen or heard."""
+    talk: Fraction
+    """Somebody speaks, and nothing moves."""
+    still: Fraction
+    """Nothing moves, and nothing is heard."""
+    cuts: int = 0
+    """Moments at which something was left out: the seconds are a lower bound."""
+    speed: Fraction = Fraction(1)
+    """How many times faster than it happened it is shown; unless it is 1, no second counts."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,6 +68,8 @@ class Entry:
     """Why it cannot be used again though nobody wrote ``scrap``; it then counts as scrap."""
     renewed: bool = False
     """A new one goes on."""
+    nipped: bool = False
+    """Nipped up since it was slackened: half closed, and still to be tightened for good."""
     of: str = ""
     """The larger part it belongs to, as typed after ``of:``."""
     reason: str = ""

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Activity, Order
-from procbuilder.model.fastener import Thread
+from procbuilder.model.fastener import InchThread, Thread
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +75,7 @@ class Lexicon:
     spoiling: tuple[Spoiling, ...] = ()
     ways: Ways = Ways()
     threads: tuple[Thread, ...] = ()
+    inch_threads: tuple[InchThread, ...] = ()
     torque_wrenches: tuple[tuple[int, int], ...] = ()
     """Ranges in N·m in which a torque wrench reads well."""
     nicknames: tuple[tuple[str, str], ...] = ()

@@ -79,20 +79,33 @@ class Picture:
         return tuple(filter(None, (mark.within(self.crop) for mark in self.marks)))
 
 
+_REST_OF_SECOND = Fraction(1)
+"""A player shows 0:50 until 0:51 begins: a thing that was last seen at 0:50 may be there all that time."""
+
+
 @dataclass(frozen=True, slots=True)
 class HiddenPath:
-    """A region of a recording made unreadable in a clip: boxes at times, moving straight in between."""
+    """A region of a recording made unreadable: one box, or boxes at times, moving straight in between."""
 
     place: Place
     recording: str
     boxes: tuple[tuple[Fraction, Box], ...]
 
-    def at(self, time: Fraction) -> Box:
-        """The box at a time; before the first and after the last time it stays where it was."""
-        earlier = [pair for pair in self.boxes if pair[0] <= time] or [self.boxes[0]]
-        later = [pair for pair in self.boxes if pair[0] > time] or [self.boxes[-1]]
+    @property
+    def lasts(self) -> tuple[Fraction, Fraction] | None:
+        """The first and the last typed time; None for a single box, which holds throughout."""
+        return (self.boxes[0][0], self.boxes[-1][0]) if len(self.boxes) > 1 else None
+
+    def at(self, since: Fraction, until: Fraction | None = None) -> Box | None:
+        """The box for a picture on show from one time to another; None when nothing is hidden in it."""
+        if self.lasts:
+            first, last = self.lasts
+            if (until if until is not None else since) < first or since >= last + _REST_OF_SECOND:
+                return None
+        earlier = [pair for pair in self.boxes if pair[0] <= since] or [self.boxes[0]]
+        later = [pair for pair in self.boxes if pair[0] > since] or [self.boxes[-1]]
         (t0, a), (t1, b) = earlier[-1], later[0]
-        share = float((time - t0) / (t1 - t0)) if t1 > t0 else 0.0
+        share = float((since - t0) / (t1 - t0)) if t1 > t0 else 0.0
         share = min(max(share, 0.0), 1.0)
         sides = ((getattr(a, s), getattr(b, s)) for s in ("left", "top", "right", "bottom"))
         return Box(*(one + (two - one) * share for one, two in sides))

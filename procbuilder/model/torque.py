@@ -13,9 +13,11 @@ class TorqueUnit(StrEnum):
 
     NEWTON_METRE = "N·m"
     NEWTON_CENTIMETRE = "N·cm"
+    KILONEWTON_METRE = "kN·m"
     POUND_FOOT = "lbf·ft"
     POUND_INCH = "lbf·in"
     KILOGRAM_METRE = "kgf·m"
+    KILOGRAM_CENTIMETRE = "kgf·cm"
     DEGREE = "°"
     TURN = "turn"
 
@@ -25,9 +27,11 @@ _POUND = Fraction("0.45359237") * Fraction("9.80665")
 NEWTON_METRES = {
     TorqueUnit.NEWTON_METRE: Fraction(1),
     TorqueUnit.NEWTON_CENTIMETRE: Fraction(1, 100),
+    TorqueUnit.KILONEWTON_METRE: Fraction(1000),
     TorqueUnit.POUND_FOOT: _POUND * Fraction("0.3048"),
     TorqueUnit.POUND_INCH: _POUND * Fraction("0.0254"),
     TorqueUnit.KILOGRAM_METRE: Fraction("9.80665"),
+    TorqueUnit.KILOGRAM_CENTIMETRE: Fraction("9.80665") / 100,
 }
 """Exact newton metres of each unit of torque."""
 
@@ -35,9 +39,11 @@ _POUNDS, _SEPARATOR = r"(?:lbf|lbs|lb|pounds|pound)", r"\s*[·.*⋅ -]?\s*"
 _FEET, _INCHES = r"(?:ft|foot|feet)", r"(?:inches|inch|in)"
 _PATTERNS = (
     (TorqueUnit.NEWTON_CENTIMETRE, rf"N{_SEPARATOR}cm\b|cN{_SEPARATOR}m\b"),
+    (TorqueUnit.KILONEWTON_METRE, rf"kN{_SEPARATOR}m\b"),
     (TorqueUnit.NEWTON_METRE, rf"N{_SEPARATOR}m\b"),
     (TorqueUnit.POUND_FOOT, rf"{_POUNDS}{_SEPARATOR}{_FEET}\b|{_FEET}{_SEPARATOR}{_POUNDS}\b"),
     (TorqueUnit.POUND_INCH, rf"{_POUNDS}{_SEPARATOR}{_INCHES}\b|{_INCHES}{_SEPARATOR}{_POUNDS}\b"),
+    (TorqueUnit.KILOGRAM_CENTIMETRE, rf"kgf?{_SEPARATOR}cm\b"),
     (TorqueUnit.KILOGRAM_METRE, rf"kgf?{_SEPARATOR}m\b"),
     (TorqueUnit.DEGREE, r"°|(?:degrees?|deg)\b"),
     (TorqueUnit.TURN, r"turns?\b"),
@@ -132,11 +138,12 @@ def _converted(typed: Sequence[Stage]) -> Iterator[Stage]:
 
 
 def _other(stage: Stage) -> TorqueUnit:
-    if stage.unit not in (TorqueUnit.NEWTON_METRE, TorqueUnit.NEWTON_CENTIMETRE):
+    if stage.unit not in _NEWTONS:
         return TorqueUnit.NEWTON_METRE
     return TorqueUnit.POUND_FOOT if stage.newton_metres[1] >= _SMALL else TorqueUnit.POUND_INCH
 
 
+_NEWTONS = (TorqueUnit.NEWTON_METRE, TorqueUnit.NEWTON_CENTIMETRE, TorqueUnit.KILONEWTON_METRE)
 _SMALL = 10
 """N·m below which workshop tables give inches."""
 

@@ -63,6 +63,15 @@ class RemovedProtection:
 
 
 @dataclass(frozen=True, slots=True)
+class TakenOff:
+    """Something that a step takes off by its words, and that no later step speaks of."""
+
+    item: str
+    command: str
+    moment: Moment
+
+
+@dataclass(frozen=True, slots=True)
 class HeardTorque:
     """A torque that was said while a step was filmed."""
 

@@ -1,4 +1,4 @@
-"""What a library's ``workshop.toml`` says: times, labour, dangers of its own, and who is qualified for what.
+"""What a library's ``workshop.toml`` says: times, labour, dangers and words of its own, and who is qualified for what.
 
 Nothing of it is assumed when it is not there.
 """
@@ -8,6 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from procbuilder.model.activity import Activity
+from procbuilder.model.heard import Act
 from procbuilder.model.workstudy import Allowance
 
 
@@ -35,6 +36,36 @@ class Qualification:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnOperation:
+    """Something that is said in this workshop, and what it does to a thing."""
+
+    print: str
+    """The command as it is printed."""
+    act: Act
+    verbs: tuple[str, ...]
+    particles: tuple[str, ...] = ()
+    things: tuple[str, ...] = ()
+    """Things or groups of things for which it counts; empty means all."""
+    state: str = ""
+    opposite: str = ""
+    scrap: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class OwnWords:
+    """What a workshop adds to the words of the trade."""
+
+    nicknames: tuple[tuple[str, str], ...] = ()
+    """(what is said, the name under which it is filed)"""
+    objects: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """(group, things)"""
+    operations: tuple[OwnOperation, ...] = ()
+
+
+NO_OWN_WORDS = OwnWords()
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
     """The workshop file."""
 
@@ -56,6 +87,7 @@ class Workshop:
     dangers: tuple[Activity, ...] = ()
     """Activities of its own."""
     qualifications: tuple[Qualification, ...] = ()
+    words: OwnWords = NO_OWN_WORDS
 
 
 UNKNOWN_WORKSHOP = Workshop()

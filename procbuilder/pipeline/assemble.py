@@ -8,7 +8,6 @@ from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
-from procbuilder.infer.trays import trays
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
 from procbuilder.model.fields import Field
 from procbuilder.model.footage import Clip
@@ -23,6 +22,7 @@ from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
+from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
@@ -59,8 +59,9 @@ def assemble(
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
         intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
         lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
-        trays=trays(examined.ledger), sections=sections, torques=examined.torques,
-        ledger=examined.ledger, estimate=examined.estimate,
+        trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
+        pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
+        estimate=examined.estimate,
         closing=_closing(procedure), problems=problems, recordings=found.recordings,
         paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
         reader=who,

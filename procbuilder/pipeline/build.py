@@ -1,11 +1,11 @@
 """procbuilder build: from a procedure folder to its page, PDF and data.
 
-read → probe (cached) → infer and check → choose stills, cut clips (cached) → publish
+read → probe and scan (cached) → infer and check → choose stills, cut clips, make the film (cached) → publish
 """
 
 import os
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -17,11 +17,13 @@ from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.film import film
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
-from procbuilder.pipeline.recordings import Report, read
+from procbuilder.pipeline.recordings import Report, filmed, read
 from procbuilder.pipeline.reserved import qualification, without_methods
+from procbuilder.pipeline.scanning import scan
 from procbuilder.pipeline.studio import Studio
 from procbuilder.read.headings import slug
 from procbuilder.read.procedure import FILE_NAME, read_procedure
@@ -40,11 +42,20 @@ class Built:
     """Characters that the PDF shows as an empty box."""
     problems: tuple[Problem, ...]
     """All problems, worst first; those of the edition say nothing of steps reserved by law."""
+    film_dropped: bool = False
+    """There was a film, which does not fit any more."""
+    filmed: tuple[str, ...] = ()
+    """When each recording was filmed, by its clock; never to be published."""
 
     @property
     def page(self) -> Path:
         """The page to open."""
         return self.out / "index.html"
+
+    @property
+    def film(self) -> Path | None:
+        """The film of the whole job."""
+        return self.out / "media" / self.edition.film.file if self.edition.film else None
 
     @property
     def print(self) -> Path:
@@ -70,15 +81,32 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     return inside
 
 
-def build(folder: Path, report: Report = silent, reader: str = "", today: date | None = None) -> Built:
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a build makes besides the usual, and how."""
+
+    reader: str = ""
+    """A qualification, for an edition that shows how the steps reserved to it are done; it gets a folder of its own,
+    so that the edition for everybody never holds them."""
+    task: bool = False
+    """The DITA task too."""
+    film: bool = False
+    """The film of the whole job too; one that was made before stays as long as it fits."""
+    thorough: bool = False
+    """Look for cuts in every picture of the steps, not only where one is suspected."""
+
+
+USUAL = Wanted()
+
+
+def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: date | None = None) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
     Args:
         folder: of the procedure.
         report: is told how far it is.
-        reader: a qualification, for an edition that shows how the steps reserved to it are done; it gets a
-            folder of its own, so that the edition for everybody never holds them.
-        today: the day on which the qualification must still be valid.
+        wanted: what to make.
+        today: the day on which the qualification of the reader must still be valid.
 
     Raises:
         NotQualified: the workshop file does not name this qualification, or its last day is over.
@@ -91,16 +119,21 @@ def build(folder: Path, report: Report = silent, reader: str = "", today: date |
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
-        examined = examine(procedure, problems + more, found, narration)
+        footage = scan(procedure, found, cache, report, thorough=wanted.thorough)
+        examined = examine(procedure, problems + more, found, footage, narration)
+        reader = wanted.reader
         qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
-        studio = Studio(cache, found, folder)
+        studio = Studio(cache, found, folder, procedure.steps)
         shown = without_methods(examined, qualified)
         edition = assemble(shown, narration, found, studio, report, qualified)
+        edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=wanted.film))
         report("writing page and PDF", 1, 1)
-        unprintable = publish(edition, studio.files, out, epoch())
-        return Built(folder, out, edition, unprintable, worst_first([*examined.problems, *studio.problems]))
+        had_film = any((out / "media").glob("film-*.mp4"))
+        unprintable = publish(edition, studio.files, out, epoch(), task=wanted.task)
+        every = worst_first([*examined.problems, *studio.problems])
+        return Built(folder, out, edition, unprintable, every, had_film and edition.film is None, filmed(found))
 
 
 def finish(out: Path) -> None:

@@ -11,7 +11,8 @@ from procbuilder.model.procedure import Procedure
 from procbuilder.model.readability import Counts, counted
 from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.recordings import known
+from procbuilder.pipeline.recordings import filmed, known
+from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
 from procbuilder.read.procedure import FILE_NAME, read_procedure
 
@@ -24,6 +25,10 @@ class Checked:
     problems: tuple[Problem, ...]
     unread: tuple[str, ...]
     """Recordings whose length is not known yet, so that times were not compared with it."""
+    unscanned: tuple[str, ...]
+    """Recordings of which it is not known where they are cut, and where somebody talks."""
+    filmed: tuple[str, ...]
+    """When each recording was filmed, by its clock; never to be published."""
     reading: Counts | None = None
     """Counts of the text that a reader reads at the job; None when it is not in English."""
 
@@ -38,10 +43,11 @@ def check(folder: Path) -> Checked:
         raise NoProcedure(folder)
     procedure, problems = read_procedure(folder)
     narration, more = read_narration(procedure)
-    found = known(procedure, Cache(folder))
-    return Checked(
-        folder, examine(procedure, problems + more, found, narration).problems, found.unread, _reading(procedure)
-    )
+    cache = Cache(folder)
+    found = known(procedure, cache)
+    footage = scanned(procedure, found, cache)
+    examined = examine(procedure, problems + more, found, footage, narration)
+    return Checked(folder, examined.problems, found.unread, footage.unscanned, filmed(found), _reading(procedure))
 
 
 def _reading(procedure: Procedure) -> Counts | None:

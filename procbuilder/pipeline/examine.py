@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
@@ -13,7 +14,9 @@ from procbuilder.infer.proposed import noticed
 from procbuilder.infer.times import estimate
 from procbuilder.infer.timing import may_be_timed
 from procbuilder.infer.torques import torques
+from procbuilder.infer.trays import trays
 from procbuilder.infer.vapour import vapour
+from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.problem import Problem, worst_first
@@ -23,6 +26,7 @@ from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Found
+from procbuilder.pipeline.scanning import Footage
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +35,7 @@ class Examined:
 
     procedure: Procedure
     ledger: Ledger
+    trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
     torques: tuple[TorqueRow, ...]
     estimate: Estimate
@@ -48,16 +53,19 @@ def examine(
     procedure: Procedure,
     text_problems: tuple[Problem, ...],
     found: Found,
+    footage: Footage,
     narration: tuple[Narration, ...] = (),
 ) -> Examined:
     """Work out and check; the problems of text and files are among the result."""
     times = read_times(procedure.folder)
-    lexicon = with_dangers(load(), times.workshop.dangers)
+    own = times.workshop.words
+    lexicon = with_dangers(load(own), times.workshop.dangers)
     still = standing(procedure)
     book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings={recording.name: recording for recording in found.recordings},
+        films=dict(found.films),
         ledger=book,
         removed=removed_protection(procedure, lexicon),
         torques=rows,
@@ -66,17 +74,19 @@ def examine(
         standing=still,
         noticed=noticed(procedure, still, lexicon.activities),
         disorders=disorders(procedure, lexicon.orders),
+        taken_off=taken_off_by_words(procedure, own),
     )
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
-    reckoned = estimate(procedure, times.runs, times.workshop)
+    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits)
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )
     return Examined(
         procedure=procedure,
         ledger=book,
+        trays=trays(book, own),
         standing=still,
         torques=rows,
         estimate=reckoned,

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from procbuilder.infer.times import estimate
 from procbuilder.keep.append import append
+from procbuilder.keep.cache import Cache
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NoProcedure
 from procbuilder.model.origin import Place
@@ -15,6 +16,8 @@ from procbuilder.model.practice import HEADER, Run
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
 from procbuilder.pipeline.practice import LOG, read_times
+from procbuilder.pipeline.recordings import known
+from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.practice import PracticeFile, read_practice
 from procbuilder.read.procedure import FILE_NAME, read_procedure
 from procbuilder.read.text import TextFile, decode, read_file
@@ -45,7 +48,9 @@ def log(folder: Path, file: Path) -> Logged:
     procedure, _ = read_procedure(folder)
     given = read_practice(read_file(file, str(file)))
     times = read_times(folder)
-    before = estimate(procedure, times.runs, times.workshop)
+    cache = Cache(folder)
+    splits = scanned(procedure, known(procedure, cache), cache).splits
+    before = estimate(procedure, times.runs, times.workshop, splits)
     path = folder / LOG
     held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()
     problems = (*given.problems, *_unfitting(given, file, procedure), *held)
@@ -53,7 +58,7 @@ def log(folder: Path, file: Path) -> Logged:
         return Logged(path, before, before, problems=problems)
     added = append(path, HEADER, lambda content: _new(content, path, given.runs))
     now = read_times(folder)
-    after = estimate(procedure, now.runs, now.workshop)
+    after = estimate(procedure, now.runs, now.workshop, splits)
     return Logged(path, before, after, len(added), len(given.runs) - len(added))
 
 

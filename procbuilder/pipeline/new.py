@@ -12,6 +12,8 @@ from procbuilder.model.fault import AlreadyThere, NotThere, TooMuchNarration
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
+from procbuilder.model.workshop import OwnWords
+from procbuilder.pipeline.practice import read_library
 from procbuilder.pipeline.recordings import Report, read
 from procbuilder.read.compose import compose, receipts
 from procbuilder.read.front import recording_name
@@ -56,7 +58,7 @@ def new(
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
         for film, path in zip(films, narration, strict=False)
     ]
-    told = None if steps else _told(narration, films)
+    told = None if steps else _told(narration, films, read_library(folder.resolve().parent)[0].words)
     listed, problems = _listed(steps, narration, films)
     for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
         report(f"copying {source.name}", 0, 1)
@@ -89,12 +91,12 @@ def _refuse(folder: Path, recordings: Sequence[Path], steps: Path | None, narrat
         raise TooMuchNarration(len(narration), len(recordings))
 
 
-def _told(narration: Sequence[Path], films: Sequence[NamedFile]) -> Draft | None:
+def _told(narration: Sequence[Path], films: Sequence[NamedFile], own: OwnWords) -> Draft | None:
     """What the narration tells of the work; None when it tells of none."""
     spoken = [
         Narration(film.name, read_subtitles(read_file(path))[0]) for path, film in zip(narration, films, strict=False)
     ]
-    told = draft(spoken)
+    told = draft(spoken, own=own)
     return told if told.steps else None
 
 

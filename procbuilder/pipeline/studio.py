@@ -4,9 +4,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from procbuilder.keep.cache import Cache, key_of, sha256_of
+from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Choice, Clip, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
@@ -15,7 +16,10 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Step
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
-from procbuilder.pipeline.recordings import Found, restored, stored
+from procbuilder.pipeline.recordings import Found
+
+if TYPE_CHECKING:
+    from procbuilder.media.clips import ClipPart
 
 RECIPE = 4
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
@@ -39,8 +43,8 @@ class Studio:
     ``files`` are those asked for, by published name; ``problems`` tell which could not be made.
     """
 
-    def __init__(self, cache: Cache, found: Found, folder: Path) -> None:
-        self.cache, self.found, self.folder = cache, found, folder
+    def __init__(self, cache: Cache, found: Found, folder: Path, steps: Sequence[Step] = ()) -> None:
+        self.cache, self.found, self.folder, self.steps = cache, found, folder, steps
         self.files: dict[str, Path] = {}
         self.problems: list[Problem] = []
 
@@ -56,10 +60,7 @@ class Studio:
 
     def usable(self, span: Span) -> Span | None:
         """The part of a span that its recording has; None when there is none."""
-        recording = self.found.recording(span.recording)
-        if recording is None or span.start >= min(span.end, recording.duration):
-            return None
-        return replace(span, end=min(span.end, recording.duration))
+        return self.found.usable(span)
 
     def stretches(self, step: Step) -> tuple[Span, ...]:
         """The footage of a step that can be shown, skipped stretches left out."""
@@ -67,6 +68,25 @@ class Studio:
 
         usable = filter(None, (self.usable(span) for span in step.spans))
         return tuple(part for span in usable for part in kept(span, step.skips))
+
+    def hidden(self, step: Step) -> tuple[HiddenPath, ...]:
+        """What is hidden in the footage of a step: by itself, and by other steps that show some of it too."""
+        others = (other for other in self.steps if any(a.overlap(b) for a in step.spans for b in other.spans))
+        return tuple(dict.fromkeys([*step.hidden, *(path for other in others for path in other.hidden)]))
+
+    def _boxes(self, recording: str, time: Fraction, own: Sequence[HiddenPath]) -> list[Box]:
+        """What is hidden in a picture of a moment, whichever step shows it."""
+        moment = Span(recording, time, time + Fraction(1, 1000))
+        others = (other for other in self.steps if any(span.overlap(moment) for span in other.spans))
+        paths = dict.fromkeys([*own, *(path for other in others for path in other.hidden)])
+        return [box for path in paths if path.recording == recording and (box := path.at(time))]
+
+    def parts(self, step: Step, stretches: Sequence[Span]) -> "tuple[ClipPart, ...]":
+        """The footage of a step as it goes into a clip or film."""
+        from procbuilder.media.clips import ClipPart
+
+        found = ((self.found.path(part.recording), part) for part in stretches)
+        return tuple(ClipPart(path, part, step.skips, self.hidden(step)) for path, part in found if path)
 
     def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
         """The best moment of a span, measured once."""
@@ -76,8 +96,7 @@ class Studio:
         assert path is not None
         key = key_of(RECIPE, recording.sha256, span, *skips)
         if known := self.cache.get("choice", key):
-            choice: Choice = restored(Choice, known)
-            return replace(choice, recording=span.recording)
+            return replace(restored(Choice, known), recording=span.recording)
         from procbuilder.media.choose import choose
         from procbuilder.media.measure import measure
 
@@ -92,7 +111,7 @@ class Studio:
         path, recording = self.found.path(choice.recording), self.found.recording(choice.recording)
         if path is None or recording is None or choice.time >= recording.duration:
             return None
-        boxes = [region.at(choice.time) for region in hidden if region.recording == choice.recording]
+        boxes = self._boxes(choice.recording, choice.time, hidden)
         drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes, marked=marked)
         return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
 
@@ -125,22 +144,22 @@ class Studio:
         """The clip of a step, which begins with its marked pictures; None when nothing of it was filmed."""
         if not stretches:
             return None
-        films = [(path, part) for part in stretches if (path := self.found.path(part.recording))]
 
         def make(target: Path) -> list[Any]:
-            from procbuilder.media.clips import ClipPart, Held, cut
+            from procbuilder.media.clips import Held, cut
             from procbuilder.media.damage import stretches as damage_in
 
             moments: list[tuple[str, Fraction]] = []
-            parts = [ClipPart(path, part, step.skips, step.hidden) for path, part in films]
             held = [Held(self.files[still.file], each) for still in marked]
-            seconds, width, height, sound = cut(parts, target, held, lambda *moment: moments.append(moment))
+            seconds, width, height, sound = cut(
+                self.parts(step, stretches), target, held, lambda *moment: moments.append(moment)
+            )
             damage = [[str(each), _left_out(each.span)] for each in damage_in(moments)]
             return [f"clip-{sha256_of(target)[:16]}.mp4", str(seconds), width, height, sound, damage]
 
         recordings = (self.found.recording(part.recording) for part in stretches)
         hashes = [recording.sha256 for recording in recordings if recording]
-        hidden = [(path.recording, path.boxes) for path in step.hidden]
+        hidden = [(path.recording, path.boxes) for path in self.hidden(step)]
         each = hold(len(marked))
         key = key_of(RECIPE, *hashes, *stretches, hidden, each, *(still.file for still in marked))
         made, (name, seconds, width, height, sound, damage) = self.cache.media(key, ".mp4", make)

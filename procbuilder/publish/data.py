@@ -11,6 +11,7 @@ from typing import Any
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
+from procbuilder.model.film import Film
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Origin, Place
@@ -91,6 +92,7 @@ WORKED_OUT: dict[type, dict[str, Callable[[Any], object]]] = {
         "path": lambda recording: _as_given(recording.path),
         "length": lambda recording: format_time(Fraction(round(recording.duration))),
     },
+    Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
     Estimate: {"lower_bound": lambda estimate: estimate.lower_bound, "words": sentences},
 }
 """Keys that a record has beyond its fields, or that are not the field as it is."""

@@ -6,7 +6,7 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, ItemLine
 from procbuilder.model.footage import Clip
-from procbuilder.publish.pagewords import PRIORITY, STATUS, STOP_DONE_BY
+from procbuilder.publish.pagewords import PRIORITY, STATUS_WORDS, STOP_DONE_BY
 
 OPENS = {"Off", "Slacken"}
 """With the first of these the preparing is over and the work begins."""
@@ -33,7 +33,7 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
         "identifier": edition.number,
         "version": edition.revision,
         "inLanguage": edition.language,
-        "creativeWorkStatus": STATUS.get(edition.status, edition.status),
+        "creativeWorkStatus": STATUS_WORDS.get(edition.status, edition.status),
         "about": edition.item,
         "description": " ".join(edition.intro),
         "usageInfo": PRIORITY,

@@ -72,7 +72,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
             words=pagewords,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=words.STATUS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
         )
     )
 
@@ -92,7 +92,7 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
             words=words,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
-            status_words=words.STATUS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
             drawings=Markup(drawings(signs, templates)) if signs else "",
         )
     )
@@ -128,7 +128,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
-            status_words=words.STATUS.get(edition.status, ""),
+            status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
             open_at=open_at(edition),
             questions=selftest(edition),

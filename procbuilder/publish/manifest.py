@@ -15,6 +15,7 @@ _KINDS = {
     ".html": "page",
     ".pdf": "print",
     ".json": "data",
+    ".dita": "data",
     ".vtt": "captions",
     ".mp4": "clip",
     ".jpg": "picture",
@@ -49,5 +50,6 @@ def _entry(path: str, content: bytes | Path) -> dict[str, Any]:
         with content.open("rb") as stream:
             digest = hashlib.file_digest(stream, "sha256").hexdigest()
             size = stream.tell()
-    kind = _KINDS.get(PurePosixPath(path).suffix.lower(), "other")
+    name = PurePosixPath(path)
+    kind = "film" if name.name.startswith("film-") else _KINDS.get(name.suffix.lower(), "other")
     return {"path": path, "kind": kind, "size": size, "sha256": digest}

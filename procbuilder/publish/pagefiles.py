@@ -38,7 +38,7 @@ def page_style(folder: Path, *more: str) -> str:
     edges = [f'@page {{ @bottom-center {{ content: "{before}" counter(page) "{between}" counter(pages); }} }}']
     edges += [
         f'@page {status} {{ @top-center {{ content: "{said}"; font-weight: bold; }} }}'
-        for status, said in words.STATUS.items()
+        for status, said in words.STATUS_WORDS.items()
     ]
     return "\n".join((_joined(folder, (*STYLES, *more)), *edges))
 

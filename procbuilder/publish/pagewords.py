@@ -20,7 +20,7 @@ from procbuilder.publish.words import (
     REVISION,
     SHEETS_TITLE,
     SIGNAL_MEANING,
-    STATUS,
+    STATUS_WORDS,
     STILL_DANGEROUS,
     THE_PROCEDURE,
     VAPOUR,
@@ -29,7 +29,7 @@ from procbuilder.publish.words import (
 
 __all__ = [
     "AS_FOUND", "BY_CARD", "CHECK_REVISION", "LEAVE_IN_PLACE", "LOOK_UP", "MARKED", "NO_PHONE", "ONLY_FOR", "PRIORITY",
-    "QUALIFIED", "QUOTATION", "RECORD", "REVISION", "SHEETS_TITLE", "SIGNAL_MEANING", "STATUS", "STILL_DANGEROUS",
+    "QUALIFIED", "QUOTATION", "RECORD", "REVISION", "SHEETS_TITLE", "SIGNAL_MEANING", "STATUS_WORDS", "STILL_DANGEROUS",
     "THE_PROCEDURE", "VAPOUR", "held",
 ]  # fmt: skip
 """What is shared, so that a template finds all words in one place."""
@@ -59,6 +59,9 @@ TOOLS, SUPPLIES, PARTS = "Tools", "Supplies", "Parts"
 NONE_LISTED = "None are listed."
 NEW = "new"
 STEP, STEPS = "step", "steps"
+FILM = "Film of the whole job"
+FILM_LASTS = "Film of the whole job, {time}"
+FILM_NOT_INSIDE = "The film of the whole job, {time}, is not in this file; it lies beside {page}."
 THE_STEPS = "The steps"
 ONLY_IF = "Only if"
 ONLY_IF_LINE = "Only if {condition}"
@@ -83,7 +86,9 @@ BALANCED = "Balanced: everything that was opened is closed again."
 OPENED_AT, CLOSED_AT = "at {moments}", "closed at {moments}"
 OUT_AND_BACK = "{out} out, {back} back"
 HELD_BY_WORDS, TRAY = "held by {fasteners}", "tray {tray}"
-PART_OF, RENEWED = "part of {part}", "renewed"
+PART_OF, RENEWED, NIPPED_UP = "part of {part}", "renewed", "nipped up"
+PAIRS = "Before and after"
+PAIR_BEFORE, PAIR_AFTER = "Before, step", "After, step"
 TRAYS = "Trays and bags"
 TRAYS_HEAD = ("Tray", "What goes in", "Off", "On again")
 OF_WHAT, BEFORE_ALL = "of {part}", "before"

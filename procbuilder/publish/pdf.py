@@ -146,6 +146,9 @@ def _view(edition: Edition) -> dict[str, Any]:
         step["address"] = addresses[step["number"]]
         for figure in filter(None, (*step["figures"], step["as_found"])):
             figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of step {step['number']}"
+    for pair in data["pairs"]:
+        for figure in filter(None, (pair["found"], pair["done"])):
+            figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of {pair['item']}"
     return _frame(edition) | {
         "edition": data,
         "quotation": asdict(quotation(edition)),
@@ -167,6 +170,8 @@ def _words() -> dict[str, Any]:
         "as_found": words.AS_FOUND,
         "marked": words.MARKED,
         "record": words.RECORD,
+        "clip": words.CLIP,
+        "qr_code": words.QR_CODE,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
         "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
     }
@@ -175,7 +180,8 @@ def _words() -> dict[str, Any]:
 def _figures(edition: Edition) -> list[Figure]:
     """Pictures that are printed: a reserved step shows none."""
     steps = [step for step in edition.steps if not step.reserved]
-    return [figure for step in steps for figure in (*step.figures, step.as_found) if figure]
+    of_steps = [figure for step in steps for figure in (*step.figures, step.as_found)]
+    return [figure for figure in (*of_steps, *(f for pair in edition.pairs for f in (pair.found, pair.done))) if figure]
 
 
 def _picture(file: str, media: Path, room: Path) -> None:

@@ -13,11 +13,22 @@ _SVG = "http://www.w3.org/2000/svg"
 
 def used(edition: Edition) -> tuple[Sign, ...]:
     """Every sign that the edition shows, once, by number."""
+    lines = [
+        *(line for each in edition.lists for line in each.lines),
+        *(w for step in edition.steps for w in step.wear),
+    ]
+    return _sorted({*of_dangers(edition), *(sign for line in lines for sign in line.signs)})
+
+
+def of_dangers(edition: Edition) -> tuple[Sign, ...]:
+    """The signs of its dangers alone."""
     steps = edition.steps
-    dangers = [*edition.hazards, *(hazard for step in steps for hazard in (*step.hazards, *step.standing.hazards))]
-    worn = [*(line for each in edition.lists for line in each.lines), *(line for step in steps for line in step.wear)]
-    marked = [*(danger.signs for danger in dangers), *(line.signs for line in worn)]
-    return tuple(sorted({sign for each in marked for sign in each}, key=lambda sign: sign.number))
+    dangers = [*edition.hazards, *(danger for step in steps for danger in (*step.hazards, *step.standing.hazards))]
+    return _sorted({sign for danger in dangers for sign in danger.signs})
+
+
+def _sorted(signs: set[Sign]) -> tuple[Sign, ...]:
+    return tuple(sorted(signs, key=lambda sign: sign.number))
 
 
 def drawing(sign: Sign, templates: Path) -> Path:

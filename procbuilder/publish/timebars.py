@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Basis, Evidence, StepTime
+from procbuilder.model.footage import FootageSplit
 from procbuilder.publish.words import BASIS_WORDS
 
 
@@ -44,7 +45,7 @@ def _bar(number: int, command: str, time: StepTime, only_if: str, longest: Decim
     unsure = time.basis not in (Basis.LOG, Basis.TYPED)
     extra = f"only if {only_if}: not in the total" if time.extra else ""
     crew = f"{time.people} people" if time.people > 1 else ""
-    source = "; ".join(filter(None, (_source(time), crew, extra)))
+    source = "; ".join(filter(None, (_source(time), _apart(time), crew, extra)))
     return Bar(number, time.step, command, _minutes(time), source, start, likely, end, unsure)
 
 
@@ -68,13 +69,28 @@ def _source(time: StepTime) -> str:
     best, *others = time.evidence
     count = f"{best.count} " if best.basis is Basis.LOG else ""
     besides = "".join(f"; besides: {_short(other)}" for other in others)
-    return f"{count}{_words(best)}{besides}"
+    return f"{count}{_words(best, time.split)}{besides}"
 
 
-def _words(best: Evidence) -> str:
+def _words(best: Evidence, split: FootageSplit | None) -> str:
+    if best.basis is Basis.FOOTAGE and split:
+        return "film in which no cut was found"
     return "logged run" if best.basis is Basis.LOG and best.count == 1 else BASIS_WORDS[best.basis]
 
 
 def _short(other: Evidence) -> str:
-    name = "typed" if other.basis is Basis.TYPED else "footage"
-    return f"{name} {other.likely:f} min"
+    if other.basis is Basis.TYPED:
+        return f"typed {other.likely:f} min"
+    return f"film {other.likely:f} min{' with cuts – lower bound' if other.basis is Basis.CUT else ''}"
+
+
+def _apart(time: StepTime) -> str:
+    """What else the film holds: not counted."""
+    split = time.split
+    if split is None:
+        return ""
+    if split.speed != 1:
+        return "the film does not run at the speed of the work, and tells no time"
+    parts = [(split.talk, "talk"), (split.still, "nothing moving")]
+    told = [f"{round(seconds)} s {name}" for seconds, name in parts if round(seconds)]
+    return f"apart from it {' and '.join(told)} on film" if told else ""

@@ -1,16 +1,19 @@
 """How an estimate is told: the same sentences on the page, in the PDF and in the terminal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
+from fractions import Fraction
 
 from procbuilder.model.estimate import Basis, Estimate, Extra
+from procbuilder.model.timecode import format_time
 
 _COUNTS = {1: "one person", 2: "two people", 3: "three people", 4: "four people"}
 
 
 def sentences(estimate: Estimate) -> tuple[str, ...]:
     """The estimate with its conditions and what it rests on; then what differs from it, and why."""
-    return (headline(estimate), *_stated(estimate), *_experience(estimate), *_elsewhere(estimate), *_log(estimate))
+    rest = (_stated, _footage, _experience, _elsewhere, _log)
+    return (headline(estimate), *(sentence for told in rest for sentence in told(estimate)))
 
 
 def headline(estimate: Estimate) -> str:
@@ -79,13 +82,18 @@ def _rests_on(estimate: Estimate) -> Iterator[str]:
         Basis.LOG: runs,
         Basis.TYPED: "typed times",
         Basis.FOOTAGE: _many(estimate.films, "film"),
-        Basis.CUT: f"{_many(estimate.films, 'film')} with cuts",
+        Basis.CUT: "film with cuts – lower bound",
         Basis.NOTHING: "no time known",
     }
     for basis, name in names.items():
         if count := estimate.count(basis):
-            doubt = "; a lower bound if cut" if basis is Basis.FOOTAGE else ""
+            doubt = f"; {_cuts_known(estimate)}" if basis is Basis.FOOTAGE else ""
             yield f"{name} ({_steps(count)}{doubt})"
+
+
+def _cuts_known(estimate: Estimate) -> str:
+    steps = (step for step in estimate.steps if step.basis is Basis.FOOTAGE and not step.extra)
+    return "no cut found" if all(step.split for step in steps) else "a lower bound if cut"
 
 
 def _extra(extra: Extra) -> str:
@@ -105,6 +113,24 @@ def _stated(estimate: Estimate) -> Iterator[str]:
     gap = estimate.unaccounted
     rest = f"{number(abs(gap))} h {'is not accounted for' if gap > 0 else 'more than stated'}" if gap else "they agree"
     yield f"The technician states {number(estimate.stated_hours)} h; {account}: {rest}."
+
+
+def _footage(estimate: Estimate) -> Iterator[str]:
+    """How the film of the steps is spent, whatever their minutes come from."""
+    splits = [step.split for step in estimate.steps if step.split and not step.extra]
+    plain = [split for split in splits if split.speed == 1]
+    if plain:
+        hands_on = _clock(split.hands_on for split in plain)
+        talk = _clock(split.talk for split in plain)
+        still = _clock(split.still for split in plain)
+        cut = sum(split.cuts > 0 for split in plain)
+        least = f" at least, for {_steps(cut)} {'has' if cut == 1 else 'have'} cuts" if cut else ""
+        yield (
+            f"Seen on film of {_steps(len(plain))}: {hands_on} hands-on{least}; "
+            f"apart from it {talk} of talk and {still} in which nothing moves."
+        )
+    if other := len(splits) - len(plain):
+        yield f"The film of {_steps(other)} does not run at the speed of the work, and tells no time."
 
 
 def _experience(estimate: Estimate) -> Iterator[str]:
@@ -144,6 +170,11 @@ def _range(low: Decimal, high: Decimal) -> str:
 def number(value: Decimal) -> str:
     """As it is printed: never with an exponent."""
     return f"{value:f}"
+
+
+def _clock(seconds: Iterable[Fraction]) -> str:
+    """Minutes and whole seconds of all together: ``12:05``."""
+    return format_time(Fraction(round(sum(seconds))))
 
 
 def _many(count: int, name: str) -> str:

@@ -23,6 +23,12 @@ AS_FOUND = "As found, not proof that it was right"
 MARKED = "Marked"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
+STATUS_WORDS = {
+    "draft": "DRAFT – not approved",
+    "review": "IN REVIEW – not approved",
+    "withdrawn": "WITHDRAWN – do not work by it",
+}
+
 SIGNAL_MEANING: dict[Signal, str] = {
     Signal.DANGER: "will kill or seriously injure if not avoided",
     Signal.WARNING: "could kill or seriously injure if not avoided",
@@ -34,15 +40,10 @@ BASIS_WORDS: dict[Basis, str] = {
     Basis.LOG: "logged runs",
     Basis.TYPED: "time typed",
     Basis.FOOTAGE: "footage only: a lower bound if the film has cuts",
-    Basis.CUT: "footage with cuts: a lower bound",
+    Basis.CUT: "film with cuts – lower bound",
     Basis.NOTHING: "no time known",
 }
 
-STATUS = {
-    "draft": "DRAFT – not approved",
-    "review": "IN REVIEW – not approved",
-    "withdrawn": "WITHDRAWN – do not work by it",
-}
 REVISION = "revision {revision}"
 ONLY_FOR = "Only for {reader}"
 PAGE_OF = ("Page ", " of ")
@@ -135,6 +136,7 @@ RECHECK = "Check again when the revision changes a danger, torque, order or hold
 CARD = "Card of the steps where no phone may be used"
 CARD_USE = "Something can catch fire here. Leave the phone outside, and take this card along."
 HOW_TO, ONLY_IF = "How", "Only if"
+CLIP, QR_CODE = "Clip", "QR code: the step on a phone"
 STOP_DONE_BY, WEAR, TOOL, TORQUE, KEY_POINT, HOLD = "Stop: done by", "Wear", "Tool", "Torque", "Key point", "Hold"
 REMEMBER = "Before these steps: phone, lighter, lamps and chargers away; nobody smokes."
 
@@ -180,3 +182,12 @@ BEFORE_STEP = "As found, step {number}"
 AFTER_STEP = "Done, step {number}"
 SHEETS_PDF = "All sheets as one PDF"
 THE_PROCEDURE = "The procedure"
+
+# ---- the DITA task
+
+UNTITLED = "Procedure without a title"
+NONE, NOT_STATED = "None.", "not stated"
+TOOLS_ALONE = "Tools"
+APPLIES_TO, NOT_FOR, ASK = "Applies to", "Not for", "Ask"
+WHILE = "while"
+COUNT_TOOLS = "Count the tools: as many as before the job."

@@ -1,4 +1,4 @@
-"""The workshop file of a library: times, rates, dangers of its own, qualifications; see ``FORMAT.md``."""
+"""The workshop file of a library: times, rates, dangers and words of its own, qualifications; see ``FORMAT.md``."""
 
 import re
 import tomllib
@@ -8,10 +8,11 @@ from decimal import Decimal
 from typing import Any
 
 from procbuilder.model.activity import NEEDED, Activity, activity
+from procbuilder.model.heard import Act
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.worked import Signal
-from procbuilder.model.workshop import Condition, Qualification, Workshop
+from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
 
@@ -44,6 +45,7 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         address=reader.address(printing.get("address")),
         dangers=tuple(reader.dangers()),
         qualifications=tuple(reader.qualifications()),
+        words=OwnWords(tuple(reader.nicknames()), tuple(reader.objects()), tuple(reader.operations())),
     )
     return workshop, tuple(reader.problems)
 
@@ -104,6 +106,39 @@ class _Reader:
                 what = f"the qualification {name or 'without a name'} lacks its name, its holder or its last day"
                 self._wrong("qualification", name, what, "write name, holder and valid_until = 2027-03-31")
 
+    def nicknames(self) -> Iterator[tuple[str, str]]:
+        for said, name in self.part("nicknames").items():
+            if isinstance(name, str) and name.strip():
+                yield said, name
+            else:
+                self._wrong(
+                    "nicknames", said, f"the nickname {said} stands for no name", f'write "{said}" = "its name"'
+                )
+
+    def objects(self) -> Iterator[tuple[str, tuple[str, ...]]]:
+        for group, things in self.part("objects").items():
+            if _is_words(things):
+                yield group, tuple(things)
+            else:
+                what = f"the things of {group} are no list of words"
+                self._wrong("objects", group, what, f'write {group} = ["hub hook", "drum key"]')
+
+    def operations(self) -> Iterator[OwnOperation]:
+        listed = self.data.get("operation", [])
+        for entry in listed if isinstance(listed, list) else []:
+            lists = [entry.get(name, []) for name in ("verbs", "particles", "things")]
+            act = str(entry.get("act", ""))
+            if not lists[0] or not all(_is_words(one) for one in lists) or act not in tuple(Act):
+                what = f"the operation {entry.get('print', 'without a name')} has no verbs, or no act that is known"
+                instead = f'write verbs = ["whizz"] and act as one of {", ".join(Act)}'
+                self._wrong("operation", str(entry.get("print", "")), what, instead)
+                continue
+            verbs, particles, things = (tuple(one) for one in lists)
+            yield OwnOperation(
+                str(entry.get("print", "")) or str(verbs[0]).capitalize(), Act(act), verbs, particles, things,
+                str(entry.get("state", "")), str(entry.get("opposite", "")), entry.get("scrap") is True,
+            )  # fmt: skip
+
     def number(self, part: str, value: Any) -> Decimal | None:
         found = _decimal(value)
         if value is not None and found is None:
@@ -154,6 +189,10 @@ def _wrong_in(block: dict[str, Any]) -> str:
     if unknown := sorted(set(block) - {*texts, "words", "told", "once", "vapour"}):
         return f"has an unknown key: {', '.join(unknown)}"
     return "" if block["signal"] in set(Signal) else f"has the signal {block['signal']}, which is none of the four"
+
+
+def _is_words(value: Any) -> bool:
+    return isinstance(value, list) and all(isinstance(one, str) for one in value)
 
 
 def _decimal(value: Any) -> Decimal | None:

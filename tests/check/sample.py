@@ -5,13 +5,14 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
 from procbuilder.infer.proposed import noticed
 from procbuilder.infer.torques import torques
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem
 from procbuilder.read.procedure import read_text
 
@@ -88,7 +89,9 @@ def recording(name: str, duration: Fraction) -> Recording:
     return Recording(name, f"recordings/{name}.mp4", "0" * 64, duration, 1280, 720)
 
 
-def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[Problem, ...]:
+def found(
+    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, films: Mapping[str, PacketFacts] | None = None
+) -> tuple[Problem, ...]:
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
     procedure, faults = read_text(text)
     assert faults == ()
@@ -102,8 +105,10 @@ def found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[
         removed=removed_protection(procedure, lexicon),
         torques=torques(procedure, lexicon),
         lexicon=lexicon,
+        films=films or {},
         standing=still,
         noticed=noticed(procedure, still, lexicon.activities),
+        taken_off=taken_off_by_words(procedure),
         disorders=disorders(procedure, lexicon.orders),
     )
     return problems(case)
@@ -118,8 +123,11 @@ def changed(*changes: tuple[str, str]) -> str:
     return text
 
 
-def said(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> list[str]:
+def said(
+    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, films: Mapping[str, PacketFacts] | None = None
+) -> list[str]:
     """Each problem in one line: severity, danger, rule, sentence."""
     return [
-        f"{problem.severity} {problem.danger} {problem.rule} {problem}" for problem in found(text, durations=durations)
+        f"{problem.severity} {problem.danger} {problem.rule} {problem}"
+        for problem in found(text, durations=durations, films=films)
     ]

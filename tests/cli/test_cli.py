@@ -12,6 +12,7 @@ from typer.testing import CliRunner
 
 from procbuilder import __version__
 from procbuilder.cli import app
+from procbuilder.media import cuts
 from procbuilder.report import QUESTIONS
 from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
@@ -59,7 +60,7 @@ def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) 
     ]
     assert lines[-5:-2] == [
         "Pillar drill – renew the drive belt (demo: drawn, values for show)",
-        "recordings/belt.mp4: no sound",
+        "recordings/belt.mp4: no sound, so nothing tells whether it runs at the speed of the work",
         "Status: review; 4 ask",
     ]
 
@@ -68,7 +69,7 @@ def test_build_says_where_the_page_and_the_pdf_are(home: Path) -> None:
     result = run(app, ["build", str(home)])
     assert (result.exit_code, result.stderr) == (0, "")
     assert result.stdout.splitlines() == [
-        "recordings/strip.mp4: no sound",
+        "recordings/strip.mp4: no sound, so nothing tells whether it runs at the speed of the work",
         "Status: review; nothing is wrong or missing",
         f"Page: {home}/out/index.html",
         f"PDF:  {home}/out/procedure.pdf",
@@ -96,6 +97,32 @@ def test_check_uses_what_is_known_and_says_what_is_not(home: Path) -> None:
     ]
     run(app, ["build", str(home)])
     assert run(app, ["check", str(home)]).stderr == f"{READING}\nnothing is wrong or missing\n"
+
+
+def test_check_says_what_was_not_scanned(home: Path) -> None:
+    """After a build the times of a step were changed: where its new stretch is cut is not known."""
+    run(app, ["build", str(home)])
+    text = (home / "procedure.md").read_text(encoding="utf-8")
+    (home / "procedure.md").write_text(text.replace("0:02-0:03.500", "0:02-0:03.250"), encoding="utf-8")
+    assert run(app, ["check", str(home)]).stderr.splitlines() == [
+        f"strip has not been scanned yet for cuts, talk and stillness: procbuilder build {home}",
+        "nothing is wrong or missing",
+    ]
+
+
+def test_build_looks_at_every_picture_only_when_asked(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[object] = []
+
+    def suspects(*given: object) -> tuple[()]:
+        asked.append(given)
+        return ()
+
+    monkeypatch.setattr(cuts, "suspects", suspects)
+    assert run(app, ["build", str(home), "--thorough"]).exit_code == 0
+    assert asked == []
+    shutil.rmtree(home / ".procbuilder")
+    assert run(app, ["build", str(home)]).exit_code == 0
+    assert len(asked) == 2
 
 
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:
@@ -291,3 +318,38 @@ def test_a_damaged_log_is_a_problem_of_the_check(home: Path) -> None:
         f"{home}/times.csv:2: ask: two is no number of minutes – "
         "write minutes such as 4.5, more than 0 and at most 1440",
     ]
+
+
+STRIP = (
+    "# Cover\n\n## Strip\n\n### Prise off the cap {#cap}\n\n- Off: cap\n\n### Pull the pin {#pin}\n\n- Off: split pin\n"
+)
+
+
+def test_refit_says_what_it_derived_and_how_it_is_accepted(tmp_path: Path) -> None:
+    file = tmp_path / "procedure.md"
+    file.write_text(STRIP, encoding="utf-8")
+    result = run(app, ["new", "--refit", str(tmp_path)])
+    assert (result.exit_code, result.stdout.splitlines()) == (
+        0,
+        [
+            f"{file}: 2 refit steps added, derived and not filmed",
+            "1 of them only ask: pressed, bled, timed, preloaded or single-use work",
+            'Read each one, put it right, and take its "- Derived:" line away; check asks until then',
+        ],
+    )
+    again = run(app, ["new", str(tmp_path), "--refit"])
+    assert again.stdout == f"{file}: there is nothing new to derive; nothing was written\n"
+
+
+def test_refit_of_a_folder_without_a_procedure(tmp_path: Path) -> None:
+    result = run(app, ["new", "--refit", str(tmp_path)])
+    assert result.exit_code == 1
+    assert result.stderr.startswith(f"{tmp_path}: there is no procedure.md in it")
+
+
+@pytest.mark.parametrize("options", [[], ["--refit", "--steps", "list.txt"], ["--refit", "--recording", "a.mp4"]])
+def test_new_without_recordings_or_with_too_much_is_wrong_usage(tmp_path: Path, options: list[str]) -> None:
+    result = run(app, ["new", str(tmp_path / "hub"), *options])
+    assert result.exit_code == 2
+    assert result.stderr == "new needs at least one --recording, or --refit alone for a procedure that is there\n"
+    assert not (tmp_path / "hub").exists()

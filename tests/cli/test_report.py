@@ -3,9 +3,12 @@
 from dataclasses import replace
 from pathlib import Path
 
+from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
 from procbuilder.model.origin import Place
 from procbuilder.model.worked import Hazard, Signal, Standing
 from procbuilder.report import highlights
+from tests.infer.written import written
 from tests.publish.sample import sample_edition
 
 
@@ -25,4 +28,26 @@ def test_a_danger_that_ends_and_comes_back_is_not_told_of_the_steps_between(tmp_
     lines = highlights(replace(edition, sections=tuple(sections)))
     assert [line for line in lines if "dangerous" in line] == [
         "  Still dangerous at steps 1 to 3, 6: WARNING: hot pipe"
+    ]
+
+
+LEDGER = """
+## Work
+### strip 0:10-0:20 Take off the cover
+- Off: cover
+### Take off the drum
+- Only if: braked hub
+- Off: drum
+### Pull the pin
+- Off: split pin
+### Refit in reverse order
+"""
+
+
+def test_what_is_open_or_only_assumed_closed_is_told_with_its_place_and_way(tmp_path: Path) -> None:
+    edition = replace(sample_edition(tmp_path), ledger=ledger(written(LEDGER), load()))
+    assert [line for line in highlights(edition) if "open:" in line or "assumed" in line] == [
+        "  Only assumed closed: cover, off at strip 0:10 (step 1); step 4 tells to refit in reverse",
+        "  Still open: split pin, off, not filmed (step 3); no step closes it",
+        "  Only assumed closed: drum, off, not filmed (step 2); step 4 tells to refit in reverse, if: braked hub",
     ]

@@ -183,3 +183,8 @@ def test_what_is_spoilt_is_closed_only_by_a_new_one() -> None:
 def test_an_entry_tells_that_a_new_one_goes_on_and_to_what_it_belongs() -> None:
     entry = ledger(written("## W\n### Out\n- Off: seal | of: hub\n### In\n- On: seal, new\n"), WORDS).entries[0]
     assert (entry.renewed, entry.of, entry.scrapped, entry.spoilt) == (True, "hub", False, "")
+
+
+def test_what_comes_off_again_after_it_went_back_in_reverse_is_open() -> None:
+    text = "## Work\n### Out\n- Off: cover\n### Refit in reverse order\n### Take it off again\n- Off: cover\n"
+    assert ends(text) == ["cover: still open"]

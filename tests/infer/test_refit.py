@@ -143,3 +143,11 @@ def test_a_branch_goes_back_in_the_same_branch() -> None:
 def test_a_step_is_not_derived_twice() -> None:
     text = "## Work\n### Pull the pin {#pin}\n- Off: split pin\n### Decide how it goes back\n- Derived: #pin\n"
     assert derived(text) == []
+
+
+def test_signs_that_part_a_field_are_written_as_such() -> None:
+    assert derived("## Work\n### Take off the cover {#a}\n- Off: cover \\| lid; left | by: 1 x pin \\| peg\n") == [
+        "Fit the cover | lid; left / Derived: #a / On: cover \\| lid; left | by: 1 x pin \\| peg"
+    ]
+    (line,) = derived("## Work\n### Take off the cover {#a}\n- Off: cover; left, scrap\n")
+    assert " / Part: cover\\; left, new / " in line

@@ -38,3 +38,14 @@ def test_fasteners_on_their_own_are_kept_even_without_a_named_tray() -> None:
 
 def test_what_is_thrown_away_goes_into_no_tray() -> None:
     assert lines("## Work\n### Pull the pin\n- Off: split pin, scrap | tray: 2\n") == ()
+
+
+def test_fasteners_of_which_some_stay_off_are_still_one_line() -> None:
+    text = """
+    ## Work
+    ### Unbolt the keeper
+    - Off: keeper | by: 6 x bolt
+    ### Fit the keeper
+    - On: keeper | by: 5 x bolt
+    """
+    assert lines(text) == (TrayLine("", "6 x bolt", "keeper", 1, (2,)),)

@@ -38,7 +38,7 @@ def main() -> None:
 
 def _outcome(path: Path, folder: Path) -> str:
     try:
-        facts = probe(path, name="film", shown=path.name, sha256="0")
+        facts = probe(path, name="film", shown=path.name, sha256="0").recording
         span = Span("film", Fraction(0), min(facts.duration, Fraction(2)))
         choice = choose(measure(path, span), span)
         still(path, choice.time, picture=None, target=folder / "still.jpg")

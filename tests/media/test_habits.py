@@ -171,7 +171,7 @@ def test_clip_has_the_pictures_of_its_span(filmed: tuple[Habit, Path], tmp_path:
 def test_facts_are_those_of_the_recording(filmed: tuple[Habit, Path]) -> None:
     """Number and length of pictures, size as shown, and a word on what is unusual."""
     habit, path = filmed
-    facts = probe(path, name="strip", shown=path.name, sha256="0")
+    facts = probe(path, name="strip", shown=path.name, sha256="0").recording
     assert (facts.pictures, facts.width, facts.height) == (len(habit.times), *habit.shape)
     assert facts.rotation == habit.track.turned
     assert facts.variable_rate == (habit.times == _UNEVEN)

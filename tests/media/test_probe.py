@@ -12,9 +12,11 @@ from procbuilder.model.footage import Recording
 from tests.media import filming
 from tests.media.filming import SHARED, Track
 
+SILENT = "no sound, so nothing tells whether it runs at the speed of the work"
+
 
 def _probe(path: Path) -> Recording:
-    return probe(path, name="strip", shown=f"recordings/{path.name}", sha256="abc")
+    return probe(path, name="strip", shown=f"recordings/{path.name}", sha256="abc").recording
 
 
 def test_probe_even_recording_says_what_it_is(even: Path) -> None:
@@ -42,7 +44,7 @@ def test_probe_variable_rate_gives_the_span_of_rates(uneven: Path) -> None:
     assert found.variable_rate
     assert found.pictures == 80
     assert found.duration - filming.uneven(80)[-1] == pytest.approx(0.05, abs=0.06)
-    assert found.remarks == ("no sound", "variable frame rate, 9.17 to 50 pictures a second")
+    assert found.remarks == (SILENT, "variable frame rate, 9.17 to 50 pictures a second")
 
 
 def test_probe_single_dropped_picture_is_no_variable_rate(films: Path) -> None:
@@ -99,7 +101,7 @@ def test_probe_coding_without_a_decoder_is_said(films: Path) -> None:
 def test_probe_clock_that_does_not_begin_at_zero_is_no_length(late: Path) -> None:
     """Three seconds are three seconds wherever the clock of the file stands."""
     assert _probe(late).duration == Fraction(3)
-    assert _probe(late).remarks == ("no sound",)
+    assert _probe(late).remarks == (SILENT,)
 
 
 @pytest.mark.parametrize(
@@ -107,7 +109,7 @@ def test_probe_clock_that_does_not_begin_at_zero_is_no_length(late: Path) -> Non
     [
         ((Fraction(1),), "the sound ends 3.0 s before the picture"),
         ((Fraction(4), Fraction(4)), "2 sound tracks; the first is used"),
-        ((), "no sound"),
+        ((), SILENT),
     ],
 )
 def test_probe_remarks_on_sound(films: Path, sound: tuple[Fraction, ...], remark: str) -> None:

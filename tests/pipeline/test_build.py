@@ -3,6 +3,7 @@
 import hashlib
 import json
 import os
+import re
 import shutil
 from collections.abc import Callable
 from fractions import Fraction
@@ -15,9 +16,10 @@ import pytest
 from procbuilder.media import clips, measure, probe, stills
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
-from procbuilder.pipeline.build import build, procedures
+from procbuilder.pipeline.build import Wanted, build, procedures
 from procbuilder.pipeline.studio import hold
 from tests.pipeline.text import WHOLE
+from tests.pipeline.whole import faults
 
 Make = Callable[[str], Path]
 
@@ -39,10 +41,34 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
     names = {path.name for path in (built.folder / "out").iterdir()}
     assert names == {
         "index.html", "phone.html", "quotation.html", "sheets.html", "procedure.pdf", "sheets.pdf", "edition.json",
-            "manifest.json", "media",
+        "manifest.json", "media",
     }  # fmt: skip
     assert built.page.is_file()
     assert built.print.read_bytes().startswith(b"%PDF-")
+
+
+def test_a_dita_task_comes_when_asked_for_and_never_grows_old(folder: Make) -> None:
+    made = folder(WHOLE)
+    out = made / "out"
+    build(made, wanted=Wanted(task=True))
+    assert f"<title>{build(made).edition.title}</title>" in (out / "procedure.dita").read_text(encoding="utf-8")
+    source = (made / "procedure.md").read_text(encoding="utf-8")
+    (made / "procedure.md").write_text(source.replace("\n# ", "\n# Changed: ", 1), encoding="utf-8")
+    build(made)
+    assert "<title>Changed: " in (out / "procedure.dita").read_text(encoding="utf-8")
+    assert faults(out) == []
+
+
+def test_the_task_has_the_signs_that_it_names_and_no_others(folder: Make) -> None:
+    danger = "- Danger: the press can start | crushed hand | plug pulled\n"
+    made = folder(WHOLE.replace("- Tool: ", f"{danger}- Tool: ", 1))
+    build(made, wanted=Wanted(task=True))
+    text = (made / "out" / "procedure.dita").read_text(encoding="utf-8")
+    assert set(re.findall(r"signs/(\w+\.svg)", text)) == {"W018.svg", "M006.svg"}
+    assert {path.name for path in (made / "out" / "signs").iterdir()} == {"W018.svg", "M006.svg"}
+    (made / "procedure.md").write_text(WHOLE, encoding="utf-8")
+    build(made)
+    assert list((made / "out" / "signs").iterdir()) == []
 
 
 def test_steps_have_a_still_within_their_time_and_a_clip_of_their_length(folder: Make) -> None:

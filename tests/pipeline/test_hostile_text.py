@@ -24,7 +24,7 @@ HOSTILE = (
 )
 HARMLESS = str.maketrans("<>\"'", "‹›“’")
 """The same words without the signs of markup: the page must have the same shape with them."""
-PAGES = ("index.html", "phone.html", "quotation.html")
+PAGES = ("index.html", "phone.html", "quotation.html", "sheets.html")
 
 Shape = list[tuple[str, tuple[str, ...]]]
 

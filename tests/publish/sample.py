@@ -8,7 +8,7 @@ from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
 from procbuilder.model.footage import Recording
 from procbuilder.model.worked import Signal
 from tests.publish.sample_media import write_media
-from tests.publish.sample_steps import hazard, sections, torques
+from tests.publish.sample_steps import hazard, pairs, sections, torques
 from tests.publish.sample_sums import estimate, ledger, lists, problems
 from tests.publish.sample_words import SCRIPT
 
@@ -49,6 +49,7 @@ def sample_edition(media: Path) -> Edition:
         sections=sections(),
         torques=torques(),
         ledger=ledger(),
+        pairs=pairs(),
         estimate=estimate(),
         closing=(
             Named("Finding", "rust in the left wheel arch", ("watch", "told the owner, no answer yet")),

@@ -4,7 +4,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named, PicturePair
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import Clip, Still
 from procbuilder.model.marks import Mark, MarkShape
@@ -229,6 +229,11 @@ def _tighten() -> EditionStep:
         as_found=_figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found"),
         as_found_step=4,
     )
+
+
+def pairs() -> tuple[PicturePair, ...]:
+    found = _figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found")
+    return (PicturePair("keeper", 4, found, 8, None), PicturePair("hub", 5, found, 7, found))
 
 
 def torques() -> tuple[TorqueRow, ...]:

@@ -9,11 +9,13 @@ import pytest
 from playwright.sync_api import Browser
 
 from procbuilder.media.drawing import draw
-from procbuilder.model.edition import Figure
+from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.footage import Still
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import Place
+from procbuilder.publish.html import page
 from procbuilder.publish.overlay import drawing, outline
+from tests.publish.blocks import TEMPLATES
 
 HERE = Place("procedure.md", 1)
 MARKS = (
@@ -41,7 +43,7 @@ def test_the_path_holds_the_typed_fractions() -> None:
 def test_the_browser_draws_what_is_burnt_in(browser: Browser, width: int, height: int, tmp_path: Path) -> None:
     """Nine dark pixels in ten of either lie within two pixels of a dark one of the other."""
     drawn = drawing(_figure(width, height))
-    css = (Path(__file__).parents[2] / "templates" / "html" / "figure.css").read_text()
+    css = (TEMPLATES / "html" / "figure.css").read_text()
     box = f"0 0 {drawn.width} {drawn.height}"
     paths = "".join(f'<path class="{kind}" d="{outline(drawn.signs)}"/>' for kind in ("halo", "line"))
     svg = f'<body style="margin:0;background:#808080"><svg class="marks" viewBox="{box}">{paths}</svg>'
@@ -62,3 +64,14 @@ def test_the_browser_draws_what_is_burnt_in(browser: Browser, width: int, height
 
 def test_all_of_the_outline_is_numbers_and_letters_of_paths() -> None:
     assert re.fullmatch(r"[MLa0-9. -]+", outline(drawing(_figure(640, 360)).signs))
+
+
+def test_the_alternative_text_and_the_words_below_tell_the_marks(edition: Edition) -> None:
+    """The drawing itself is hidden from screen readers: all it says is said in words."""
+    html = page(edition, templates=TEMPLATES)
+    at = html.index('<svg class="marks"')
+    svg = html[at : html.index("</svg>", at)]
+    assert 'aria-hidden="true"' in svg
+    assert re.findall(r"<tspan[^>]*>([^<]*)</tspan>", svg) == ["start here", "then here"]
+    assert "style=" not in svg
+    assert "Marked: start here; then here" in html

@@ -19,7 +19,8 @@ from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
 EMPTY = Edition(
     title="", number="", revision="", status="review", why_draft="", item="", applies_to="", not_for="", author="",
     work_place="", people="", ask="", language="", intro=(), hazards=(), lists=(), tools=(), supplies=(), parts=(),
-    trays=(), sections=(), torques=(), ledger=Ledger(), estimate=Estimate(), closing=(), problems=(), recordings=(),
+    trays=(), sections=(), torques=(), ledger=Ledger(), pairs=(), estimate=Estimate(), closing=(), problems=(),
+    recordings=(),
 )  # fmt: skip
 LONG = "Anhaengerkupplungssteckdosenhalterung" * 4
 

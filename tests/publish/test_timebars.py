@@ -8,9 +8,12 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Basis, Estimate, Evidence, StepTime
+from procbuilder.model.footage import FootageSplit
 from procbuilder.publish.html import page
 from procbuilder.publish.timebars import Bar, bars
 from tests.publish.blocks import TEMPLATES
+
+SPLIT = FootageSplit(hands_on=Fraction(120), talk=Fraction(31), still=Fraction(9))
 
 
 def test_a_bar_reaches_from_low_to_high_in_percent_of_the_longest(edition: Edition) -> None:
@@ -35,11 +38,11 @@ def test_what_is_not_sure_looks_so(edition: Edition) -> None:
 @pytest.mark.parametrize(
     ("basis", "count", "source"),
     [
-        (Basis.LOG, 4, "4 logged runs; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.LOG, 4, "4 logged runs; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
-        (Basis.LOG, 1, "1 logged run; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.LOG, 1, "1 logged run; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
-        (Basis.CUT, 2, "footage with cuts: a lower bound; besides: typed 5 min; besides: footage 2 min; 2 people; "
+        (Basis.CUT, 2, "film with cuts – lower bound; besides: typed 5 min; besides: film 2 min; 2 people; "
          "only if it sticks: not in the total"),
     ],
 )  # fmt: skip
@@ -62,6 +65,32 @@ def test_a_lower_bound_is_called_so(edition: Edition) -> None:
     time = StepTime("chock", Basis.CUT, two, two, two, Fraction(120))
     (bar,) = bars(replace(edition, estimate=Estimate((time,))))
     assert bar.minutes == "at least 2"
+
+
+@pytest.mark.parametrize(
+    ("basis", "split", "source"),
+    [
+        (Basis.FOOTAGE, SPLIT,
+         "film in which no cut was found; apart from it 31 s talk and 9 s nothing moving on film"),
+        (Basis.CUT, replace(SPLIT, talk=Fraction(0)),
+         "film with cuts – lower bound; apart from it 9 s nothing moving on film"),
+        (Basis.FOOTAGE, replace(SPLIT, talk=Fraction(0), still=Fraction(0)), "film in which no cut was found"),
+    ],
+)  # fmt: skip
+def test_talk_and_stillness_stand_apart(edition: Edition, basis: Basis, split: FootageSplit, source: str) -> None:
+    two = Decimal(2)
+    time = StepTime("chock", basis, two, two, two, Fraction(160), split, evidence=(Evidence(basis, two, two, two),))
+    (bar,) = bars(replace(edition, estimate=Estimate((time,))))
+    assert bar.source == source
+
+
+def test_film_at_another_speed_is_told_beside_the_typed_time(edition: Edition) -> None:
+    two = Decimal(2)
+    split = replace(SPLIT, speed=Fraction(8))
+    typed = Evidence(Basis.TYPED, two, two, two)
+    time = StepTime("chock", Basis.TYPED, two, two, two, Fraction(160), split, evidence=(typed,))
+    (bar,) = bars(replace(edition, estimate=Estimate((time,))))
+    assert bar.source == "time typed; the film does not run at the speed of the work, and tells no time"
 
 
 def test_page_draws_each_bar_beside_its_row(edition: Edition) -> None:

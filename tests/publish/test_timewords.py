@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.model.estimate import Basis, Elsewhere, Estimate, Extra, OddTime, Practice, StepTime
+from procbuilder.model.footage import FootageSplit
 from procbuilder.model.origin import Place
 from procbuilder.publish.timewords import headline, sentences
 
@@ -60,7 +61,7 @@ def test_a_lower_bound_looks_like_one_and_the_stated_total_stands_beside_it() ->
     assert sentences(bound) == (
         "Hands-on at least 1.9 h (a lower bound: not every step has a time of its own), "
         "3.0 h in all as the technician states, one person, on stands, third time or later; "
-        "from 1 film (1 step; a lower bound if cut), 1 film with cuts (1 step) and no time known (1 step).",
+        "from 1 film (1 step; a lower bound if cut), film with cuts – lower bound (1 step) and no time known (1 step).",
         "The technician states 3.0 h; the steps account for at least 2.4 h from start to end: "
         "0.6 h is not accounted for.",
     )
@@ -110,4 +111,43 @@ def test_conditions_odd_rows_and_unused_rows_are_told() -> None:
         "On a lift: 1.3–2.0 h, likely 1.6 (× 0.80, from 38 own job cards).",
         "times.csv:12: pin-out 60 min, where 4.1–9.0 min were expected; it is kept, but counts little.",
         "1 logged row of steps that the procedure does not have, not used.",
+    )
+
+
+def filmed(name: str, basis: Basis, split: FootageSplit | None) -> StepTime:
+    minutes = Decimal(2)
+    return StepTime(name, basis, minutes, minutes, minutes, Fraction(300), split)
+
+
+SPLIT = FootageSplit(hands_on=Fraction(125), talk=Fraction(61, 2), still=Fraction(9))
+
+
+def test_film_in_which_no_cut_was_found_says_so() -> None:
+    """Without a scan it is a lower bound if cut."""
+    one, other = filmed("a", Basis.FOOTAGE, SPLIT), filmed("b", Basis.FOOTAGE, None)
+    assert "from 1 film (1 step; no cut found)" in headline(replace(WHOLE, steps=(one,)))
+    assert "from 1 film (2 steps; a lower bound if cut)" in headline(replace(WHOLE, steps=(one, other)))
+
+
+def test_film_with_cuts_is_a_lower_bound_in_words() -> None:
+    steps = (filmed("a", Basis.CUT, replace(SPLIT, cuts=2)),)
+    assert "; from film with cuts – lower bound (1 step)" in headline(replace(WHOLE, steps=steps))
+
+
+def test_talk_and_stillness_are_told_apart_from_work() -> None:
+    """125 s twice are 4:10; 30.5 s twice are 1:01; and one of the films has cuts."""
+    steps = (filmed("a", Basis.LOG, SPLIT), filmed("b", Basis.CUT, replace(SPLIT, cuts=1)))
+    assert sentences(replace(WHOLE, steps=steps))[1] == (
+        "Seen on film of 2 steps: 4:10 hands-on at least, for 1 step has cuts; "
+        "apart from it 1:01 of talk and 0:18 in which nothing moves."
+    )
+    assert sentences(replace(WHOLE, steps=steps[:1]))[1] == (
+        "Seen on film of 1 step: 2:05 hands-on; apart from it 0:30 of talk and 0:09 in which nothing moves."
+    )
+
+
+def test_film_at_another_speed_tells_no_time() -> None:
+    steps = (filmed("a", Basis.TYPED, replace(SPLIT, speed=Fraction(8))),)
+    assert sentences(replace(WHOLE, steps=steps))[1] == (
+        "The film of 1 step does not run at the speed of the work, and tells no time."
     )

@@ -3,9 +3,9 @@
 Sources, by what is checked:
 
 - hexagons: ISO 4014/4017/4032, DIN 931/933/934, ISO 15071, ISO 4161 as transcribed in tables of two open
-  drawing libraries (cq_warehouse: hex_head_parameters.csv, hex_nut_parameters.csv; FreeCAD Fasteners: din933def.csv,
-  iso4032def.csv, iso15071def.csv); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old
-  and new side by side
+  drawing libraries (cq_warehouse: hex_head_parameters.csv, hex_nut_parameters.csv; FreeCAD: din933def.csv,
+  iso4032def.csv, iso15071def.csv); older Japanese sizes: a vehicle maker's service manual of 2010 that lists old and
+  new side by side
 - stress areas and proof loads: ISO 898-1 as reprinted by three suppliers
 - torques at 75 % of the proof load, dry (K = 0.20) and lubricated (K = 0.15): a supplier's table
 - fine threads at 90 % of the yield point: a reprint of VDI 2230:2001
@@ -25,6 +25,8 @@ from procbuilder.model.fastener import (
     DRY,
     OILED,
     NamedThread,
+    in_inches,
+    inch_thread,
     is_plausible,
     named_thread,
     proof_load,
@@ -327,3 +329,23 @@ def test_a_pitch_is_told_from_a_length() -> None:
 def test_a_spanner_is_never_turned_into_a_thread() -> None:
     """13 mm is M8 by ISO, and M10 as a small flange."""
     assert [size for size, thread in THREADS.items() if Decimal(13) in thread.fits] == ["M8", "M10"]
+
+
+def test_inch_hexagons_and_keys_of_cap_screws() -> None:
+    """ASME B18.2.1 and B18.3, as transcribed in ``asmeb18.2.1.6def.csv`` of FreeCAD Fasteners."""
+    heads = {in_inches(thread.size): in_inches(thread.hexagon) for thread in load().inch_threads}
+    assert heads == {
+        "1/4": "7/16", "5/16": "1/2", "3/8": "9/16", "7/16": "5/8", "1/2": "3/4", "5/8": "15/16", "3/4": "1 1/8",
+        "7/8": "1 5/16", "1": "1 1/2",
+    }  # fmt: skip
+    keys = {in_inches(thread.size): in_inches(thread.key) for thread in load().inch_threads if thread.key}
+    assert keys == {"1/4": "3/16", "5/16": "1/4", "3/8": "5/16", "1/2": "3/8", "5/8": "1/2", "3/4": "5/8"}
+
+
+@pytest.mark.parametrize(
+    ("text", "size"),
+    [("5/16 UNC bolt", Fraction(5, 16)), ("3/8-24 UNF nut", Fraction(3, 8)), ("1 UNC", 1), ("1/2 in drive", None)],
+)
+def test_a_fraction_is_a_thread_only_when_it_is_called_one(text: str, size: Fraction | None) -> None:
+    """A half inch may be a drive or a hexagon."""
+    assert inch_thread(text) == size

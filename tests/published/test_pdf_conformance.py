@@ -144,7 +144,7 @@ def test_pages_are_walked_in_the_order_of_the_structure(document: pikepdf.Pdf) -
 def _bare(edition: Edition) -> Edition:
     """No step, no table, no list: what is left is what every sheet has."""
     bare = replace(edition, intro=(), hazards=(), lists=(), tools=(), supplies=(), parts=(), sections=())
-    return replace(bare, torques=(), ledger=Ledger(), closing=(), problems=(), recordings=())
+    return replace(bare, torques=(), ledger=Ledger(), pairs=(), trays=(), closing=(), problems=(), recordings=())
 
 
 @pytest.mark.skipif(bool(verapdf.missing()), reason=f"the published rules cannot run: {verapdf.missing()}")

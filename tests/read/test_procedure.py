@@ -195,7 +195,25 @@ def test_hidden_region_moves_straight_between_its_times() -> None:
     procedure, problems = body("## S\n### 0:00-0:10 Turn\n- Hide: 0:02 0,0,0.2,0.2; 0:04 0.2,0,0.4,0.2\n")
     (path,) = procedure.steps[0].hidden
     assert problems == []
-    assert [path.at(Fraction(time)).left for time in (0, 2, 3, 4, 9)] == pytest.approx([0, 0, 0.1, 0.2, 0.2])
+    boxes = [path.at(Fraction(time)) for time in (2, 3, 4)]
+    assert [box.left for box in boxes if box] == pytest.approx([0, 0.1, 0.2])
+    assert path.lasts == (2, 4)
+
+
+def test_hidden_region_ends_with_the_second_of_its_last_time() -> None:
+    """A player shows 0:04 until 0:05 begins; before 0:02 only a picture that is on show until then is hidden."""
+    procedure, _ = body("## S\n### 0:00-0:10 Turn\n- Hide: 0:02 0,0,0.2,0.2; 0:04 0.2,0,0.4,0.2\n")
+    (path,) = procedure.steps[0].hidden
+    hidden = [path.at(Fraction(time, 10)) is not None for time in (0, 19, 20, 49, 50, 90)]
+    assert hidden == [False, False, True, True, False, False]
+    assert path.at(Fraction(19, 10), Fraction(21, 10)) is not None
+
+
+def test_hidden_region_of_one_box_holds_throughout() -> None:
+    procedure, _ = body("## S\n### 0:00-0:10 Turn\n- Hide: 0:02 0,0,0.2,0.2\n")
+    (path,) = procedure.steps[0].hidden
+    assert path.lasts is None
+    assert [path.at(Fraction(time)) for time in (0, 2, 9)] == [Box(0, 0, 0.2, 0.2)] * 3
 
 
 def test_footage_leaves_out_skipped_stretches() -> None:

@@ -4,7 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from procbuilder.model.workshop import Condition, Workshop
+from procbuilder.model.heard import Act
+from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
 from procbuilder.read.workshop import read_workshop
@@ -104,3 +105,66 @@ def test_a_wrong_condition_does_not_take_the_others_away() -> None:
     workshop, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace("factor = 0.8\n", "")))
     assert [each.name for each in workshop.conditions] == ["with a seized pin"]
     assert len(problems) == 1
+
+
+OWN = """\
+[nicknames]
+"banana plug" = "sensor connector"
+
+[objects]
+fastener = ["drum key"]
+tool = ["hub hook"]
+
+[[operation]]
+print = "Zap off"
+act = "off"
+verbs = ["zap"]
+particles = ["off"]
+opposite = "Zap on"
+"""
+
+
+def test_own_words_of_the_workshop_are_read() -> None:
+    workshop, problems = read_workshop(TextFile("workshop.toml", OWN))
+    assert problems == ()
+    assert workshop.words == OwnWords(
+        nicknames=(("banana plug", "sensor connector"),),
+        objects=(("fastener", ("drum key",)), ("tool", ("hub hook",))),
+        operations=(OwnOperation("Zap off", Act.OFF, ("zap",), ("off",), opposite="Zap on"),),
+    )
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (
+            '= "sensor connector"',
+            "= 7",
+            'workshop.toml:2: the nickname banana plug stands for no name – write "banana plug" = "its name"',
+        ),
+        (
+            'tool = ["hub hook"]',
+            'tool = "hub hook"',
+            'workshop.toml:6: the things of tool are no list of words – write tool = ["hub hook", "drum key"]',
+        ),
+        (
+            'act = "off"',
+            'act = "away"',
+            "workshop.toml:9: the operation Zap off has no verbs, or no act that is known – write verbs = "
+            '["whizz"] and act as one of off, on, slacken, nip, tighten, for now, out again, state, ends, renew, '
+            "check, work",
+        ),
+        (
+            'verbs = ["zap"]\n',
+            "",
+            "workshop.toml:9: the operation Zap off has no verbs, or no act that is known – write verbs = "
+            '["whizz"] and act as one of off, on, slacken, nip, tighten, for now, out again, state, ends, renew, '
+            "check, work",
+        ),
+    ],
+    ids=["nickname", "objects", "act", "verbs"],
+)
+def test_own_words_that_cannot_be_used_are_told(old: str, new: str, said: str) -> None:
+    assert OWN.count(old) == 1
+    _, problems = read_workshop(TextFile("workshop.toml", OWN.replace(old, new)))
+    assert [str(problem) for problem in problems] == [said]

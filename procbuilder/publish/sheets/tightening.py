@@ -15,7 +15,7 @@ def tightening(edition: Edition) -> Sheet | None:
     if not edition.torques:
         return None
     titles = columns(
-        (words.WHAT, 6), (words.STEP, 2), (words.VALUE, 6), (words.ORDER_AND_CONDITION, 6), (words.SOURCE, 5),
+        (words.WHAT, 5), (words.STEP, 2), (words.VALUE, 7), (words.ORDER_AND_CONDITION, 6), (words.SOURCE, 5),
         (words.INITIALS, 3),
     )  # fmt: skip
     table = Table(titles, tuple(_row(row) for row in edition.torques))

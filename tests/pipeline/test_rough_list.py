@@ -1,0 +1,51 @@
+"""The rough list of the demo, as jotted down beside the recordings: what its author forgot is asked for."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+
+from procbuilder.model.problem import Problem
+from procbuilder.pipeline.build import silent
+from procbuilder.pipeline.check import check
+from procbuilder.pipeline.new import new
+from tests.conftest import ROOT
+
+HUB = ROOT / "sample_media" / "hub"
+
+
+@pytest.fixture(scope="module")
+def forgotten() -> list[str]:
+    """Ids of the steps that are filmed and not in the list, as the truth of the demo tells."""
+    truth = json.loads((HUB / "truth.json").read_text(encoding="utf-8"))
+    steps = [step for recording in truth["recordings"].values() for step in recording["steps"]]
+    return [step["command"] for step in steps if not step["in rough list"]]
+
+
+@pytest.fixture(scope="module")
+def asked(tmp_path_factory: pytest.TempPathFactory) -> tuple[Problem, ...]:
+    folder = tmp_path_factory.mktemp("rough") / "hub"
+    films = [HUB / "recordings" / f"hub-{name}.mp4" for name in ("strip", "refit")]
+    new(folder, films, HUB / "rough-list.txt", [], silent)
+    shutil.rmtree(folder / ".procbuilder", ignore_errors=True)
+    return tuple(problem for problem in check(folder).problems if problem.rule == "forgotten-by-its-words")
+
+
+def test_exactly_what_the_author_forgot_is_asked_for(forgotten: list[str], asked: tuple[Problem, ...]) -> None:
+    assert forgotten == ["Fit a new split pin"]
+    assert [problem.what for problem in asked] == [
+        'split pin comes off at hub-strip 1:05 (step 7) by the words "Split pin out", and no later step speaks of it'
+    ]
+    assert asked[0].instead.startswith('add the step that puts it back, a new one: "- On: split pin, new"')
+
+
+def test_with_the_forgotten_line_nothing_is_asked(tmp_path: Path) -> None:
+    films = [HUB / "recordings" / f"hub-{name}.mp4" for name in ("strip", "refit")]
+    text = (HUB / "rough-list.txt").read_text(encoding="utf-8")
+    whole = tmp_path / "list.txt"
+    whole.write_text(
+        text.replace("hub-refit 1:22", "hub-refit 1:13 new split pin in\nhub-refit 1:22"), encoding="utf-8"
+    )
+    new(tmp_path / "hub", films, whole, [], silent)
+    assert [p for p in check(tmp_path / "hub").problems if p.rule == "forgotten-by-its-words"] == []
