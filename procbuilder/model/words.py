@@ -48,8 +48,8 @@ def called(name: str, phrases: Iterable[str]) -> str:
 
     What stands behind a comma or ``of`` does not count: ``lip seal of the hub, 40 mm`` is a seal, ``seal spring`` none.
     """
-    head = f" {_folded(_BEHIND_NAME.split(name)[0])}"
-    return next((phrase for phrase in phrases if head.endswith(f" {_folded(phrase)}")), "")
+    head = f" {folded(_BEHIND_NAME.split(name)[0])}"
+    return next((phrase for phrase in phrases if head.endswith(f" {folded(phrase)}")), "")
 
 
 def behind_verb(sentence: str, verbs: Iterable[str]) -> str | None:

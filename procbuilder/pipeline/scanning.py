@@ -8,7 +8,7 @@ from procbuilder.infer.footage import Scanned, split
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Cut, Film, FootageSplit, Heard, Looked
+from procbuilder.model.footage import Cut, PacketFacts, FootageSplit, Heard, Looked
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.stretch import Stretch, shared
 from procbuilder.model.timecode import Span
@@ -66,7 +66,7 @@ class _File:
 
     path: Path
     sha256: str
-    film: Film
+    film: PacketFacts
 
 
 _Whole = tuple[Heard | None, Looked]

@@ -1,35 +1,30 @@
 """The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
 
-import base64
 from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from decimal import Decimal
-from fractions import Fraction
-from functools import cache
 from pathlib import Path
+from typing import Any
 from urllib.parse import quote
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from procbuilder.model.edition import Edition, EditionStep, Named
+from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
-from procbuilder.model.ledger import Balance, Moment
+from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
-from procbuilder.model.procedure import Cue
 from procbuilder.model.questions import about
-from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import Hazard, Signal, TorqueRow
-from procbuilder.publish import csp, markdown, words
-from procbuilder.publish.captions import webvtt
+from procbuilder.model.worked import Signal
+from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
-from procbuilder.publish.overlay import drawing, outline, units
+from procbuilder.publish.howto import howto
+from procbuilder.publish.opened import open_at
+from procbuilder.publish.pagefiles import data_address, environment, page_script, page_style
 from procbuilder.publish.quotation import quotation
+from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
-from procbuilder.publish.timewords import sentences
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -59,7 +54,7 @@ def phone(edition: Edition, *, templates: Path, media: Path) -> str:
     clips = _clips_inside(edition.steps, media)
 
     def still(file: str) -> str:
-        return _data("image/png" if file.endswith(".png") else "image/jpeg", (media / file).read_bytes())
+        return data_address("image/png" if file.endswith(".png") else "image/jpeg", (media / file).read_bytes())
 
     return _render(edition, templates, _Media(still, lambda clip: clips.get(clip.file, ""), inside=True))
 
@@ -67,14 +62,14 @@ def phone(edition: Edition, *, templates: Path, media: Path) -> str:
 def quotation_page(edition: Edition, *, templates: Path) -> str:
     """``quotation.html``: what an office quotes and books from; it has no script."""
     folder = templates / "html"
-    style = (folder / "page.css").read_text(encoding="utf-8")
+    style = page_style(folder)
     return (
-        _environment(folder)
+        environment(folder)
         .get_template("quotation.html")
         .render(
             edition=edition,
             quote=quotation(edition),
-            words=words,
+            words=pagewords,
             style=Markup(style),
             policy=csp.policy(script="", style=style),
             status_words=words.STATUS_WORDS.get(edition.status, ""),
@@ -85,11 +80,11 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
 def sheets_page(edition: Edition, *, templates: Path) -> str:
     """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
     folder = templates / "html"
-    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "sheets.css"))
+    style = page_style(folder, "sheets.css")
     made = sheets(edition)
     signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
     return (
-        _environment(folder)
+        environment(folder)
         .get_template("sheets.html")
         .render(
             edition=edition,
@@ -107,10 +102,6 @@ def _beside(file: str) -> str:
     return "media/" + quote(file)
 
 
-def _data(kind: str, content: bytes) -> str:
-    return f"data:{kind};base64,{base64.b64encode(content).decode()}"
-
-
 def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
     """The clips that are short enough, in order of the steps, until the room is used up."""
     inside: dict[str, str] = {}
@@ -118,27 +109,30 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
     for clip in (step.clip for step in steps if step.clip and not step.reserved):
         size = (media / clip.file).stat().st_size
         if clip.seconds <= LONGEST_CLIP_INSIDE and size <= room and clip.file not in inside:
-            inside[clip.file] = _data("video/mp4", (media / clip.file).read_bytes())
+            inside[clip.file] = data_address("video/mp4", (media / clip.file).read_bytes())
             room -= size
     return inside
 
 
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
-    script = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.js", "stopwatch.js"))
-    style = "\n".join((folder / name).read_text(encoding="utf-8") for name in ("page.css", "figure.css"))
+    script = page_script(folder)
+    style = page_style(folder)
     return (
-        _environment(folder)
+        environment(folder)
         .get_template("page.html")
         .render(
             edition=edition,
             media=media,
-            words=words,
+            words=pagewords,
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(script=script, style=style),
             status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
+            open_at=open_at(edition),
+            questions=selftest(edition),
+            howto=_howto(edition, media),
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
@@ -152,31 +146,11 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
     )
 
 
-@cache
-def _environment(folder: Path) -> Environment:
-    environment = Environment(
-        loader=FileSystemLoader(folder),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
-    environment.filters.update(
-        markdown=markdown.html,
-        length_on_film=_length_on_film,
-        plain=_plain,
-        moments=_moments,
-        source=_source,
-        fasteners=_fasteners,
-        worst_signal_first=_worst_signal_first,
-        captions=_captions,
-        drawing=drawing,
-        outline=outline,
-        units=units,
-        sentences=sentences,
-    )
-    return environment
+def _howto(edition: Edition, media: _Media) -> dict[str, Any]:
+    """For machines; what lies inside the page is not told to them a second time."""
+    if media.inside:
+        return howto(edition, still=lambda _: "", clip=lambda _: "")
+    return howto(edition, still=media.still, clip=_beside)
 
 
 def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
@@ -192,41 +166,4 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
 def _folded(edition: Edition) -> str:
     """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
     kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
-    return ", ".join(f"{count} about {words}" for words, count in kinds.items())
-
-
-def _length_on_film(seconds: Fraction) -> str:
-    return format_time(Fraction(round(seconds)))
-
-
-def _plain(number: Decimal) -> str:
-    return f"{number:f}"
-
-
-def _moments(moments: Iterable[Moment]) -> str:
-    """``step 3 (strip 1:09)``, more than one joined by commas."""
-    return ", ".join(f"step {moment.number}{_on_film(moment)}" for moment in moments)
-
-
-def _on_film(moment: Moment) -> str:
-    return "" if moment.time is None else f" ({' '.join((moment.recording, format_time(moment.time))).strip()})"
-
-
-def _source(row: TorqueRow) -> str:
-    """Where a torque value comes from; the document counts when the value itself names none."""
-    return row.origin.words or (f"from {row.look_in}" if row.look_in else "typed, no source named")
-
-
-def _fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
-    """Count and size of what holds a thing, with the thing: the ``by:`` parts of Off and On."""
-    return [(part.removeprefix("by: "), move.text) for move in moves for part in move.extra if part.startswith("by: ")]
-
-
-def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
-    order = list(Signal)
-    return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
-
-
-def _captions(cues: Iterable[Cue]) -> str:
-    """A caption file inside the page: browsers refuse one that lies beside it on ``file://``."""
-    return _data("text/vtt", webvtt(cues).encode())
+    return ", ".join(pagewords.KIND_OF_PROBLEM.format(count=count, kind=kind) for kind, count in kinds.items())

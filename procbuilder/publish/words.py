@@ -44,6 +44,11 @@ BASIS_WORDS: dict[Basis, str] = {
     Basis.NOTHING: "no time known",
 }
 
+REVISION = "revision {revision}"
+ONLY_FOR = "Only for {reader}"
+PAGE_OF = ("Page ", " of ")
+"""Around the number of a page; the number of pages follows."""
+
 
 def held(clip: Clip) -> str:
     """How a clip begins."""

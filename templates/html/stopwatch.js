@@ -1,52 +1,41 @@
 /* A stopwatch for the steps that may have one: off until it is started, with no target and no comparison.
    What it took stays on this device until somebody saves it as a file. */
-(function () {
-  const byId = (id) => document.getElementById(id);
-  const main = document.querySelector("main");
+function prepareStopwatch() {
   const who = byId("_times-who");
   if (!who) return;
 
   const INITIALS = /^[\p{L}\p{N}][\p{L}\p{N}_.-]{0,11}$/u;
-  let job = "";
+  let timedJob = "";
   let rows = [];
   let clock = null; /* the step that is timed: its box, when it began, minutes so far, and since when it runs */
 
   /* ---- what is kept, by job as the ticks are ---- */
 
   function place() {
-    return JSON.stringify(["procbuilder times", job, main.dataset.procedure, main.dataset.revision]);
+    return JSON.stringify(["procbuilder times", main.dataset.procedure, main.dataset.revision, timedJob]);
   }
 
   function kept() {
-    try {
-      const found = JSON.parse(localStorage.getItem(place()));
-      return job && Array.isArray(found) ? found : [];
-    } catch {
-      return [];
-    }
+    const found = timedJob && storage.read(place());
+    return Array.isArray(found) ? found : [];
   }
 
   function turnToJob() {
-    const carried = job ? [] : rows;
-    job = main.dataset.job || "";
+    const carried = timedJob ? [] : rows;
+    timedJob = main.dataset.job || "";
     rows = [...kept(), ...carried];
     keep();
   }
 
   function keep() {
-    try {
-      if (job) localStorage.setItem(place(), JSON.stringify(rows));
-    } catch {
-      /* nothing can be kept here: the times live as long as the page */
-    }
+    if (timedJob) storage.write(place(), rows);
     tell();
   }
 
   function tell() {
-    const count = rows.length === 1 ? "1 time has" : `${rows.length} times have`;
-    byId("_times-words").textContent = rows.length ? `${count} been taken.` : "No time has been taken.";
+    byId("_times-words").textContent = rows.length ? say("times", { count: rows.length }) : say("no_times");
     byId("_times-save").disabled = byId("_times-delete").disabled = !rows.length;
-    byId("_times-delete").textContent = "Delete them";
+    byId("_times-delete").textContent = say("times_delete");
   }
 
   /* ---- the clock ---- */
@@ -55,14 +44,14 @@
     box.querySelector(".watch-start").hidden = state !== "off";
     box.querySelector(".watch-pause").hidden = state === "off";
     box.querySelector(".watch-done").hidden = state === "off";
-    box.querySelector(".watch-pause").textContent = state === "still" ? "Go on" : "Pause";
+    box.querySelector(".watch-pause").textContent = say(state === "still" ? "watch_go_on" : "watch_pause");
     box.querySelector(".watch-words").textContent = words;
   }
 
   function start(box) {
-    if (clock) look(clock.box, "off", "Stopped: another step was timed. Its time was not kept.");
+    if (clock) look(clock.box, "off", say("watch_other"));
     clock = { box, begun: new Date(), spent: 0, since: performance.now() };
-    look(box, "runs", "The stopwatch runs.");
+    look(box, "runs", say("watch_runs"));
   }
 
   function stand(words) {
@@ -73,20 +62,20 @@
   }
 
   function pause() {
-    if (clock.since !== null) return stand("The time stands still.");
+    if (clock.since !== null) return stand(say("watch_stands"));
     clock.since = performance.now();
-    look(clock.box, "runs", "The stopwatch runs.");
+    look(clock.box, "runs", say("watch_runs"));
   }
 
   function interrupted() {
-    stand("Interrupted: the time stands still. Check the last step again before you go on.");
+    stand(say("watch_interrupted"));
   }
 
   function done() {
     stand("");
     const minutes = Math.max(0.01, Math.round(clock.spent / 600) / 100);
     rows.push({ when: local(clock.begun), step: clock.box.dataset.step, minutes });
-    look(clock.box, "off", `${minutes} min kept.`);
+    look(clock.box, "off", say("watch_kept", { minutes }));
     clock = null;
     keep();
   }
@@ -101,7 +90,7 @@
 
   function save() {
     if (!INITIALS.test(who.value.trim())) {
-      byId("_times-words").textContent = "Write initials or a code of up to 12 signs first.";
+      byId("_times-words").textContent = say("times_who");
       who.focus();
       return;
     }
@@ -116,10 +105,12 @@
   }
 
   function forget(button) {
-    if (button.textContent === "Delete them") {
-      button.textContent = "Press again to delete them";
+    if (!button.dataset.sure) {
+      button.dataset.sure = "yes";
+      button.textContent = say("times_sure");
       return;
     }
+    delete button.dataset.sure;
     rows = [];
     keep();
   }
@@ -136,4 +127,4 @@
   window.addEventListener("pagehide", interrupted);
   window.addEventListener("hashchange", interrupted);
   tell();
-})();
+}

@@ -31,7 +31,8 @@ def test_steps_behind_one_another_share_a_card(burning: Edition) -> None:
 
 
 def test_page_says_so_in_the_overview_and_before_the_first_step(burning: Edition) -> None:
-    notice = f"Before steps 3 to 4: read them, then put the phone away. There, {CARD} (petrol pipe). {words.BY_CARD}"
+    first = "Before steps 3 to 4: read now what they say, then put the phone away."
+    notice = f"{first} There, {CARD} (petrol pipe). {words.BY_CARD}"
     shown = views(burning)
     ids = {step.number: step.id for step in burning.steps}
     where = {view for view, blocks in shown.items() if notice in blocks}

@@ -12,7 +12,7 @@ from jinja2 import UndefinedError
 from procbuilder.model.edition import Edition
 from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Standing
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 from procbuilder.publish.csp import digest
 from procbuilder.publish.html import page
 from tests.publish.blocks import TEMPLATES, after, read, views
@@ -24,6 +24,8 @@ STILL_DANGEROUS = (
     "nobody underneath (while: trailer raised)"
 )
 LEAVE = "Leave in place: 2 x axle stand; wheel chock"
+STOP = "Stop. Leave everything as it is."
+STOP_AND_LEAVE = f"{STOP} {LEAVE}."
 ASK = "Something does not match? Stop and ask: workshop foreman, extension 12"
 RUNNING = "P-014 · revision B · DRAFT – not approved"
 
@@ -32,7 +34,7 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
     """Where we are, standing dangers, own dangers, command, facts, picture, words; nothing else."""
     assert views(edition)["dust-cap"] == [
         RUNNING,
-        "Step 3 of 11 · Strip",
+        "Step 3 of 11 · Strip · 1 still open",
         STILL_DANGEROUS,
         LEAVE,
         "CAUTION",
@@ -46,7 +48,7 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "flat bar said strip 0:44",
         "[picture: dust cap started evenly all round]",
         "[clip: media/dust-cap.mp4]",
-        "Show the picture",
+        *("Show picture", "Slower", "Picture back", "Picture on"),
         "Cap started evenly all round",
         "Marked: start here; then here",
         "done, strip 0:42",
@@ -57,15 +59,23 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "first the top",
         "then the sides",
         '<script>alert(1)</script> and #import "x" and $a$',
-        "Key points",
-        "turn the hub a little after each push – because a bent cap lets water in",
-        "keep the bar flat said strip 0:51",
+        "Key point: turn the hub a little after each push",
+        "because a bent cap lets water in",
+        "Key point: keep the bar flat said strip 0:51",
+        "Step 3 is done",
+        words.RECORD,
+        "It does not look like this",
+        STOP_AND_LEAVE,
+        "Step 4 is for: the hub has a keeper over the nut 4",
+        ASK,
+        "Still open when this step begins: 1",
+        "wheel chock: fitted for now",
+        "What is said in the clip",
+        "a little at a time",
+        f"nuts & bolts --> {SCRIPT}",
         "What opens and closes",
         "Off: dust cap – tray: 3",
         "filmed: strip 0:42-1:15",
-        ASK,
-        "Step 3 is done",
-        words.RECORD,
     ]
 
 
@@ -88,17 +98,23 @@ def test_page_dangers_stand_worst_first_and_before_hold_and_command(edition: Edi
         "NOTICE",
         "the jack can dent the floor plate: bent plate",
         "To avoid it: use the jacking point",
-        "HOLD Before the next step this must be checked: rock the trailer: it must not move on the stands"
-        " – by the senior technician",
+        "HOLD after this step: rock the trailer: it must not move on the stands",
         "Raise the axle and set both stands under it",
     ]
-    assert blocks[-5:-2] == ["There is no picture of this step. This step was not filmed.", blocks[18], ASK]
+    assert after(blocks, "trolley jack seen strip 0:31", 4) == [
+        "HOLD Before the next step this must be checked: rock the trailer: it must not move on the stands"
+        " – by the senior technician",
+        "Checked by (initials)",
+        words.CHECKER,
+        "Step 2 is done",
+    ]
+    assert blocks[-1] == "There is no picture of this step. This step was not filmed."
 
 
 def test_page_a_state_without_a_hazard_still_stands(edition: Edition) -> None:
     bare = Standing((), ("fuel line open",), ())
     blocks = views(changed_step(edition, "clean", standing=bare))["clean"]
-    assert blocks[3:5] == ["Still dangerous: fuel line open", "Wipe the stub axle clean"]
+    assert blocks[4:6] == ["Still dangerous: fuel line open", "Wipe the stub axle clean"]
 
 
 def test_page_a_missing_torque_is_a_ruled_blank_that_says_where_to_look(edition: Edition) -> None:
@@ -119,7 +135,8 @@ def test_page_a_missing_torque_is_a_ruled_blank_that_says_where_to_look(edition:
 
 def test_page_refit_shows_how_it_was_found_and_in_which_step(edition: Edition) -> None:
     blocks = views(edition)["bearings"]
-    assert after(blocks, "On: hub", 4) == [
+    assert after(blocks, "Hub home against the seal", 5) == [
+        "done, strip 0:42",
         "As found, not proof that it was right – step 5",
         "[picture: hub before it came off]",
         "Hub before it came off",
@@ -131,7 +148,7 @@ def test_page_a_reserved_step_shows_no_method(edition: Edition) -> None:
     """The method is not in the file at all, neither in view nor hidden."""
     assert views(edition)["gas"] == [
         RUNNING,
-        "Step 9 of 11 · Refit",
+        "Step 9 of 11 · Refit · 3 still open",
         STILL_DANGEROUS,
         LEAVE,
         "DANGER",
@@ -141,9 +158,17 @@ def test_page_a_reserved_step_shows_no_method(edition: Edition) -> None:
         "Have the gas locker reconnected",
         "Before you go on:",
         "leak test passed and written down – by the gas fitter",
-        ASK,
+        "Checked by (initials)",
+        words.CHECKER,
         "Step 9 is done",
         words.RECORD,
+        "It does not look like this",
+        STOP_AND_LEAVE,
+        ASK,
+        "Still open when this step begins: 3",
+        "wheel chock: fitted for now",
+        "dust cap: off, tray 3",
+        "M8 bolt: off",
     ]
     assert "ecret" not in page(edition, templates=TEMPLATES)
 
@@ -168,7 +193,7 @@ def test_page_words_of_a_section_stand_in_its_first_step_or_before_the_start(edi
 
 
 def test_page_no_time_stands_beside_a_step(edition: Edition) -> None:
-    steps = [block for name, blocks in views(edition).items() if name not in ("", "_overview") for block in blocks]
+    steps = [block for name, blocks in views(edition).items() if name and not name.startswith("_") for block in blocks]
     assert not [block for block in steps if re.search(r"\bmin\b|\bminutes?\b|\bhours?\b", block)]
 
 
@@ -183,16 +208,22 @@ def test_page_no_time_stands_beside_a_step(edition: Edition) -> None:
 def test_page_status_is_plain_at_the_top_of_every_view(edition: Edition, status: str, said: str) -> None:
     read_page = views(dataclasses.replace(edition, status=status, why_draft=""))
     assert read_page[""][3] == said
-    assert all(blocks[0].endswith(said) for name, blocks in read_page.items() if name not in ("", "_overview"))
+    assert all(blocks[0].endswith(said) for name, blocks in read_page.items() if name and not name.startswith("_"))
 
 
 def test_page_typed_text_never_becomes_markup(edition: Edition) -> None:
-    """Hostile text in any field reads as text; the only script is the page's own."""
+    """Hostile text in any field reads as text; the only scripts are the page's own, two of them only data."""
     hostile = dataclasses.replace(edition, title=f"{SCRIPT}</title>", item='"><img src=x onerror=alert(1)>', ask=SCRIPT)
     html = page(hostile, templates=TEMPLATES)
-    assert html.count("<script") == 1
-    assert "<img src=x" not in html
-    assert read(html)["_overview"][2] == '"><img src=x onerror=alert(1)>'
+    scripts = re.findall(r"<script[^>]*>", html)
+    assert scripts == [
+        '<script type="application/json" id="_words">',
+        '<script type="application/ld+json">',
+        "<script>",
+    ]
+    assert html.count("</script>") == 3
+    assert "<img src=x" not in re.sub(r"<script.*?</script>", "", html, flags=re.DOTALL)
+    assert read(html)["_overview"][3] == '"><img src=x onerror=alert(1)>'
     assert read(html)[""][1] == "<script>alert(1)</script></title>"
 
 

@@ -7,7 +7,7 @@ import pytest
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Balance, Ledger
-from procbuilder.publish import words
+from procbuilder.publish import pagewords as words
 from tests.publish.blocks import after, views
 from tests.publish.sample_words import SCRIPT
 
@@ -22,6 +22,7 @@ def test_page_overview_names_identity_status_and_what_comes_first(edition: Editi
     ]
     assert read_page["_overview"][:20] == [
         "Overview",
+        "When the wheel rocks at the top or the hub runs hot after a short trip.",
         *("Item", "Single-axle trailer, unbraked, 750 kg"),
         *("Applies to", "25 mm stub axle, four-stud hub"),
         *("Not for", "braked hubs"),
@@ -30,9 +31,16 @@ def test_page_overview_names_identity_status_and_what_comes_first(edition: Editi
         *("People", "1"),
         *("Author", "K."),
         *("Whom to ask", "workshop foreman, extension 12"),
-        "When the wheel rocks at the top or the hub runs hot after a short trip.",
-        words.PRIORITY,
-        words.QUALIFIED,
+        "Handover note Study and self-test",
+        "This screen",
+    ]
+    assert after(read_page["_overview"], "Keep the screen on", 2) == [words.PRIORITY, words.QUALIFIED]
+
+
+def test_page_overview_names_who_may_do_what(edition: Edition) -> None:
+    assert after(views(edition)["_overview"], "Who may do it", 2) == [
+        "Reserved: step 9 is done by a licensed gas fitter",
+        "Stops for a check: step 2, rock the trailer: it must not move on the stands – by the senior technician",
     ]
 
 
@@ -97,14 +105,15 @@ def test_page_a_total_never_stands_without_its_basis(edition: Edition) -> None:
         "third time or later; from typed times (4 steps), 2 films (2 steps; a lower bound if cut) "
         "and no time known (5 steps).",
         "The technician states: 1.5 h.",
-        "Quotation and booking", "Minutes of each step",
+        "Quotation and booking Sheets to print", "Minutes of each step",
         "Step", "Minutes", "From",
         "1 Chock the other wheel in front and behind",
     ]  # fmt: skip
     nothing = Estimate(tuple(step for step in edition.estimate.steps if not step.likely))
     blocks = views(dataclasses.replace(edition, estimate=nothing))["_overview"]
     assert after(blocks, "How long it takes", 2) == [
-        "Hands-on time is not known, one person; from no time known (5 steps).", "Quotation and booking",
+        "Hands-on time is not known, one person; from no time known (5 steps).",
+        "Quotation and booking Sheets to print",
     ]  # fmt: skip
 
 

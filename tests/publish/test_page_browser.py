@@ -1,57 +1,23 @@
 """The page in a real browser, opened from the disk as an apprentice would open it."""
 
-import dataclasses
 import json
 import re
 import time
-from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from procbuilder.publish import words
-from procbuilder.publish.html import page, phone
-from tests.publish.blocks import TEMPLATES
-from tests.publish.sample import sample_edition
 from tests.publish.sample_words import SCRIPT
 
 pytest.importorskip("playwright.sync_api", reason="the browser tests need playwright")
 
 from playwright.sync_api import Browser
 
-from tests.publish.visit import TARGETS, Visit, breaches, name_job, overflow, shown, until
+from tests.publish.visit import TARGETS, WIDTHS, Visit, breaches, name_job, onward, overflow, shown, until
 
-WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "height": 800}}
 STEPS = ["chock", "raise", "dust-cap", "keeper", "hub-off", "clean", "bearings", "keeper-on", "gas", "lower", "drive"]
-JOB = "Job 4711. 2 of 11 steps ticked; the first without a tick is step 2."
-
-
-@pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder with ``index.html``, ``phone.html``, the same with a broken clip, and ``media/``."""
-    folder = tmp_path_factory.mktemp("site")
-    edition = sample_edition(folder / "media")
-    (folder / "index.html").write_text(page(edition, templates=TEMPLATES), encoding="utf-8")
-    (folder / "phone.html").write_text(phone(edition, templates=TEMPLATES, media=folder / "media"), encoding="utf-8")
-    (folder / "media" / "broken.mp4").write_bytes(b"not a film")
-    broken = page(edition, templates=TEMPLATES).replace("media/dust-cap.mp4", "media/broken.mp4")
-    (folder / "broken.html").write_text(broken, encoding="utf-8")
-    other = dataclasses.replace(edition, revision="C")
-    (folder / "revised.html").write_text(page(other, templates=TEMPLATES), encoding="utf-8")
-    return folder
-
-
-@pytest.fixture
-def visit(browser: Browser, site: Path, request: pytest.FixtureRequest) -> Iterator[Visit]:
-    """A window of its own for each test: at a desk, or as the parameter says."""
-    options: dict[str, Any] = {"viewport": WIDTHS["desk"]} | getattr(request, "param", {})
-    context = browser.new_context(**options)
-    visit = Visit(context, site)
-    yield visit
-    context.close()
-    assert visit.faults == []
-    assert visit.asked <= {"file", "data", "about"}
+JOB = "Job 4711. Ticked: 2 of 11. First without a tick: step 2."
 
 
 both_widths = pytest.mark.parametrize(
@@ -64,7 +30,7 @@ def test_page_nothing_sticks_out_sideways(visit: Visit) -> None:
     page = visit.open()
     assert overflow(page) == 0
     for step in STEPS:
-        page.click("#_next")
+        onward(page)
         assert (shown(page), overflow(page)) == ([step], 0)
 
 
@@ -89,7 +55,7 @@ def test_page_twice_the_type_still_fits_a_phone(visit: Visit) -> None:
     page.evaluate("document.documentElement.style.fontSize = '225%'")
     assert overflow(page) == 0
     for step in STEPS:
-        page.click("#_next")
+        onward(page)
         assert (shown(page), overflow(page)) == ([step], 0)
 
 
@@ -97,7 +63,8 @@ def test_page_arrow_page_and_home_keys_turn_the_steps(visit: Visit) -> None:
     page = visit.open()
     assert shown(page) == ["_overview"]
     for key, expected in [
-        ("ArrowRight", "chock"), ("PageDown", "raise"), ("ArrowRight", "dust-cap"), ("PageUp", "raise"),
+        ("ArrowRight", "chock"), ("PageDown", "raise"), ("ArrowRight", "raise"), ("PageDown", "dust-cap"),
+        ("PageUp", "raise"),
         ("ArrowLeft", "chock"), ("ArrowLeft", "_overview"), ("ArrowLeft", "_overview"), ("PageDown", "chock"),
         ("Home", "_overview"),
     ]:  # fmt: skip
@@ -136,9 +103,9 @@ def test_page_focus_goes_to_the_step_heading_at_the_top(visit: Visit) -> None:
     page.click("#_next")
     page.evaluate("window.scrollTo(0, 9999)")
     page.click("#_next")
-    assert page.evaluate("document.activeElement.textContent") == "Step 2 of 11 · Strip"
+    assert page.evaluate("document.activeElement.textContent") == "Step 2 of 11 · Strip · 1 still open"
     assert page.evaluate("window.scrollY") == 0
-    assert page.title() == "Step 2 of 11 · Strip – P-014 – Trailer wheel hub – renew the bearings"
+    assert page.title() == "Step 2 of 11 · Strip · 1 still open – P-014 – Trailer wheel hub – renew the bearings"
     page.keyboard.press("Home")
     until(page, "document.activeElement.textContent === 'Overview'")
 
@@ -171,9 +138,9 @@ def test_page_ticks_are_kept_by_job_procedure_and_revision(visit: Visit) -> None
     assert page.inner_text("#_job-words") == JOB
     page.click("#_job-change")
     name_job(page, "4712")
-    assert page.inner_text("#_job-words").startswith("Job 4712. 0 of 11 steps ticked")
+    assert page.inner_text("#_job-words").startswith("Job 4712. Ticked: 0 of 11.")
     name_job(visit.open("revised.html"), "4711")
-    assert page.inner_text("#_job-words").startswith("Job 4711. 0 of 11 steps ticked")
+    assert page.inner_text("#_job-words").startswith("Job 4711. Ticked: 0 of 11.")
 
 
 def test_page_a_skipped_job_keeps_nothing(visit: Visit) -> None:
@@ -186,8 +153,12 @@ def test_page_a_skipped_job_keeps_nothing(visit: Visit) -> None:
     page.keyboard.press("Home")
     page.click("#_job-change")
     name_job(page, "late")
-    assert page.inner_text("#_job-words").startswith("Job late. 1 of 11 steps ticked")
-    assert json.loads(page.evaluate("Object.values(localStorage)[0]")) == ["chock"]
+    assert page.inner_text("#_job-words").startswith("Job late. Ticked: 1 of 11.")
+    assert json.loads(page.evaluate("Object.values(localStorage)[0]")) == {
+        "ticks": ["chock"],
+        "checked": {},
+        "at": "chock",
+    }
 
 
 def test_page_going_on_without_an_answer_takes_what_was_typed(visit: Visit) -> None:
@@ -204,7 +175,7 @@ def test_page_works_where_nothing_can_be_kept(visit: Visit) -> None:
     visit.context.add_init_script("Storage.prototype.getItem = () => '{rubbish'")
     page = visit.open()
     name_job(page, "4711")
-    assert page.inner_text("#_job-words").startswith("Job 4711: ticks cannot be kept here. 0 of 11")
+    assert page.inner_text("#_job-words").startswith("Job 4711: ticks cannot be kept here. Ticked: 0 of 11.")
 
 
 def test_page_clip_of_the_shown_step_plays_with_its_captions(visit: Visit) -> None:
@@ -220,7 +191,7 @@ def test_page_clip_of_the_shown_step_plays_with_its_captions(visit: Visit) -> No
         "#dust-cap video",
         "v => [...v.textTracks[0].cues].map(c => [c.startTime, c.endTime, c.getCueAsHTML().textContent])",
     )
-    assert cues == [[0, 0.9, "a little at a time"], [1, 1.9, f"nuts & bolts --> {SCRIPT}"]]
+    assert cues == [[0, 0.9, "a little at a time"], [1, 3.1, f"nuts & bolts --> {SCRIPT}"]]
     assert not page.is_visible("#dust-cap .with-clip > .picture")
     page.click("#dust-cap .swap")
     assert page.is_visible("#dust-cap .with-clip > .picture")
@@ -235,7 +206,7 @@ def test_page_reduced_motion_begins_with_the_still(visit: Visit) -> None:
     page = visit.open("index.html#dust-cap")
     assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.eval_on_selector("#dust-cap video", "v => v.paused")
-    assert page.inner_text("#dust-cap .swap") == "Show the clip"
+    assert page.inner_text("#dust-cap .swap") == "Show clip"
 
 
 def test_page_a_clip_that_cannot_be_played_leaves_the_still(visit: Visit) -> None:
@@ -250,14 +221,15 @@ def test_page_a_clip_that_cannot_be_played_leaves_the_still(visit: Visit) -> Non
 @pytest.mark.parametrize("name", ["index.html", "phone.html"])
 def test_page_without_scripts_every_step_and_danger_is_readable(visit: Visit, name: str) -> None:
     page = visit.open(name)
-    assert page.locator(".view").count() == len(STEPS) + 1
+    assert page.locator(".view:visible").count() == len(STEPS) + 2  # with overview and study; no handover note
     for step in STEPS:
         assert page.is_visible(f"#{step} .command")
     texts = page.locator(".signal:visible").all_inner_texts()
     assert texts.count("DANGER") == 3  # one in the key, two in steps
     assert page.locator(".standing:visible").count() == 8
     assert page.is_visible("#dust-cap .with-clip > .picture")
-    assert page.locator("button:visible, input:visible, form:visible").count() == 0
+    assert page.locator("button:visible, form:visible, input:not([type=radio]):visible").count() == 0
+    assert page.locator(".question details:visible").count() > 5
     assert overflow(page) == 0
 
 
@@ -267,20 +239,24 @@ def test_phone_file_alone_shows_pictures_and_clip(visit: Visit, tmp_path: Path) 
     page = visit.open("phone.html#dust-cap")
     until(page, "document.querySelector('#dust-cap video').currentTime > 0.1")
     broken = page.evaluate("[...document.images].filter(image => !image.naturalWidth).length")
-    assert (page.locator("img").count(), broken) == (15, 0)
+    assert (page.locator("img").count(), broken) == (27, 0)
 
 
 @both_widths
-@pytest.mark.parametrize("name", ["index.html", "phone.html"])
-def test_page_breaks_no_accessibility_rule(visit: Visit, name: str) -> None:
-    assert breaches(visit.open(name), "_overview", "dust-cap", "keeper-on") == []
+def test_page_breaks_no_accessibility_rule(visit: Visit) -> None:
+    assert breaches(visit.open(), "_overview", "dust-cap", "keeper-on", "_study", "_handover") == []
+
+
+@pytest.mark.parametrize("visit", [{"viewport": WIDTHS["phone"]}], indirect=True)
+def test_phone_breaks_no_accessibility_rule(visit: Visit) -> None:
+    assert breaches(visit.open("phone.html"), "dust-cap") == []
 
 
 @pytest.mark.parametrize("visit", [{"color_scheme": "dark"}], indirect=True)
 def test_page_breaks_no_accessibility_rule_in_the_dark(visit: Visit) -> None:
     page = visit.open()
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(21, 21, 21)"
-    assert breaches(page, "raise", "gas") == []
+    assert breaches(page, "raise", "gas", "_study") == []
 
 
 @both_widths
@@ -288,7 +264,7 @@ def test_page_targets_are_big_enough_for_gloves(visit: Visit) -> None:
     page = visit.open()
     spare: list[float] = page.evaluate(TARGETS)
     for _ in STEPS:
-        page.click("#_next")
+        onward(page)
         spare += page.evaluate(TARGETS)
     assert len(spare) > 70
     assert min(spare) >= 0
@@ -312,8 +288,8 @@ def test_page_hostile_words_are_only_words(visit: Visit) -> None:
     dialogs: list[str] = []
     page.on("dialog", lambda dialog: dialogs.append(dialog.message))
     note = f'Note: hostile {SCRIPT} #import "x" $a$ [link](javascript:alert(1))'
-    assert page.inner_text("#keeper .rest ul:last-of-type li:last-child") == note
-    assert page.locator("script").count() == 1
+    assert page.inner_text("#keeper .rest > ul:last-of-type li:last-child") == note
+    assert page.locator("script").count() == 3
     assert dialogs == []
 
 

@@ -40,7 +40,7 @@ def visit(browser: Browser, site: Path, request: pytest.FixtureRequest) -> Itera
     yield visit
     context.close()
     assert visit.faults == []
-    assert visit.asked <= {"file", "data", "about"}
+    assert visit.asked <= {"the site", "data", "about"}
 
 
 both_widths = pytest.mark.parametrize(

@@ -47,7 +47,7 @@ def visit(browser: Browser, site: Path) -> Iterator[Visit]:
     yield visit
     context.close()
     assert visit.faults == []
-    assert visit.asked <= {"file", "data", "about", "blob"}
+    assert visit.asked <= {"the site", "data", "about", "blob"}
 
 
 def words(page: Page, step: str) -> str:
@@ -85,7 +85,7 @@ def test_it_runs_stands_and_keeps_a_time_without_showing_a_target(visit: Visit) 
     press(page, "chock", "done")
     assert words(page, "chock") == "0.01 min kept."
     page.click("#_home")
-    assert page.inner_text("#_times-words") == "1 time has been taken."
+    assert page.inner_text("#_times-words") == "Times taken: 1."
 
 
 def test_standing_still_adds_nothing(visit: Visit) -> None:
@@ -155,7 +155,7 @@ def test_times_belong_to_the_named_job_and_can_be_deleted(visit: Visit) -> None:
     visit.open()
     assert page.inner_text("#_times-words") == "No time has been taken."
     name_job(page, "4711")
-    assert page.inner_text("#_times-words") == "1 time has been taken."
+    assert page.inner_text("#_times-words") == "Times taken: 1."
     page.click("#_times-delete")
     assert page.inner_text("#_times-delete") == "Press again to delete them"
     page.click("#_times-delete")

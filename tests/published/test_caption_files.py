@@ -9,7 +9,7 @@ import pytest
 
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue
-from procbuilder.publish.captions import webvtt
+from procbuilder.publish.captions import readable, webvtt
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -50,7 +50,7 @@ def read_by_browser(browser: "Browser", file: bytes) -> list[list[object]]:
 def test_captions_are_read_by_a_browser_as_they_were_meant(browser: "Browser") -> None:
     """Chromium's reader follows the W3C standard; times are compared to the thousandth."""
     cues = [Cue(Place("strip.srt", 1), Fraction(start), Fraction(end), text) for start, end, text in SAID]
-    meant = [[round(float(cue.start), 3), round(float(cue.end), 3), cue.text, 0] for cue in cues]
+    meant = [[round(float(cue.start), 3), round(float(cue.end), 3), cue.text, 0] for cue in readable(cues)]
     assert read_by_browser(browser, webvtt(cues).encode()) == meant
 
 

@@ -1,0 +1,196 @@
+"""A self-test made only of the procedure's own facts: order, counts, sizes, torques, single-use parts, reasons.
+
+A wrong option is always something else that this procedure says, never a made-up value; where there are too few of
+them, the question is to be answered aloud. Reserved steps are left out altogether.
+"""
+
+import hashlib
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.origin import OriginKind
+from procbuilder.model.words import thing
+from procbuilder.publish.moments import moment_in_clip
+from procbuilder.publish.pagewords import QUESTION, WHY
+from procbuilder.publish.spoken import fasteners, torque_source
+
+OPTIONS = 4
+FEWEST = 3
+"""With fewer options a guess is too likely: then the answer is to be said aloud."""
+MOST_OF_A_KIND = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question, with where its answer is to be seen."""
+
+    kind: str
+    ask: str
+    answer: str
+    """Text of the right option; for a picture the id of its step."""
+    options: tuple[str, ...]
+    """In the order in which they are shown; empty when the answer is to be said aloud."""
+    why: str
+    step: str
+    number: int
+    moment: Fraction | None = None
+    """Seconds into the clip of the step, where it was said or seen."""
+    pictures: bool = False
+    """The options are steps, to be shown as their pictures."""
+
+
+def selftest(edition: Edition) -> tuple[Question, ...]:
+    """The questions of an edition, in order of its steps: the same for the same edition."""
+    steps = [step for step in edition.steps if not step.reserved]
+    chosen = [question for rule in RULES for question in _spread(tuple(_once(rule(steps))))]
+    return tuple(sorted(chosen, key=lambda question: question.number))
+
+
+Rule = Callable[[list[EditionStep]], Iterator[Question]]
+
+
+def _order(steps: list[EditionStep]) -> Iterator[Question]:
+    main = [step for step in steps if not step.only_if]
+    commands = [step.command for step in main]
+    for before, step in pairwise(main):
+        if step.number == before.number + 1 and commands.count(before.command) == 1:
+            others = _near(step, [(other, other.command) for other in main if other.command != before.command])
+            why = WHY["order"].format(number=step.number, before=before.number)
+            yield _question("order", step, step.command, others, why=why, command=before.command)
+
+
+def _before(steps: list[EditionStep]) -> Iterator[Question]:
+    by_id = {step.id: step for step in steps}
+    for step in steps:
+        for note in step.notes:
+            first = by_id.get(note.text.removeprefix("#")) if note.name == "After" else None
+            if first:
+                later = [other.command for other in steps if other.number > step.number]
+                yield _question("before", step, first.command, later, command=step.command)
+
+
+def _hold(steps: list[EditionStep]) -> Iterator[Question]:
+    free = [(step, step.command) for step in steps if not step.holds]
+    for step in (step for step in steps if step.holds):
+        yield _question("hold", step, step.command, _near(step, free), what=step.holds[0].text)
+
+
+def _fasteners(steps: list[EditionStep]) -> Iterator[Question]:
+    known = [(step, held, item) for step in steps for held, item in fasteners(step.moves)]
+    for step, held, item in known:
+        same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
+        yield _question("fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item)
+
+
+def _quantity(steps: list[EditionStep]) -> Iterator[Question]:
+    """Amounts at the end of a line: ``brake cleaner, 200 ml``."""
+    known = [(step, *entry.text.rpartition(", ")[::2]) for step in steps for entry in step.supplies]
+    measured = [(step, name, amount) for step, name, amount in known if name and amount[:1].isdigit()]
+    for step, name, amount in measured:
+        own = {other for _, other_name, other in measured if thing(other_name) == thing(name)}
+        if len(own) == 1:
+            unit = amount.rpartition(" ")[2]
+            others = [other for _, _, other in measured if other not in own and other.endswith(f" {unit}")]
+            yield _question("quantity", step, amount, others, thing=name)
+
+
+def _tool(steps: list[EditionStep]) -> Iterator[Question]:
+    known = [(step, entry.text) for step in steps for entry in step.tools]
+    for step in steps:
+        sized = [entry for entry in step.tools if _has_size(entry.text)]
+        if len(sized) == 1:
+            used = {entry.text for entry in step.tools}
+            others = [text for text in _near(step, known) if text not in used]
+            by_size = sorted(others, key=lambda text: not _has_size(text))
+            yield _question("tool", step, sized[0].text, by_size, said=sized[0].origin, command=step.command)
+
+
+def _torque(steps: list[EditionStep]) -> Iterator[Question]:
+    """A value that somebody only remembers is not drilled, and neither is ``good and tight``."""
+    rows = [(step, row) for step in steps for row in step.torques if row.origin.kind is not OriginKind.MEMORY]
+    for step, row in rows:
+        name = f"{row.item}, {row.stage}" if row.stage else row.item
+        if any(sign.isdigit() for sign in row.value):
+            others = [other.value for _, other in rows if other.value and thing(other.item) != thing(row.item)]
+            why = WHY["torque"].format(number=step.number, source=torque_source(row))
+            yield _question("torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
+        elif row.look_in and not row.value:
+            others = [other.look_in for _, other in rows if other.look_in]
+            yield _question("look_up", step, row.look_in, others, thing=row.item)
+
+
+def _new(steps: list[EditionStep]) -> Iterator[Question]:
+    """Among what goes back on: one new thing, and others that go back as they came off."""
+    back = [(step, move.text) for step in steps for move in step.moves if move.name == "On"]
+    new = [(step, text.removesuffix(", new")) for step, text in back if text.endswith(", new")]
+    names = {thing(name) for _, name in new}
+    reused = [text for _, text in back if not text.endswith(", new") and thing(text) not in names]
+    yield from (_question("new", step, name, reused) for step, name in new)
+
+
+def _reason(steps: list[EditionStep]) -> Iterator[Question]:
+    points = [(step, line) for step in steps for line in step.key_points if line.extra]
+    for step, line in points:
+        others = _near(step, [(at, other.extra) for at, other in points if other.text != line.text])
+        yield _question("reason", step, line.extra, others, said=line.origin, point=line.text)
+
+
+def _picture(steps: list[EditionStep]) -> Iterator[Question]:
+    seen = {step.id: step.figures[0].still.file for step in steps if step.figures and step.figures[0].state == "done"}
+    for step in steps:
+        others = [name for name, file in seen.items() if file != seen.get(step.id)]
+        if step.id in seen and len(others) >= FEWEST - 1:
+            yield _question("picture", step, step.id, others, pictures=True, command=step.command)
+
+
+RULES: tuple[Rule, ...] = (
+    _order, _before, _hold, _fasteners, _quantity, _tool, _torque, _new, _reason, _picture,
+)  # fmt: skip
+
+
+def _question(
+    kind: str, step: EditionStep, answer: str, others: Iterable[str], *,
+    why: str = "", said: str = "", pictures: bool = False, **facts: str,
+) -> Question:  # fmt: skip
+    ask = QUESTION[kind].format(**facts)
+    wrong = [text for text in dict.fromkeys(others) if text != answer][: OPTIONS - 1]
+    options = tuple(sorted((answer, *wrong), key=lambda text: _shuffled(ask, text))) if len(wrong) >= FEWEST - 1 else ()
+    return Question(
+        kind, ask, answer, options, why or WHY[kind].format(number=step.number),
+        step.id, step.number, moment_in_clip(step, said), pictures,
+    )  # fmt: skip
+
+
+def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:
+    """What other steps say, the nearest first: what is near is most easily mixed up."""
+    return [text for _, text in sorted(told, key=lambda pair: (abs(pair[0].number - step.number), pair[0].number))]
+
+
+def _shuffled(ask: str, text: str) -> str:
+    """An order that tells nothing of the answer, and is the same each time."""
+    return hashlib.sha256(f"{ask}\0{text}".encode(errors="replace")).hexdigest()
+
+
+def _has_size(text: str) -> bool:
+    """A size, not a count: ``19 mm socket``, but not ``2 x axle stand``."""
+    return any(sign.isdigit() for sign in text.rpartition(" x ")[2])
+
+
+def _once(questions: Iterable[Question]) -> Iterator[Question]:
+    """The first of those that ask the same in the same words, if all have the same answer."""
+    known: dict[str, list[Question]] = {}
+    for question in questions:
+        known.setdefault(question.ask, []).append(question)
+    for same in known.values():
+        if same[0].kind == "new" or len({question.answer for question in same}) == 1:
+            yield from same if same[0].kind == "new" else same[:1]
+
+
+def _spread(questions: tuple[Question, ...]) -> list[Question]:
+    """At most three, from the whole length of the job."""
+    if len(questions) <= MOST_OF_A_KIND:
+        return list(questions)
+    return [questions[at * (len(questions) - 1) // (MOST_OF_A_KIND - 1)] for at in range(MOST_OF_A_KIND)]

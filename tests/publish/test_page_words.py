@@ -1,0 +1,82 @@
+"""All that the page says by itself stands in one place, so that it can be said in another language."""
+
+import re
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from jinja2 import Environment
+
+from procbuilder.publish import pagewords as words
+from procbuilder.publish.pagefiles import SCRIPTS
+from tests.publish.blocks import TEMPLATES
+
+HTML = TEMPLATES / "html"
+PAGE = sorted(HTML.glob("*.html"))
+SPOKEN_ATTRIBUTES = {"alt", "aria-label", "label", "placeholder", "title"}
+WORD = re.compile(r"[A-Za-z]{2,}")
+
+
+class _Words(HTMLParser):
+    """Text and spoken attributes of a template without its expressions."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+        self.inside = ""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.inside = tag
+        self.found += [value or "" for name, value in attrs if name in SPOKEN_ATTRIBUTES]
+
+    def handle_endtag(self, tag: str) -> None:
+        self.inside = "" if self.inside == tag else self.inside
+
+    def handle_data(self, data: str) -> None:
+        if self.inside not in ("style", "script"):
+            self.found.append(data)
+
+
+def own_words(template: str) -> list[str]:
+    """Words that a template says without taking them from the list of words."""
+    tokens = Environment(trim_blocks=True, lstrip_blocks=True).lex(template)
+    reader = _Words()
+    reader.feed("".join(text for _, kind, text in tokens if kind == "data"))
+    return [text.strip() for text in reader.found if WORD.search(text)]
+
+
+@pytest.mark.parametrize("path", PAGE, ids=lambda path: path.stem)
+def test_templates_have_no_words_of_their_own(path: Path) -> None:
+    assert own_words(path.read_text(encoding="utf-8")) == []
+
+
+def test_words_in_a_template_would_be_found() -> None:
+    assert own_words('<p class="lead">{{ step }}</p><button>Next</button>') == ["Next"]
+    assert own_words('{% if a %}<img src="x" alt="a hub">{% endif %}') == ["a hub"]
+
+
+def test_scripts_say_only_what_is_listed_and_all_of_it() -> None:
+    script = "\n".join((HTML / name).read_text(encoding="utf-8") for name in SCRIPTS)
+    said = set(re.findall(r'say\("(\w+)"', script))
+    said |= {name for pair in re.findall(r'say\([^()]*\? "(\w+)" : "(\w+)"', script) for name in pair}
+    said |= set(re.findall(r'"(note_\w+)"', script))
+    assert said == set(words.SCRIPT)
+
+
+def test_scripts_fill_every_gap() -> None:
+    """Each gap of a sentence is named where the sentence is said."""
+    script = "\n".join((HTML / name).read_text(encoding="utf-8") for name in SCRIPTS)
+    for name, sentence in words.SCRIPT.items():
+        calls = re.findall(rf'say\([^;]*?"{name}"[^;]*', script)
+        for gap in re.findall(r"\{(\w+)\}", sentence):
+            assert any(re.search(rf"\b{gap}\b", call) for call in calls), (name, gap)
+
+
+def test_every_script_of_the_page_is_joined() -> None:
+    assert sorted(SCRIPTS) == sorted(path.name for path in HTML.glob("*.js"))
+
+
+def test_styles_say_nothing() -> None:
+    """What stands at the edge of a printed page comes from the list of words."""
+    styles = "\n".join(path.read_text(encoding="utf-8") for path in HTML.glob("*.css"))
+    assert re.findall(r'content: "[^"]*[A-Za-z][^"]*"', styles) == []
