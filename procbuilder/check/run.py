@@ -37,6 +37,7 @@ from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.timeline import other_speed, time_between_recordings
 from procbuilder.check.torque import (
     nowhere_to_look,
+    stage_left_out,
     tightening_without_torque,
     torque_in_words,
     torque_without_source,
@@ -77,6 +78,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     torque_without_unit,
     torque_in_words,
     torque_without_source,
+    stage_left_out,
     torques_contradict,
     said_and_typed_differ,
     torque_against_thread,

@@ -11,6 +11,7 @@ from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
 
 _DIGIT = re.compile(r"\d")
+_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
 
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
@@ -66,6 +67,26 @@ def torque_in_words(case: Case) -> Iterator[Problem]:
                 f'the torque of {row.item} is only words: "{row.value}"',
                 f'write "- Torque: {row.item} | look up | document, section" and keep the words as a "- Key point:"',
                 "torque-in-words",
+                2,
+            )
+
+
+def stage_left_out(case: Case) -> Iterator[Problem]:
+    """A thing that is tightened by stages in several steps, and a stage before or behind them that no step does."""
+    rows: dict[str, dict[int, TorqueRow]] = {}
+    for row in case.torques:
+        if row.stage.isdecimal():
+            rows.setdefault(thing(_COUNT.sub("", row.item)), {}).setdefault(int(row.stage), row)
+    for name, by_stage in rows.items():
+        last = max(by_stage)
+        missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
+        if missing is not None:
+            yield Problem(
+                Severity.STOP if critical(by_stage[last], case) else Severity.ASK,
+                by_stage[last].place,
+                f"stage {last} of the torque of {name} is given, and no step does stage {missing}",
+                f'add "- Torque: {name} | value | stage: {missing}", or take "stage:" away if there is only one',
+                "stage-left-out",
                 2,
             )
 
