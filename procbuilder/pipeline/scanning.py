@@ -8,7 +8,7 @@ from procbuilder.infer.footage import Scanned, split
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Cut, PacketFacts, FootageSplit, Heard, Looked
+from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked, PacketFacts
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.stretch import Stretch, shared
 from procbuilder.model.timecode import Span

@@ -9,12 +9,13 @@ def digest(text: str) -> str:
     return "sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
 
 
-def policy(*, script: str, style: str) -> str:
-    """Everything is refused but this script, this style, and pictures and clips beside or inside the page."""
+def policy(*scripts: str, style: str) -> str:
+    """Everything is refused but these scripts, this style, and pictures and clips beside or inside the page."""
+    allowed = " ".join(f"'{digest(script)}'" for script in scripts) or "'none'"
     return "; ".join(
         (
             "default-src 'none'",
-            f"script-src '{digest(script)}'",
+            f"script-src {allowed}",
             f"style-src '{digest(style)}'",
             "img-src 'self' data:",
             "media-src 'self' data:",

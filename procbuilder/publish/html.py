@@ -19,7 +19,7 @@ from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
 from procbuilder.publish.opened import open_at
-from procbuilder.publish.pagefiles import data_address, environment, page_script, page_style
+from procbuilder.publish.pagefiles import data_address, environment, first_script, page_script, page_style
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
@@ -71,7 +71,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
             quote=quotation(edition),
             words=pagewords,
             style=Markup(style),
-            policy=csp.policy(script="", style=style),
+            policy=csp.policy(style=style),
             status_words=words.STATUS_WORDS.get(edition.status, ""),
         )
     )
@@ -91,7 +91,7 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
             sheets=made,
             words=words,
             style=Markup(style),
-            policy=csp.policy(script="", style=style),
+            policy=csp.policy(style=style),
             status_words=words.STATUS_WORDS.get(edition.status, ""),
             drawings=Markup(drawings(signs, templates)) if signs else "",
         )
@@ -116,7 +116,7 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
-    script = page_script(folder)
+    first, script = first_script(folder), page_script(folder)
     style = page_style(folder)
     return (
         environment(folder)
@@ -125,9 +125,10 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             edition=edition,
             media=media,
             words=pagewords,
+            first_script=Markup(first),
             script=Markup(script),
             style=Markup(style),
-            policy=csp.policy(script=script, style=style),
+            policy=csp.policy(first, script, style=style),
             status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
             open_at=open_at(edition),

@@ -21,10 +21,16 @@ from procbuilder.publish.spoken import fasteners, measured, moments, torque_sour
 from procbuilder.publish.timewords import sentences
 
 STYLES = ("base.css", "page.css", "figure.css", "print.css")
+FIRST_SCRIPT = "first.js"
 SCRIPTS = (
     "common.js", "views.js", "clips.js", "job.js", "handover.js", "study.js", "screen.js", "stopwatch.js", "start.js",
 )  # fmt: skip
 """The parts of the page's one script, in order: one function around them all keeps their names from the browser's."""
+
+
+def first_script(folder: Path) -> str:
+    """What must run before anything is painted."""
+    return _joined(folder, [FIRST_SCRIPT])
 
 
 def page_script(folder: Path) -> str:

@@ -1,6 +1,5 @@
 /* Put everything to work. */
 
-live.classList.add("live");
 all(".with-clip").forEach(prepareClip);
 all(".step-list a").forEach(addThumbnail);
 all(".question").forEach(addPictures);

@@ -107,7 +107,7 @@ def test_howto_typed_text_cannot_end_the_data(edition: Edition) -> None:
     hostile = replace(edition, title=f"</script>{SCRIPT}", item="<!-- <script>")
     html = page(hostile, templates=TEMPLATES)
     assert told(html)["name"] == f"</script>{SCRIPT}"
-    assert html.count("</script>") == 3
+    assert html.count("</script>") == 4
 
 
 def test_howto_in_one_file_does_not_hold_the_media_twice(edition: Edition, media: Path) -> None:

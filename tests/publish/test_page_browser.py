@@ -289,7 +289,7 @@ def test_page_hostile_words_are_only_words(visit: Visit) -> None:
     page.on("dialog", lambda dialog: dialogs.append(dialog.message))
     note = f'Note: hostile {SCRIPT} #import "x" $a$ [link](javascript:alert(1))'
     assert page.inner_text("#keeper .rest > ul:last-of-type li:last-child") == note
-    assert page.locator("script").count() == 3
+    assert page.locator("script").count() == 4
     assert dialogs == []
 
 

@@ -165,7 +165,7 @@ def test_on_paper_every_step_stands_whole_on_few_pages(visit: Visit) -> None:
     page = visit.open("index.html#dust-cap")
     sheets = PdfReader(io.BytesIO(page.pdf(format="A4", prefer_css_page_size=True))).pages
     texts = [normalize("NFKC", re.sub(r"\s+", " ", sheet.extract_text())) for sheet in sheets]
-    assert 12 <= len(texts) <= 15
+    assert 12 <= len(texts) <= 16
     assert all("DRAFT – not approved" in text for text in texts)
     assert [f"Page {number} of {len(texts)}" in text for number, text in enumerate(texts, 1)] == [True] * len(texts)
     whole = " ".join(texts)
@@ -173,3 +173,15 @@ def test_on_paper_every_step_stands_whole_on_few_pages(visit: Visit) -> None:
     (sheet,) = (text for text in texts if "the bar can slip" in text)
     assert "Prise off the dust cap" in sheet
     assert "Self-test" not in whole
+
+
+def test_a_script_that_breaks_leaves_the_page_readable(visit: Visit) -> None:
+    """The words of the scripts are damaged here, as if a part of the file had been lost."""
+    html = (visit.site / "index.html").read_text(encoding="utf-8")
+    (visit.site / "hurt.html").write_text(html.replace('id="_words">{', 'id="_words">{{'), encoding="utf-8")
+    page = visit.open("hurt.html")
+    assert page.is_visible("#_overview")
+    assert page.is_visible("#drive .command")
+    assert page.locator("button:visible").count() == 0
+    assert len(visit.faults) == 1
+    assert "JSON" in visit.faults.pop()

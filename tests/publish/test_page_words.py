@@ -8,7 +8,7 @@ import pytest
 from jinja2 import Environment
 
 from procbuilder.publish import pagewords as words
-from procbuilder.publish.pagefiles import SCRIPTS
+from procbuilder.publish.pagefiles import FIRST_SCRIPT, SCRIPTS
 from tests.publish.blocks import TEMPLATES
 
 HTML = TEMPLATES / "html"
@@ -73,7 +73,7 @@ def test_scripts_fill_every_gap() -> None:
 
 
 def test_every_script_of_the_page_is_joined() -> None:
-    assert sorted(SCRIPTS) == sorted(path.name for path in HTML.glob("*.js"))
+    assert sorted((FIRST_SCRIPT, *SCRIPTS)) == sorted(path.name for path in HTML.glob("*.js"))
 
 
 def test_styles_say_nothing() -> None:
