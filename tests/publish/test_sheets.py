@@ -220,10 +220,10 @@ def test_the_ledger_has_what_is_unsettled_first_and_pairs_of_pictures(made: dict
     ]
     assert rows(made["ledger"])[-1] == ["hub", "off", "step 5, strip 2:20", "step 7", "Closed"]
     [pairs] = [block.pairs for block in made["ledger"].blocks if isinstance(block, Pairs)]
-    assert [(pair.before_words, pair.after_words) for pair in pairs] == [
-        ("As found, step 5", "Done, step 7"), ("As found, step 4", "Done, step 8"),
-    ]  # fmt: skip
-    assert (pairs[0].before.still.file, pairs[0].after.still.file) == ("keeper-found.jpg", "refit.jpg")
+    assert [(pair.title, pair.before_words, pair.after_words) for pair in pairs] == [
+        ("hub", "As found, step 5", "Done, step 7")
+    ]
+    assert (pairs[0].before.still.file, pairs[0].after.still.file) == ("keeper-found.jpg", "keeper-found.jpg")
 
 
 def test_a_balanced_ledger_says_so(edition: Edition) -> None:

@@ -69,14 +69,15 @@ def _moments(moments: tuple[Moment, ...]) -> Cell:
 
 
 def _pairs(edition: Edition) -> tuple[Pair, ...]:
+    """The things of which both pictures are known."""
     return tuple(
         Pair(
-            step.command,
-            step.as_found,
-            words.BEFORE_STEP.format(number=step.as_found_step),
-            step.figures[0],
-            words.AFTER_STEP.format(number=step.number),
+            pair.item,
+            pair.found,
+            words.BEFORE_STEP.format(number=pair.off),
+            pair.done,
+            words.AFTER_STEP.format(number=pair.on),
         )
-        for step in edition.steps
-        if step.as_found and step.figures and not step.reserved
+        for pair in edition.pairs
+        if pair.found and pair.done
     )
