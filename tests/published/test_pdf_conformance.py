@@ -89,13 +89,14 @@ def test_each_figure_has_words_for_those_who_cannot_see_it(edition: Edition, doc
     figures = [element for element in _elements(document.Root.StructTreeRoot) if element.S == "/Figure"]
     steps = [step for step in edition.steps if not step.reserved]
     shown = [figure for step in steps for figure in (*step.figures, step.as_found) if figure]
+    shown += [figure for pair in edition.pairs for figure in (pair.found, pair.done) if figure]
     dangers = [*edition.hazards, *(hazard for step in edition.steps for hazard in step.hazards)]
     worn = [line for step in steps for line in step.wear]
     marked = [*(danger.signs for danger in dangers), *(line.signs for line in worn)]
     signs = [sign.words for each in marked for sign in each]
     words = [figure.alt for figure in shown] + signs
     assert sorted(str(figure.Alt) for figure in figures) == sorted(words)
-    assert (len(shown), len(signs)) == (9, 4)
+    assert (len(shown), len(signs)) == (12, 4)
 
 
 def test_a_picture_without_words_gets_its_caption_or_its_step(edition: Edition, media: Path) -> None:
