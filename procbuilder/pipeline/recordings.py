@@ -8,7 +8,7 @@ from typing import Any
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Choice, Recording
+from procbuilder.model.footage import Candidate, Choice, Recording
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.pipeline.paths import find
@@ -94,7 +94,7 @@ def _probe(cache: Cache, named: NamedFile, path: Path) -> Recording:
     return recording
 
 
-def stored(record: Recording | Choice) -> dict[str, Any]:
+def stored(record: Recording | Choice | Candidate) -> dict[str, Any]:
     """A flat record as JSON; exact times become text such as ``1001/30``."""
     values = {entry.name: getattr(record, entry.name) for entry in fields(record)}
     return {name: str(value) if isinstance(value, Fraction) else value for name, value in values.items()}

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from procbuilder.keep.cache import Cache, key_of, sha256_of
 from procbuilder.model.fault import Unreadable, UnreadablePicture
-from procbuilder.model.footage import Choice, Clip, Still
+from procbuilder.model.footage import Candidate, Choice, Clip, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
@@ -17,13 +17,13 @@ from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found, restored, stored
 
-RECIPE = 2
+RECIPE = 3
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
 """The reason for a picture that was typed."""
 
-FOUND_WINDOW = Fraction(1)
+FOUND_WINDOW = Fraction(3, 2)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
 
 
@@ -33,11 +33,12 @@ Made = TypeVar("Made")
 class Studio:
     """Makes the pictures and clips of one procedure.
 
-    ``files`` are those asked for, by published name; ``problems`` tell which could not be made.
+    ``files`` are those asked for, by published name; ``problems`` tell which could not be made or are weak.
+    ``thorough`` looks at every picture of a step, not only at those of its end.
     """
 
-    def __init__(self, cache: Cache, found: Found, folder: Path) -> None:
-        self.cache, self.found, self.folder = cache, found, folder
+    def __init__(self, cache: Cache, found: Found, folder: Path, *, thorough: bool = False) -> None:
+        self.cache, self.found, self.folder, self.thorough = cache, found, folder, thorough
         self.files: dict[str, Path] = {}
         self.problems: list[Problem] = []
 
@@ -66,21 +67,43 @@ class Studio:
         return tuple(part for span in usable for part in kept(span, step.skips))
 
     def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
-        """The best moment of a span, measured once."""
-        recording = self.found.recording(span.recording)
-        path = self.found.path(span.recording)
+        """The moment that shows the finished state of a span best, looked for once."""
+        from procbuilder.media.keyframe import finished
+
+        return self._chosen(span, skips, lambda path: finished(path, span, skips=skips, thorough=self.thorough))
+
+    def choose_as_found(self, span: Span) -> Choice:
+        """The moment of a span that shows best how it looked before."""
+        from procbuilder.media.keyframe import as_found
+
+        return self._chosen(span, ("as found",), lambda path: as_found(path, span))
+
+    def _chosen(self, span: Span, more: Sequence[object], choose: Callable[[Path], Choice]) -> Choice:
+        recording, path = self.found.recording(span.recording), self.found.path(span.recording)
         assert recording is not None
         assert path is not None
-        key = key_of(RECIPE, recording.sha256, span, *skips)
+        key = key_of(RECIPE, recording.sha256, span, self.thorough, *more)
         if known := self.cache.get("choice", key):
             choice: Choice = restored(Choice, known)
-            return replace(choice, recording=span.recording)
-        from procbuilder.media.choose import choose
-        from procbuilder.media.measure import measure
-
-        choice = choose(measure(path, span, skips=skips), span)
-        self.cache.put("choice", key, stored(choice))
+            candidates = tuple(restored(Candidate, each) for each in known["candidates"])
+            return replace(choice, recording=span.recording, candidates=candidates)
+        choice = choose(path)
+        self.cache.put("choice", key, stored(choice) | {"candidates": [stored(each) for each in choice.candidates]})
         return choice
+
+    def thumbnail(self, recording: str, time: Fraction, hidden: Sequence[HiddenPath]) -> Path | None:
+        """A small picture of a candidate, made when it is asked for; None when its recording cannot be used."""
+        path, facts = self.found.path(recording), self.found.recording(recording)
+        if path is None or facts is None or time >= facts.duration:
+            return None
+        boxes = [region.at(time) for region in hidden if region.recording == recording]
+
+        def make(target: Path) -> list[int]:
+            from procbuilder.media.stills import thumbnail
+
+            return list(thumbnail(path, time, target=target, hidden=boxes))
+
+        return self.cache.media(key_of(RECIPE, "thumbnail", facts.sha256, time, boxes), ".jpg", make)[0]
 
     def still(self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath]) -> Still | None:
         """The picture of a chosen moment; None when its recording cannot be used."""
@@ -89,7 +112,7 @@ class Studio:
             return None
         boxes = [region.at(choice.time) for region in hidden if region.recording == choice.recording]
         drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes)
-        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
+        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason, choice.weak)
 
     def picture_file(self, picture: Picture) -> Still | None:
         """A picture file of the folder; None when it is not there."""

@@ -100,6 +100,7 @@ def _words() -> dict[str, Any]:
         "still_dangerous": words.STILL_DANGEROUS,
         "leave_in_place": words.LEAVE_IN_PLACE,
         "as_found": words.AS_FOUND,
+        "weak_picture": words.WEAK_PICTURE,
         "record": words.RECORD,
         "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
         "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},

@@ -16,6 +16,7 @@ LOOK_UP = "Look up the value in the maker's current data for exactly this item"
 STILL_DANGEROUS = "Still dangerous"
 LEAVE_IN_PLACE = "Leave in place"
 AS_FOUND = "As found, not proof that it was right"
+WEAK_PICTURE = "Weak picture, the best of its film"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
 SIGNAL_MEANING: dict[Signal, str] = {
