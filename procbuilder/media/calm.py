@@ -35,25 +35,29 @@ class Pace:
     away: float
     """Picture widths between the view and the usual view of this footage."""
     calm: bool
+    alone: bool
+    """Whether no neighbour is near enough in time to tell."""
 
 
 def paces(looks: Sequence[Look]) -> tuple[Pace, ...]:
     """The pace of each picture; a picture without a neighbour in time is not calm."""
     count = len(looks)
-    calm, motions, speeds = [False] * count, [0.0] * count, np.zeros((count, 2))
+    calm, alone = [False] * count, [True] * count
+    motions, speeds = [0.0] * count, np.zeros((count, 2))
     for index, look in enumerate(looks):
         before = _before(looks, index)
         if before is None:
             continue
         move = turn(looks[before].small, look.small)
         seconds = float(look.time - looks[before].time)
+        alone[before : index + 1] = [False] * (index + 1 - before)
         motions[index] = motion(looks[before].small, look.small, move)
         speeds[index] = np.array(move) / seconds
         if motions[index] < MOVING and widths(move) / seconds < TURNING:
             calm[before : index + 1] = [True] * (index + 1 - before)
     aways = _aways(looks, speeds)
     return tuple(
-        Pace(motions[i], widths(_pair(speeds[i])), aways[i], calm[i]) for i in range(count)
+        Pace(motions[i], widths(_pair(speeds[i])), aways[i], calm[i], alone[i]) for i in range(count)
     )  # fmt: skip
 
 

@@ -15,8 +15,8 @@ _LIT = 0.35
 """Difference in log brightness from the usual light of the step."""
 _LOST, _BLUNTER = 1.1, 0.25
 """Logs of lost detail and of lost acuity above which a picture is blurred: a hand that goes takes detail, too."""
-_ACUITY = -2.15
-"""Log of fine against coarse detail below which nothing in a picture has a clean edge."""
+_SOFT, _ACUITY = 4.5, -2.15
+"""Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""
 _EDGE = Fraction(1, 5)
@@ -24,7 +24,7 @@ _EDGE = Fraction(1, 5)
 _PENALTY = {
     "dark": 3.0, "burnt out": 3.0, "blurred": 2.5, "covered": 2.0, "in motion": 2.5, "turned away": 4.0, "early": 3.0,
 }  # fmt: skip
-_AT_EDGE = 0.5
+_AT_EDGE, _ALONE = 0.5, 1.0
 MOST_CANDIDATES = 6
 _APART = Fraction(1)
 """Seconds between two candidates."""
@@ -55,13 +55,18 @@ def faults(measure: Measure, goal: Fraction) -> tuple[str, ...]:
     found = (
         (measure.brightness < _DARK or measure.light < -_LIT, "dark"),
         (measure.white > _WHITE or measure.light > _LIT, "burnt out"),
-        (measure.acuity < _ACUITY or (measure.lost > _LOST and measure.blunter > _BLUNTER), "blurred"),
+        (_is_blurred(measure), "blurred"),
         (measure.covered, "covered"),
-        (not measure.calm, "in motion"),
+        (not measure.calm and not measure.alone, "in motion"),
         (measure.away > AWAY, "turned away"),
         (abs(goal - measure.time) > _EARLY, "early"),
     )
     return tuple(word for true, word in found if true)
+
+
+def _is_blurred(measure: Measure) -> bool:
+    soft = measure.sharpness < _SOFT or measure.acuity < _ACUITY
+    return soft or (measure.lost > _LOST and measure.blunter > _BLUNTER)
 
 
 def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:
@@ -72,7 +77,8 @@ def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:
         begin, end = ends[measure.calm]
         margin = min(_EDGE, (end - begin) / 4)
         at_edge = measure.time < begin + margin or measure.time > end - margin
-        penalty = sum(_PENALTY[word] for word in faults(measure, goal)) + _AT_EDGE * at_edge
+        penalty = sum(_PENALTY[word] for word in faults(measure, goal))
+        penalty += _AT_EDGE * at_edge + _ALONE * measure.alone
         place = float(end if measure.calm else measure.time)
         return -penalty, -abs(float(goal) - place), measure.sharpness
 
@@ -93,6 +99,8 @@ def _reason(best: Measure, measures: Sequence[Measure], goal: Fraction) -> str:
     at = f"{seconds} {'before the end' if at_end else 'after the beginning'} of the step"
     if found := faults(best, goal):
         return f"the best there is, but {' and '.join(found)}, {at}"
+    if best.alone:
+        return f"nothing is known of motion, {at}"
     which = f"last calm moment{_spoilt(best, measures)}" if at_end else "first calm moment"
     share = 100 * sum(each.sharpness < best.sharpness for each in measures) // len(measures)
     return f"{which}, nothing in front, sharper than {share} % of the pictures measured, {at}"
@@ -128,4 +136,4 @@ def _rank(measure: Measure, goal: Fraction) -> tuple[float, float]:
 
 
 def _short(measure: Measure, goal: Fraction) -> str:
-    return " and ".join(faults(measure, goal)) or "calm, nothing in front"
+    return " and ".join(faults(measure, goal)) or ("from between" if measure.alone else "calm, nothing in front")

@@ -104,7 +104,7 @@ def _matched(one: Grey, two: Grey, move: Move) -> Grey:
 def _difference(one: Grey, two: Grey) -> Grey:
     """Grey levels of difference beyond noise and what small turns leave at edges."""
     edges = np.maximum(_contrast(one, _NEAR), _contrast(two, _NEAR))
-    return np.maximum(np.abs(one - two) - _NOISE - _EDGE * edges, 0).astype(np.float32)
+    return np.asarray(np.maximum(np.abs(one - two) - _NOISE - _EDGE * edges, 0), dtype=np.float32)
 
 
 def _contrast(grey: Grey, near: NDArray[np.uint8]) -> Grey:

@@ -31,7 +31,7 @@ class Look:
     detail: Floats
     """Tenengrad (mean squared Sobel gradient) of 6 x 8 blocks, at 640 pixels across."""
     coarse: Floats
-    """The same of the small copy: blur takes from the fine detail first."""
+    """The same at a quarter of that size: blur takes from the fine detail first."""
     brightness: float
     clipped: float
     """Share of pixels that are black or white without detail."""
@@ -49,10 +49,11 @@ def look(time: Fraction, frame: VideoFrame) -> Look:
     height = max(round(frame.height * width / frame.width), 1)
     grey = frame.reformat(width, height, "gray", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
     small = cv2.resize(grey, SMALL, interpolation=cv2.INTER_AREA).astype(np.float32)
+    quarter = cv2.resize(grey, (max(width // 4, 1), max(height // 4, 1)), interpolation=cv2.INTER_AREA)
     colour = frame.reformat(*SMALL, "bgr24", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
     white = float(np.mean(grey >= _WHITE))
     clipped = white + float(np.mean(grey <= _BLACK))
-    return Look(time, small, colour, _tenengrad(grey), _tenengrad(small), float(grey.mean()), clipped, white)
+    return Look(time, small, colour, _tenengrad(grey), _tenengrad(quarter), float(grey.mean()), clipped, white)
 
 
 def _tenengrad(grey: NDArray[np.uint8] | Grey) -> Floats:

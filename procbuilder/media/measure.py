@@ -39,7 +39,8 @@ def measured(looks: Sequence[Look]) -> tuple[Measure, ...]:
             time=look.time, sharpness=math.log1p(float(np.percentile(look.detail, _PERCENTILE))), lost=lost[i],
             acuity=acuity[i], blunter=sharp - acuity[i],
             brightness=look.brightness, light=float(light[i]) - usual, white=look.white,
-            motion=pace[i].motion, camera=pace[i].camera, away=pace[i].away, calm=numbers[i], covered=front[i],
+            motion=pace[i].motion, camera=pace[i].camera, away=pace[i].away, calm=numbers[i],
+            covered=front[i], alone=pace[i].alone,
         )
         for i, look in enumerate(looks)
     )  # fmt: skip

@@ -41,7 +41,7 @@ def sampled(
     """
     earliest = span.start if earliest is None else earliest
     due = earliest
-    for time, frame in _decoded(path, span, close, earliest):
+    for time, frame in _decoded(path, span, close):
         if time >= span.end:
             return
         if time >= due and not frame.is_corrupt:
@@ -49,7 +49,7 @@ def sampled(
             yield time, frame
 
 
-def _decoded(path: Path, span: Span, close: Fraction, earliest: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
+def _decoded(path: Path, span: Span, close: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
     with opened(path) as container:
         track = picture_track(container)
         if track is None:
@@ -58,17 +58,17 @@ def _decoded(path: Path, span: Span, close: Fraction, earliest: Fraction) -> Ite
         only(container, track)
         if span.start > _LOOK_BACK:
             seek(container, track, zero + span.start - _LOOK_BACK)
-        for wanted in _wanted(packets(container, track), zero, span, close, earliest):
+        for wanted in _wanted(packets(container, track), zero, span, close):
             yield from _pictures(track, wanted, zero)
         yield from _pictures(track, [None], zero)
 
 
 def _wanted(
-    stored: "Iterator[Packet[Stream]]", zero: Fraction, span: Span, close: Fraction, earliest: Fraction
+    stored: "Iterator[Packet[Stream]]", zero: Fraction, span: Span, close: Fraction
 ) -> "Iterator[Sequence[Packet[Stream]]]":
     """The packets to decode: whole groups that reach past ``close``, of others the key frame if one is due."""
     held: list[Packet[Stream]] = []
-    whole, due = False, earliest
+    whole, due = False, span.start
     for packet in stored:
         time = _time(packet, zero)
         if time is None:

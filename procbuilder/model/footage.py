@@ -57,6 +57,8 @@ class Measure:
     """Number of the calm stretch in which it lies, counted from 1 in order of time; 0 in none."""
     covered: bool = False
     """Whether a hand or a tool is taken to be in front."""
+    alone: bool = False
+    """Whether no neighbour in time was measured, so that nothing is known of motion."""
 
 
 @dataclass(frozen=True, slots=True)
