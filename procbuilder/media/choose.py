@@ -19,7 +19,7 @@ _SOFT, _ACUITY = 4.5, -2.15
 """Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""
-_EDGE = Fraction(1, 5)
+_EDGE = Fraction(3, 10)
 """Seconds at both ends of a calm stretch in which something may still be on its way."""
 _PENALTY = {
     "dark": 3.0, "burnt out": 3.0, "blurred": 2.5, "covered": 2.0, "in motion": 2.5, "turned away": 4.0, "early": 3.0,

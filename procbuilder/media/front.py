@@ -18,7 +18,7 @@ _NEAR = Fraction(9, 10)
 """Seconds before and after a calm moment in which a hand is seen to leave or to come."""
 _BEGINNING = Fraction(1)
 """Seconds at the beginning of the footage, when the hand is not there yet."""
-_COVERED = 0.22, 0.5
+_COVERED = 0.26, 0.5
 """Share of the picture for which something is in front that was not there at the beginning; beyond, all has changed."""
 _USUAL = 0.006
 """Share of the picture by which it is in front of most other pictures, too."""

@@ -16,7 +16,7 @@ SMALL = (160, 90)
 
 _WIDTH = 640
 _BLOCKS = (8, 6)
-_BLACK, _WHITE = 4, 251
+_WHITE = 251
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +33,6 @@ class Look:
     coarse: Floats
     """The same at a quarter of that size: blur takes from the fine detail first."""
     brightness: float
-    clipped: float
-    """Share of pixels that are black or white without detail."""
     white: float
     """Share of pixels that are white without detail."""
 
@@ -52,8 +50,9 @@ def look(time: Fraction, frame: VideoFrame) -> Look:
     quarter = cv2.resize(grey, (max(width // 4, 1), max(height // 4, 1)), interpolation=cv2.INTER_AREA)
     colour = frame.reformat(*SMALL, "bgr24", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
     white = float(np.mean(grey >= _WHITE))
-    clipped = white + float(np.mean(grey <= _BLACK))
-    return Look(time, small, colour, _tenengrad(grey), _tenengrad(quarter), float(grey.mean()), clipped, white)
+    return Look(
+        time, small, colour, _tenengrad(grey), _tenengrad(quarter.astype(np.float32)), float(grey.mean()), white
+    )
 
 
 def _tenengrad(grey: NDArray[np.uint8] | Grey) -> Floats:

@@ -5,9 +5,11 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from av.video.frame import VideoFrame
 
 from procbuilder.media import keyframe
 from procbuilder.media.keyframe import as_found, finished
+from procbuilder.media.look import Look, look
 from procbuilder.model.timecode import Span
 from tests.media import filming
 from tests.media.filming import Image, Track
@@ -32,6 +34,18 @@ def _hand(image: Image, reach: int) -> Image:
     reached = image.copy()
     reached[90:150, 320 - reach :] = (150, 95, 45)
     return reached
+
+
+def _looked_at(monkeypatch: pytest.MonkeyPatch) -> list[Fraction]:
+    """Fills with the times of the pictures that are looked at."""
+    times: list[Fraction] = []
+
+    def noted(time: Fraction, frame: VideoFrame) -> Look:
+        times.append(time)
+        return look(time, frame)
+
+    monkeypatch.setattr(keyframe, "look", noted)
+    return times
 
 
 def _work(count: int) -> list[Image]:
@@ -86,9 +100,7 @@ def test_skipped_stretches_are_left_out(films: Path) -> None:
 def test_coarse_to_fine(films: Path, monkeypatch: pytest.MonkeyPatch, thorough: bool, looked: int) -> None:
     """Of ten seconds all pictures of the last four are looked at, before that one a second; or all."""
     path, span = _film(films, f"coarse{thorough}", [filming.scene()] * 100)
-    times: list[Fraction] = []
-    look = keyframe.look
-    monkeypatch.setattr(keyframe, "look", lambda time, frame: times.append(time) or look(time, frame))
+    times = _looked_at(monkeypatch)
     finished(path, span, thorough=thorough)
     assert len(times) == len(set(times)) == looked
 
@@ -98,9 +110,7 @@ def test_when_none_of_the_last_is_good_more_is_looked_at_but_nothing_twice(
 ) -> None:
     """The last five seconds of twenty are dark."""
     path, span = _film(films, "darkened", [filming.scene()] * 150 + [filming.scene(light=0.1)] * 50)
-    times: list[Fraction] = []
-    look = keyframe.look
-    monkeypatch.setattr(keyframe, "look", lambda time, frame: times.append(time) or look(time, frame))
+    times = _looked_at(monkeypatch)
     chosen = finished(path, span)
     assert len(times) == len(set(times)) == 100 + 10
     assert chosen.weak

@@ -14,7 +14,9 @@ from tests.pipeline.text import WHOLE
 SHARED_MEDIA = Path(__file__).parents[3] / "shared" / "media"
 
 
-def film(path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] = (320, 180)) -> Path:
+def film(
+    path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] = (320, 180), light: float = 1.0
+) -> Path:
     """A recording of blocks that stand still while the light rises a little."""
     path.parent.mkdir(parents=True, exist_ok=True)
     with av.open(path, "w") as container:
@@ -24,7 +26,7 @@ def film(path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] 
         )
         stream.width, stream.height, stream.pix_fmt = *size, "yuv420p"
         for index in range(seconds * rate):
-            lit = (blocks + index * 20 // (seconds * rate)).astype(np.uint8)
+            lit = ((blocks + index * 20 // (seconds * rate)) * light).astype(np.uint8)
             frame = av.VideoFrame.from_ndarray(lit, format="rgb24")
             frame.pts, frame.time_base = index, Fraction(1, rate)
             container.mux(stream.encode(frame))
