@@ -14,7 +14,6 @@ from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
 from procbuilder.model.timecode import Span
-from procbuilder.pipeline import studio
 from procbuilder.pipeline.build import build, silent
 from procbuilder.pipeline.recordings import read
 from procbuilder.pipeline.studio import Studio
@@ -99,4 +98,3 @@ def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], P
     assert plain.std() > 2 * blurred.std()
     assert made.thumbnail("strip", Fraction(99), ()) is None
     assert made.files == {}
-    assert studio.RECIPE == 3
