@@ -1,96 +1,139 @@
 """Choosing the moment that shows the finished state of a step best, and saying why."""
 
-import math
 from collections.abc import Sequence
 from fractions import Fraction
 
-import numpy as np
-from numpy.typing import NDArray
-
-from procbuilder.model.footage import Choice, Measure
+from procbuilder.media.calm import AWAY
+from procbuilder.model.footage import Candidate, Choice, Measure
 from procbuilder.model.timecode import Span, format_time
-
-_Scores = NDArray[np.float64]
-
-_SHARPEST = 1.5
-"""Beyond this many standard deviations a sharper picture is no better."""
-_SHARPNESS_NOISE, _MOTION_NOISE, _STRANGE_NOISE = 0.05, 0.1, 0.5
-"""Differences that mean nothing, in the units of each measure."""
-_LIT_TOLERANCE, _LIT_WEIGHT = 0.15, 6.0
-_CLIPPED_TOLERANCE, _CLIPPED_WEIGHT = 0.05, 5.0
-_LATE_WEIGHT, _LATE_FROM, _LATE_WIDTH = 1.6, 0.5, 0.07
-_STRANGE_WEIGHT = 0.5
 
 _DARK = 40.0
 """Mean grey below which a picture is called dark."""
-_GLARING = 0.3
-"""Share of detailless pixels above which a bright picture is called glaring."""
-_SOFT = 4.5
-"""Log of block Tenengrad below which nothing in a picture has a clean edge."""
-_SOFTER = 0.7
-"""How much less sharp than the sharpest of its step a picture may be before it is called blurred."""
-_MOVING = math.log(6.0)
-"""Log of the mean difference between pictures from which on something large moves."""
-_STILL = math.log(1.5)
+_WHITE = 0.3
+"""Share of white pixels above which a picture is called burnt out."""
+_LIT = 0.35
+"""Difference in log brightness from the usual light of the step."""
+_LOST, _BLUNTER = 1.1, 0.25
+"""Logs of lost detail and of lost acuity above which a picture is blurred: a hand that goes takes detail, too."""
+_SOFT, _ACUITY = 4.5, -2.15
+"""Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
+_EARLY = Fraction(3)
+"""Seconds before the end of a step beyond which a picture does not show how it ends."""
+_EDGE = Fraction(3, 10)
+"""Seconds at both ends of a calm stretch in which something may still be on its way."""
+_PENALTY = {
+    "dark": 3.0, "burnt out": 3.0, "blurred": 2.5, "covered": 2.0, "in motion": 2.5, "turned away": 4.0, "early": 3.0,
+}  # fmt: skip
+_AT_EDGE, _ALONE = 0.5, 1.0
+MOST_CANDIDATES = 6
+_APART = Fraction(1)
+"""Seconds between two candidates."""
 
 
-def choose(measures: Sequence[Measure], span: Span) -> Choice:
-    """The best measured moment of a step: sharp, still, well lit, late in the step.
+def choose(measures: Sequence[Measure], span: Span, *, first: bool = False) -> Choice:
+    """The best measured moment of a step: the last calm one with nothing in front, and the sharpest of it.
 
     Without a measured picture inside the span it is the middle of the span, and the reason says so.
+
+    Args:
+        measures: In order of time.
+        span: Of the step.
+        first: The first calm moment is wanted instead, which shows the step as found.
     """
     inside = [measure for measure in measures if span.start <= measure.time < span.end]
     if not inside:
         middle = (span.start + span.end) / 2
         return Choice(span.recording, middle, "no picture of this step could be measured; taken from its middle")
-    best = inside[int(np.argmax(_score(inside, span)))]
-    return Choice(span.recording, best.time, f"{_quality(best, inside)}, {_moment(best.time, span)}")
+    goal = span.start if first else span.end
+    best = _best(inside, goal)
+    weak = faults(best, goal)
+    return Choice(span.recording, best.time, _reason(best, inside, goal), weak, _candidates(best, inside, goal))
 
 
-def _score(measures: Sequence[Measure], span: Span) -> _Scores:
-    start, end = measures[0].time, span.end
-    lateness = np.array([float((m.time - start) / (end - start)) for m in measures])
-    light = np.log(np.array([m.brightness for m in measures]) + 1.0)
-    off_light = np.maximum(np.abs(light - np.median(light)) - _LIT_TOLERANCE, 0)
-    clipped = np.maximum(np.array([m.clipped for m in measures]) - _CLIPPED_TOLERANCE, 0)
-    score: _Scores = (
-        np.minimum(_standard([m.sharpness for m in measures], _SHARPNESS_NOISE), _SHARPEST)
-        - _standard([m.motion for m in measures], _MOTION_NOISE)
-        - _LIT_WEIGHT * off_light
-        - _CLIPPED_WEIGHT * clipped
-        + _LATE_WEIGHT / (1 + np.exp((_LATE_FROM - lateness) / _LATE_WIDTH))
-        - _STRANGE_WEIGHT * _standard([m.strangeness for m in measures], _STRANGE_NOISE)
-    )
-    return score
-
-
-def _standard(values: Sequence[float], least: float) -> _Scores:
-    """Distance from the mean in standard deviations, of which one is at least ``least``.
-
-    Otherwise the noise between pictures that are all alike would outweigh everything else.
-    """
-    array = np.array(values, dtype=np.float64)
-    scores: _Scores = (array - array.mean()) / max(float(array.std()), least)
-    return scores
-
-
-def _quality(best: Measure, measures: Sequence[Measure]) -> str:
-    faults = _faults(best, max(measure.sharpness for measure in measures))
-    if faults:
-        return f"the best there is, but {' and '.join(faults)}"
-    return "sharp and still" if best.motion <= _STILL else "sharp"
-
-
-def _faults(best: Measure, sharpest: float) -> list[str]:
+def faults(measure: Measure, goal: Fraction) -> tuple[str, ...]:
+    """What is wrong with a picture, as words of ``WEAK``; ``goal`` is the time near which it should be."""
     found = (
-        (best.brightness < _DARK, "dark"),
-        (best.clipped > _GLARING and best.brightness > 255 / 2, "glaring"),
-        (best.sharpness < _SOFT or sharpest - best.sharpness > _SOFTER, "blurred"),
-        (best.motion > _MOVING, "in motion"),
+        (measure.brightness < _DARK or measure.light < -_LIT, "dark"),
+        (measure.white > _WHITE or measure.light > _LIT, "burnt out"),
+        (_is_blurred(measure), "blurred"),
+        (measure.covered, "covered"),
+        (not measure.calm and not measure.alone, "in motion"),
+        (measure.away > AWAY, "turned away"),
+        (abs(goal - measure.time) > _EARLY, "early"),
     )
-    return [word for true, word in found if true]
+    return tuple(word for true, word in found if true)
 
 
-def _moment(time: Fraction, span: Span) -> str:
-    left = round(span.end - time)
-    return f"{format_time(Fraction(left))} before the end of the step" if left else "at the end of the step"
+def _is_blurred(measure: Measure) -> bool:
+    soft = measure.sharpness < _SOFT or measure.acuity < _ACUITY
+    return soft or (measure.lost > _LOST and measure.blunter > _BLUNTER)
+
+
+def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:
+    """The fewest faults count most, then the place of the calm stretch in time, then sharpness."""
+    ends = _ends(measures)
+
+    def rank(measure: Measure) -> tuple[float, float, float]:
+        begin, end = ends[measure.calm]
+        margin = min(_EDGE, (end - begin) / 4)
+        at_edge = measure.time < begin + margin or measure.time > end - margin
+        penalty = sum(_PENALTY[word] for word in faults(measure, goal))
+        penalty += _AT_EDGE * at_edge + _ALONE * measure.alone
+        place = float(end if measure.calm else measure.time)
+        return -penalty, -abs(float(goal) - place), measure.sharpness
+
+    return max(measures, key=rank)
+
+
+def _ends(measures: Sequence[Measure]) -> dict[int, tuple[Fraction, Fraction]]:
+    """First and last time of each calm stretch."""
+    ends: dict[int, tuple[Fraction, Fraction]] = {}
+    for measure in measures:
+        ends[measure.calm] = ends.get(measure.calm, (measure.time, measure.time))[0], measure.time
+    return ends
+
+
+def _reason(best: Measure, measures: Sequence[Measure], goal: Fraction) -> str:
+    at_end = goal > best.time
+    seconds = format_time(Fraction(round(abs(goal - best.time))))
+    at = f"{seconds} {'before the end' if at_end else 'after the beginning'} of the step"
+    if found := faults(best, goal):
+        return f"the best there is, but {' and '.join(found)}, {at}"
+    if best.alone:
+        return f"nothing is known of motion, {at}"
+    which = f"last calm moment{_spoilt(best, measures)}" if at_end else "first calm moment"
+    share = 100 * sum(each.sharpness < best.sharpness for each in measures) // len(measures)
+    return f"{which}, nothing in front, sharper than {share} % of the pictures measured, {at}"
+
+
+def _spoilt(best: Measure, measures: Sequence[Measure]) -> str:
+    """Why a later calm moment was not taken."""
+    later = [each for each in measures if each.calm > best.calm]
+    if not later:
+        return ""
+    if any(each.covered for each in later):
+        return " before something comes in front"
+    if any(each.away > AWAY for each in later):
+        return " before the camera turns away"
+    return " that is sharp and well lit"
+
+
+def _candidates(best: Measure, measures: Sequence[Measure], goal: Fraction) -> tuple[Candidate, ...]:
+    """The chosen moment and the best of other stretches, those near the goal first, in order of time."""
+    groups: dict[tuple[int, int], list[Measure]] = {}
+    for each in measures:
+        groups.setdefault((each.calm, 0 if each.calm else int(each.time / _APART)), []).append(each)
+    ranked = sorted((_best(group, goal) for group in groups.values()), key=lambda each: _rank(each, goal), reverse=True)
+    kept = [best]
+    for each in ranked:
+        if len(kept) < MOST_CANDIDATES and all(abs(each.time - other.time) >= _APART for other in kept):
+            kept.append(each)
+    return tuple(Candidate(each.time, _short(each, goal)) for each in sorted(kept, key=lambda each: each.time))
+
+
+def _rank(measure: Measure, goal: Fraction) -> tuple[float, float]:
+    return -sum(_PENALTY[word] for word in faults(measure, goal)), -abs(float(goal - measure.time))
+
+
+def _short(measure: Measure, goal: Fraction) -> str:
+    return " and ".join(faults(measure, goal)) or ("from between" if measure.alone else "calm, nothing in front")

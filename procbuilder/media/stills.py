@@ -15,6 +15,7 @@ from procbuilder.model.fault import CannotWrite, UnreadablePicture
 from procbuilder.model.marks import Box, Picture
 
 _WIDEST = 1280
+_THUMBNAIL = 320
 _QUALITY = 85
 _SIGNATURES = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n")
 
@@ -50,9 +51,26 @@ def still(
     image = loaded(source) if time is None else picture_at(source, time)[1]
     for box in (*hidden, *(picture.hidden if picture else ())):
         hide(image, box)
-    image = _scaled(_cropped(image, picture.crop if picture else None))
+    image = _scaled(_cropped(image, picture.crop if picture else None), _WIDEST)
     if picture and marked:
         draw(image, picture.seen_marks)
+    _write(image, target)
+    return image.shape[1], image.shape[0]
+
+
+def thumbnail(source: Path, time: Fraction, *, target: Path, hidden: Sequence[Box] = ()) -> tuple[int, int]:
+    """Writes a small JPEG of a moment, at most 320 pixels across, and returns its width and height.
+
+    The hidden boxes are made unreadable at full size first, as in the published picture.
+
+    Raises:
+        Unreadable: The recording has no picture that can be decoded there.
+        CannotWrite: The target cannot be written.
+    """
+    image = picture_at(source, time)[1]
+    for box in hidden:
+        hide(image, box)
+    image = _scaled(image, _THUMBNAIL)
     _write(image, target)
     return image.shape[1], image.shape[0]
 
@@ -84,11 +102,11 @@ def _cropped(image: Image, crop: Box | None) -> Image:
     return part.copy() if part.size else image
 
 
-def _scaled(image: Image) -> Image:
+def _scaled(image: Image, widest: int) -> Image:
     height, width = image.shape[:2]
-    if width <= _WIDEST:
+    if width <= widest:
         return image
-    size = (_WIDEST, max(round(height * _WIDEST / width), 1))
+    size = (widest, max(round(height * widest / width), 1))
     return cv2.resize(image, size, interpolation=cv2.INTER_AREA).astype(np.uint8, copy=False)
 
 

@@ -119,19 +119,43 @@ class FootageSplit:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """What was measured on one picture of a step window."""
+    """What was measured on one picture of a step."""
 
     time: Fraction
     sharpness: float
     """Log of the 90th percentile of block Tenengrad; comparable only within one step."""
-    motion: float
-    """Log of the mean difference to its neighbours."""
+    lost: float
+    """Log of how much less detail it has than the sharpest pictures of the same places."""
+    acuity: float
+    """Log of fine against coarse detail: low when the picture is out of focus or smeared."""
+    blunter: float
+    """How much lower that is than usual in the step."""
     brightness: float
     """Mean grey, 0 to 255."""
-    clipped: float
-    """Share of pixels that are black or white without detail."""
-    strangeness: float = 0.0
-    """Mean difference to the median picture of the window, 0 to 255."""
+    light: float
+    """Log of its brightness against the usual one of the step."""
+    white: float
+    """Share of pixels that are white without detail."""
+    motion: float
+    """Grey levels by which something moves before the camera."""
+    camera: float
+    """Picture widths a second by which the camera turns."""
+    away: float
+    """Picture widths from the usual view of the step."""
+    calm: int
+    """Number of the calm stretch in which it lies, counted from 1 in order of time; 0 in none."""
+    covered: bool = False
+    """Whether a hand or a tool is taken to be in front."""
+    alone: bool = False
+    """Whether no neighbour in time was measured, so that nothing is known of motion."""
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A moment that could be the picture of a step, and what it shows."""
+
+    time: Fraction
+    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +165,14 @@ class Choice:
     recording: str
     time: Fraction
     reason: str
+    weak: tuple[str, ...] = ()
+    """What is wrong with the best picture there is: words of ``WEAK``."""
+    candidates: tuple[Candidate, ...] = ()
+    """Moments that differ, in order of time, the chosen one among them."""
+
+
+WEAK = ("dark", "burnt out", "blurred", "covered", "in motion", "turned away", "early")
+"""What can be wrong with a picture, the worst first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,6 +186,8 @@ class Still:
     source: str
     """``strip 0:42`` or the file it came from."""
     reason: str
+    weak: tuple[str, ...] = ()
+    """What is wrong with the best picture there is: words of ``WEAK``; empty when it is good or typed."""
 
     @property
     def weakness(self) -> str:

@@ -6,8 +6,21 @@ from fractions import Fraction
 from procbuilder.model.edition import Figure
 from procbuilder.model.footage import Choice, Still
 from procbuilder.model.marks import Picture, PictureState
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
+from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.studio import CHOSEN, FOUND_WINDOW, Studio
+
+NEXT_TIME = {
+    "dark": "put a lamp on the finished part",
+    "burnt out": "turn the lamp aside and tap on the part to set the light",
+    "blurred": "tap on the part to focus and hold the camera still for two seconds",
+    "covered": "take the hand away from the part for two seconds when it is done",
+    "in motion": "hold the camera still on the finished part for two seconds",
+    "turned away": "hold the camera on the finished part for two seconds",
+    "early": "hold the camera on the finished part for two seconds at the end of the step",
+}
+"""What makes a good picture the next time, for each word of ``WEAK``."""
 
 ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
 
@@ -32,7 +45,7 @@ def as_found(studio: Studio, step: Step) -> Figure | None:
         return None
     first = stretches[0]
     length = min(FOUND_WINDOW, first.seconds * Fraction(3, 10))
-    choice = studio.choose(replace(first, end=first.start + length), ())
+    choice = studio.choose_as_found(replace(first, end=first.start + length))
     still = studio.still(choice, None, step.hidden)
     return Figure(still, f"Before: {step.command}", "", PictureState.FOUND) if still else None
 
@@ -45,8 +58,21 @@ def _automatic(studio: Studio, step: Step) -> Figure | None:
     last = [span for span in step.spans if studio.usable(span)][-1]
     usable = studio.usable(last)
     assert usable is not None
-    still = studio.still(studio.choose(usable, step.skips), None, step.hidden)
+    choice = studio.choose(usable, step.skips)
+    still = studio.still(choice, None, step.hidden)
+    if still and choice.weak:
+        studio.problems.append(_advice(step, choice))
     return Figure(still, f"Finished state of: {step.command}", "", PictureState.DONE) if still else None
+
+
+def _advice(step: Step, choice: Choice) -> Problem:
+    """That the best picture of a step is weak, and what to do at the next filming."""
+    where = f"{choice.recording} {format_time(choice.time)}"
+    what = f'the picture of "{step.command}" is {" and ".join(choice.weak)} at {where}'
+    instead = (
+        f'{NEXT_TIME[choice.weak[0]]} at the next filming, or choose a moment with "- Picture: time | what it shows"'
+    )
+    return Problem(Severity.ADVICE, step.place, what, instead, "weak picture")
 
 
 def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:

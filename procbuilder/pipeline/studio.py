@@ -21,7 +21,7 @@ from procbuilder.pipeline.recordings import Found
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 8
+RECIPE = 9
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
@@ -30,7 +30,7 @@ CHOSEN = "chosen by the technician"
 HOLD, HOLD_ALL = Fraction(3), Fraction(6)
 """Seconds for which a marked picture stands still at the beginning of a clip, and all of them together at most."""
 
-FOUND_WINDOW = Fraction(1)
+FOUND_WINDOW = Fraction(3, 2)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
 
 
@@ -40,11 +40,14 @@ Made = TypeVar("Made")
 class Studio:
     """Makes the pictures and clips of one procedure.
 
-    ``files`` are those asked for, by published name; ``problems`` tell which could not be made.
+    ``files`` are those asked for, by published name; ``problems`` tell which could not be made or are weak.
+    ``thorough`` looks at every picture of a step, not only at those of its end.
     """
 
-    def __init__(self, cache: Cache, found: Found, folder: Path, steps: Sequence[Step] = ()) -> None:
-        self.cache, self.found, self.folder, self.steps = cache, found, folder, steps
+    def __init__(
+        self, cache: Cache, found: Found, folder: Path, steps: Sequence[Step] = (), *, thorough: bool = False
+    ) -> None:
+        self.cache, self.found, self.folder, self.steps, self.thorough = cache, found, folder, steps, thorough
         self.files: dict[str, Path] = {}
         self.problems: list[Problem] = []
 
@@ -89,20 +92,41 @@ class Studio:
         return tuple(ClipPart(path, part, step.skips, self.hidden(step)) for path, part in found if path)
 
     def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
-        """The best moment of a span, measured once."""
-        recording = self.found.recording(span.recording)
-        path = self.found.path(span.recording)
+        """The moment that shows the finished state of a span best, looked for once."""
+        from procbuilder.media.keyframe import finished
+
+        return self._chosen(span, skips, lambda path: finished(path, span, skips=skips, thorough=self.thorough))
+
+    def choose_as_found(self, span: Span) -> Choice:
+        """The moment of a span that shows best how it looked before."""
+        from procbuilder.media.keyframe import as_found
+
+        return self._chosen(span, ("as found",), lambda path: as_found(path, span))
+
+    def _chosen(self, span: Span, more: Sequence[object], choose: Callable[[Path], Choice]) -> Choice:
+        recording, path = self.found.recording(span.recording), self.found.path(span.recording)
         assert recording is not None
         assert path is not None
-        key = key_of(RECIPE, recording.sha256, span, *skips)
+        key = key_of(RECIPE, recording.sha256, span, self.thorough, *more)
         if known := self.cache.get("choice", key):
             return replace(restored(Choice, known), recording=span.recording)
-        from procbuilder.media.choose import choose
-        from procbuilder.media.measure import measure
-
-        choice = choose(measure(path, span, skips=skips), span)
+        choice = choose(path)
         self.cache.put("choice", key, stored(choice))
         return choice
+
+    def thumbnail(self, recording: str, time: Fraction, hidden: Sequence[HiddenPath]) -> Path | None:
+        """A small picture of a candidate, made when it is asked for; None when its recording cannot be used."""
+        path, facts = self.found.path(recording), self.found.recording(recording)
+        if path is None or facts is None or time >= facts.duration:
+            return None
+        boxes = self._boxes(recording, time, hidden)
+
+        def make(target: Path) -> list[int]:
+            from procbuilder.media.stills import thumbnail
+
+            return list(thumbnail(path, time, target=target, hidden=boxes))
+
+        return self.cache.media(key_of(RECIPE, "thumbnail", facts.sha256, time, boxes), ".jpg", make)[0]
 
     def still(
         self, choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath], *, marked: bool = False
@@ -113,7 +137,7 @@ class Studio:
             return None
         boxes = self._boxes(choice.recording, choice.time, hidden)
         drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes, marked=marked)
-        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason)
+        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason, choice.weak)
 
     def picture_file(self, picture: Picture, *, marked: bool = False) -> Still | None:
         """A picture file of the folder; None when it is not there."""

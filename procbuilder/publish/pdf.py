@@ -169,6 +169,7 @@ def _words() -> dict[str, Any]:
         "no_phone": words.NO_PHONE,
         "as_found": words.AS_FOUND,
         "marked": words.MARKED,
+        "weak_picture": words.WEAK_PICTURE,
         "record": words.RECORD,
         "clip": words.CLIP,
         "qr_code": words.QR_CODE,

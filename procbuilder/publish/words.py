@@ -21,6 +21,7 @@ BY_CARD = "Work by the printed card (sheets.pdf)."
 NO_PHONE = "No phone here"
 AS_FOUND = "As found, not proof that it was right"
 MARKED = "Marked"
+WEAK_PICTURE = "Weak picture, the best of its film"
 RECORD = "Ticks are a reminder for this job only; the signed sheet is the record."
 
 STATUS_WORDS = {

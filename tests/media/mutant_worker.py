@@ -13,9 +13,8 @@ import time
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.media.choose import choose
 from procbuilder.media.clips import ClipPart, cut
-from procbuilder.media.measure import measure
+from procbuilder.media.keyframe import finished
 from procbuilder.media.probe import probe
 from procbuilder.media.stills import still
 from procbuilder.model.fault import Unreadable
@@ -40,7 +39,7 @@ def _outcome(path: Path, folder: Path) -> str:
     try:
         facts = probe(path, name="film", shown=path.name, sha256="0").recording
         span = Span("film", Fraction(0), min(facts.duration, Fraction(2)))
-        choice = choose(measure(path, span), span)
+        choice = finished(path, span)
         still(path, choice.time, picture=None, target=folder / "still.jpg")
         cut([ClipPart(path, span)], folder / "clip.mp4")
     except Unreadable as fault:

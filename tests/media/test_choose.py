@@ -1,128 +1,147 @@
 """The moment chosen for a step, and the reason given."""
 
+import itertools
 from dataclasses import replace
 from fractions import Fraction
-from pathlib import Path
 
 import pytest
 
-from procbuilder.media.choose import choose
-from procbuilder.media.measure import measure
+from procbuilder.media.choose import MOST_CANDIDATES, choose
 from procbuilder.model.footage import Measure
 from procbuilder.model.timecode import Span
-from tests.media import filming
 
 SPAN = Span("strip", Fraction(10), Fraction(20))
-GOOD = Measure(Fraction(0), sharpness=8.0, motion=0.0, brightness=110.0, clipped=0.01, strangeness=5.0)
+GOOD = Measure(
+    Fraction(0), sharpness=8.0, lost=0.1, acuity=-1.0, blunter=0.0, brightness=110.0, light=0.0, white=0.01,
+    motion=1.0, camera=0.01, away=0.0, calm=1,
+)  # fmt: skip
 
 
 def _window(**faults: dict[int, float]) -> list[Measure]:
-    """Ten measures, one a second; a fault changes one value at one second."""
-    measures = [replace(GOOD, time=Fraction(10 + i)) for i in range(10)]
+    """A hundred measures, ten a second, in calm stretches of a second; a fault changes one value in one second."""
+    measures = [replace(GOOD, time=10 + Fraction(i, 10), calm=1 + i // 10) for i in range(100)]
     for name, values in faults.items():
-        for i, value in values.items():
-            measures[i] = replace(measures[i], **{name: value})  # type: ignore[arg-type]  # names of float fields
+        for second, value in values.items():
+            for i in range(10 * second, 10 * second + 10):
+                measures[i] = replace(measures[i], **{name: value})  # type: ignore[arg-type]  # names of its fields
     return measures
 
 
-@pytest.mark.parametrize(
-    ("fault", "spoilt", "value"),
-    [
-        ("sharpness", (8, 9), 5.0),
-        ("motion", (8, 9), 3.0),
-        ("brightness", (8, 9), 30.0),
-        ("clipped", (8, 9), 0.6),
-        ("strangeness", (8, 9), 80.0),
-    ],
-)
-def test_choose_avoids_a_fault_late_in_the_step(fault: str, spoilt: tuple[int, ...], value: float) -> None:
-    """All else equal, the latest moment without the fault is good enough."""
-    chosen = choose(_window(**{fault: dict.fromkeys(spoilt, value)}), SPAN)
-    assert chosen.time == 17
-    assert chosen.reason == "sharp and still, 0:03 before the end of the step"
-
-
-def test_choose_prefers_the_end() -> None:
-    """Among pictures that are all alike the finished state comes last."""
-    assert choose(_window(), SPAN).time == 19
-
-
-def test_choose_prefers_a_sharp_picture_over_the_last_one() -> None:
-    """A little lateness is given up for much sharpness."""
-    window = _window(sharpness=dict.fromkeys((0, 1, 2, 3, 4, 5, 7, 8, 9), 6.0))
-    assert choose(window, SPAN).time == 16
-
-
-def test_choose_noise_between_like_pictures_does_not_outweigh_lateness() -> None:
-    """The sharpest of pictures that are all alike is not taken when it lies early."""
-    window = _window(sharpness={1: 8.004}, motion={1: -0.004}, strangeness={1: 4.99})
-    assert choose(window, SPAN).time == 19
+def _second(measures: list[Measure]) -> int:
+    return int(choose(measures, SPAN).time) - 10
 
 
 @pytest.mark.parametrize(
-    ("changed", "reason"),
+    ("fault", "value"),
     [
-        ({}, "sharp and still, 0:01 before the end of the step"),
-        ({"motion": 1.0}, "sharp, 0:01 before the end of the step"),
-        ({"brightness": 20.0}, "the best there is, but dark, 0:01 before the end of the step"),
-        ({"sharpness": 3.0}, "the best there is, but blurred, 0:01 before the end of the step"),
-        ({"motion": 2.5}, "the best there is, but in motion, 0:01 before the end of the step"),
-        ({"brightness": 230.0, "clipped": 0.5}, "the best there is, but glaring, 0:01 before the end of the step"),
-        (
-            {"brightness": 20.0, "sharpness": 3.0},
-            "the best there is, but dark and blurred, 0:01 before the end of the step",
-        ),
+        ({"light": -0.5}, "that is sharp and well lit"),
+        ({"brightness": 30.0}, "that is sharp and well lit"),
+        ({"white": 0.5}, "that is sharp and well lit"),
+        ({"light": 0.5}, "that is sharp and well lit"),
+        ({"acuity": -3.0}, "that is sharp and well lit"),
+        ({"lost": 2.0, "blunter": 0.5}, "that is sharp and well lit"),
+        ({"covered": True}, "before something comes in front"),
+        ({"away": 0.2}, "before the camera turns away"),
     ],
 )
-def test_choose_reason_says_what_is_weak(changed: dict[str, float], reason: str) -> None:
-    """When all pictures of a step share a fault, the best of them still has it."""
-    window = _window(**{name: dict.fromkeys(range(10), value) for name, value in changed.items()})
-    assert choose(window, SPAN).reason == reason
+def test_a_fault_in_the_last_second_is_avoided(fault: dict[str, float], value: str) -> None:
+    """All else equal, the second before it is taken, and the reason says why not the last."""
+    chosen = choose(_window(**{name: {9: bad} for name, bad in fault.items()}), SPAN)
+    assert int(chosen.time) == 18
+    assert chosen.reason.startswith(f"last calm moment {value}, nothing in front, sharper than ")
+    assert chosen.weak == ()
 
 
-def test_choose_reason_calls_the_soft_one_of_sharp_pictures_blurred() -> None:
-    """A picture taken for its stillness although others are much sharper is called blurred."""
-    window = _window(sharpness={0: 9.0}, motion=dict.fromkeys(range(9), 6.0))
-    assert choose(window, SPAN).reason == "the best there is, but blurred, 0:01 before the end of the step"
+def test_among_pictures_that_are_all_alike_the_last_calm_stretch_is_taken() -> None:
+    chosen = choose(_window(), SPAN)
+    assert int(chosen.time) == 19
+    assert chosen.reason == "last calm moment, nothing in front, sharper than 0 % of the pictures measured, " + (
+        "0:01 before the end of the step"
+    )
 
 
-def test_choose_single_picture() -> None:
-    """One picture is the choice, whatever it is like."""
-    chosen = choose([replace(GOOD, time=Fraction(199, 10))], SPAN)
-    assert (chosen.recording, chosen.time) == ("strip", Fraction(199, 10))
-    assert chosen.reason == "sharp and still, at the end of the step"
+def test_the_sharpest_of_the_last_calm_stretch_is_taken() -> None:
+    measures = _window()
+    measures[95] = replace(measures[95], sharpness=9.0)
+    measures[20] = replace(measures[20], sharpness=12.0)
+    chosen = choose(measures, SPAN)
+    assert chosen.time == Fraction(195, 10)
+    assert ", sharper than 98 % of the pictures measured, " in chosen.reason
 
 
-def test_choose_without_pictures_takes_the_middle_and_says_so() -> None:
-    """An honest reason, not a made-up one."""
+def test_the_edges_of_a_calm_stretch_are_left_alone() -> None:
+    """A hand is still on its way there; the sharper picture at the edge is not worth it."""
+    measures = _window()
+    measures[90] = replace(measures[90], sharpness=9.0)
+    measures[99] = replace(measures[99], sharpness=9.0)
+    assert Fraction(191, 10) < choose(measures, SPAN).time < Fraction(199, 10)
+
+
+def test_lost_detail_alone_is_no_blur() -> None:
+    """A hand that goes takes its edges with it, and what is left is as crisp as before."""
+    assert _second(_window(lost={9: 2.0})) == 9
+
+
+def test_a_picture_in_motion_is_taken_only_when_there_is_no_calm_one() -> None:
+    assert _second(_window(calm={9: 0})) == 8
+    moving = choose(_window(calm=dict.fromkeys(range(10), 0)), SPAN)
+    assert moving.weak == ("in motion",)
+    assert moving.reason == "the best there is, but in motion, 0:00 before the end of the step"
+
+
+@pytest.mark.parametrize(
+    ("fault", "weak"),
+    [
+        ({"brightness": 20.0}, ("dark",)),
+        ({"white": 0.6}, ("burnt out",)),
+        ({"acuity": -3.0}, ("blurred",)),
+        ({"covered": True}, ("covered",)),
+        ({"brightness": 20.0, "acuity": -3.0}, ("dark", "blurred")),
+    ],
+)
+def test_a_fault_that_all_pictures_share_is_told(fault: dict[str, float], weak: tuple[str, ...]) -> None:
+    chosen = choose(_window(**{name: dict.fromkeys(range(10), bad) for name, bad in fault.items()}), SPAN)
+    assert chosen.weak == weak
+    assert chosen.reason == f"the best there is, but {' and '.join(weak)}, 0:01 before the end of the step"
+
+
+def test_a_good_picture_long_before_the_end_does_not_show_how_the_step_ends() -> None:
+    """The last seconds are all covered: better the covered end than the bare beginning."""
+    chosen = choose(_window(covered=dict.fromkeys(range(5, 10), True)), SPAN)
+    assert int(chosen.time) == 19
+    assert chosen.weak == ("covered",)
+
+
+def test_as_found_is_the_first_calm_moment() -> None:
+    chosen = choose(_window(covered={0: True}), SPAN, first=True)
+    assert int(chosen.time) == 11
+    assert chosen.reason.startswith("first calm moment, nothing in front, ")
+    assert chosen.reason.endswith(" after the beginning of the step")
+
+
+def test_a_single_picture_is_the_choice_whatever_it_is_like() -> None:
+    chosen = choose([replace(GOOD, time=Fraction(199, 10), calm=0, alone=True)], SPAN)
+    assert (chosen.recording, chosen.time, chosen.weak) == ("strip", Fraction(199, 10), ())
+    assert chosen.reason == "nothing is known of motion, 0:00 before the end of the step"
+
+
+def test_without_pictures_the_middle_is_taken_and_told() -> None:
     chosen = choose([], SPAN)
     assert chosen.time == 15
     assert chosen.reason == "no picture of this step could be measured; taken from its middle"
 
 
-def test_choose_never_leaves_the_span() -> None:
-    """Measures before, after and at the end of the span do not count."""
-    outside = [replace(GOOD, time=Fraction(t), sharpness=20.0) for t in (5, 20, 25)]
-    assert choose([*outside, *_window()], SPAN).time == 19
+def test_the_choice_never_leaves_the_span() -> None:
+    outside = [replace(GOOD, time=Fraction(t), sharpness=20.0, calm=20) for t in (5, 20, 25)]
+    assert int(choose([outside[0], *_window(), *outside[1:]], SPAN).time) == 19
     assert choose(outside, SPAN).time == 15
 
 
-def test_choose_on_film_takes_the_pause_after_the_work(films: Path) -> None:
-    """Six seconds: still and sharp before the work, shaking and blurred during it, finished, then a swing away."""
-    finished = filming.scene()
-    finished[80:160, 120:200] = (30, 60, 190)
-    work = [filming.scene(blur=2, shift=(i * 37) % 60) for i in range(20)]
-    away = [filming.scene(blur=3, shift=20 * i) for i in range(1, 6)]
-    images = [filming.scene()] * 10 + work + [finished] * 25 + away
-    path = filming.film(films / "work.mp4", [Fraction(i, 10) for i in range(len(images))], images)
-    span = Span("strip", Fraction(0), Fraction(6))
-    chosen = choose(measure(path, span), span)
-    assert Fraction(3) <= chosen.time < Fraction(11, 2)
-    assert chosen.reason.startswith("sharp and still, 0:0")
-
-
-def test_choose_on_film_says_blurred_when_all_is_blurred(films: Path) -> None:
-    """A step filmed out of focus from beginning to end."""
-    path = filming.film(films / "soft.mp4", filming.steady(1), [filming.scene(blur=12)] * 25)
-    span = Span("strip", Fraction(0), Fraction(1))
-    assert choose(measure(path, span), span).reason == "the best there is, but blurred, at the end of the step"
+def test_candidates_differ_and_hold_the_choice() -> None:
+    chosen = choose(_window(covered={9: True}), SPAN)
+    times = [candidate.time for candidate in chosen.candidates]
+    assert len(times) == MOST_CANDIDATES
+    assert chosen.time in times
+    assert times == sorted(times)
+    assert all(later - earlier >= 1 for earlier, later in itertools.pairwise(times))
+    assert {candidate.reason for candidate in chosen.candidates} >= {"calm, nothing in front", "early"}

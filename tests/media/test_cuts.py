@@ -42,10 +42,11 @@ def test_another_scene_is_a_cut_and_the_same_scene_later_a_jump() -> None:
     assert list(find(timed(pictures))) == [Cut(20 * TICK, jump=True), Cut(40 * TICK, jump=False)]
 
 
-def test_a_flash_is_no_cut() -> None:
+@pytest.mark.parametrize("light", [(80, 80), (100, 50, 20, 5)], ids=["lamp", "fading"])
+def test_a_flash_is_no_cut(light: tuple[int, ...]) -> None:
     pictures = [with_hand(i) for i in range(40)]
-    for lit in (20, 21):
-        pictures[lit] = np.clip(pictures[lit].astype(int) + 80, 0, 255).astype(np.uint8)
+    for number, more in enumerate(light, 20):
+        pictures[number] = np.clip(pictures[number].astype(int) + more, 0, 255).astype(np.uint8)
     assert list(find(timed(pictures))) == []
 
 

@@ -11,7 +11,7 @@ _CODE = """
 import os, sys
 from pathlib import Path
 import av, cv2, typst
-from procbuilder.media import choose, clips, measure, probe, stills
+from procbuilder.media import clips, keyframe, probe, stills
 from procbuilder.pipeline.build import build
 for line in sys.stdin:
     child = os.fork()

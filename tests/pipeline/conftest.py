@@ -14,16 +14,20 @@ from tests.pipeline.text import WHOLE
 SHARED_MEDIA = Path(__file__).parents[3] / "shared" / "media"
 
 
-def film(path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] = (320, 180)) -> Path:
-    """A recording whose grey rises evenly from black to white."""
+def film(
+    path: Path, *, seconds: int = 4, rate: int = 10, size: tuple[int, int] = (320, 180), light: float = 1.0
+) -> Path:
+    """A recording of blocks that stand still while the light rises a little."""
     path.parent.mkdir(parents=True, exist_ok=True)
     with av.open(path, "w") as container:
         stream = container.add_stream("libx264", rate=rate)
+        blocks = (
+            np.random.default_rng(1).integers(60, 180, (size[1] // 20, size[0] // 20, 3)).repeat(20, 0).repeat(20, 1)
+        )
         stream.width, stream.height, stream.pix_fmt = *size, "yuv420p"
         for index in range(seconds * rate):
-            grey = np.full((size[1], size[0], 3), index * 255 // (seconds * rate), np.uint8)
-            grey[40:80, 40 + index * 2 : 80 + index * 2] = 255 - grey[0, 0]
-            frame = av.VideoFrame.from_ndarray(grey, format="rgb24")
+            lit = ((blocks + index * 20 // (seconds * rate)) * light).astype(np.uint8)
+            frame = av.VideoFrame.from_ndarray(lit, format="rgb24")
             frame.pts, frame.time_base = index, Fraction(1, rate)
             container.mux(stream.encode(frame))
         container.mux(stream.encode())

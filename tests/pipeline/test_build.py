@@ -13,7 +13,7 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media import clips, measure, probe, stills
+from procbuilder.media import clips, keyframe, probe, stills
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.build import Wanted, build, procedures
@@ -112,7 +112,13 @@ def test_a_second_build_opens_no_recording(folder: Make, monkeypatch: pytest.Mon
     def opened(*_args: object, **_names: object) -> None:
         raise AssertionError("media work")
 
-    for module, name in ((probe, "probe"), (measure, "measure"), (stills, "still"), (clips, "cut")):
+    for module, name in (
+        (probe, "probe"),
+        (keyframe, "finished"),
+        (keyframe, "as_found"),
+        (stills, "still"),
+        (clips, "cut"),
+    ):
         monkeypatch.setattr(module, name, opened)
     assert hashes(build(home).folder / "out") == before
     longer = whole.replace("## Before", "One line more.\n\n## Before").replace("keep it level", "keep it quite level")

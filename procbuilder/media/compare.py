@@ -1,0 +1,112 @@
+"""Two small pictures of the same place compared: how far the camera has turned, and what else is different."""
+
+import math
+from functools import cache
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from procbuilder.media.look import SMALL, Grey, Look
+
+_WINDOW = cv2.createHanningWindow(SMALL, cv2.CV_32F).astype(np.float32)
+_GRID = (16, 9)
+_NOISE = 4.0
+"""Grey levels by which two small pictures of the same thing may differ."""
+_EDGE = 0.35
+"""Share of the local contrast that a small turn of the camera may leave as difference."""
+_DIFFERENT = 6.0
+"""Grey levels beyond noise and edges from which on something else is seen."""
+_LEAST = 0.01
+"""Share of the picture below which a difference is passed over."""
+_RIM = 3
+"""Pixels from the edge of the picture within which a difference reaches in from outside."""
+_CLEAR = 4.0
+"""Grey levels by which an edge must be stronger in one picture than in the other to count."""
+_AROUND = (25, 25)
+"""Width and height in pixels of the surroundings for which a piece of outline votes."""
+_DOUBT = 0.004
+"""Share of outline in the surroundings that is as good as none."""
+_NEAR, _WIDE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
+
+Move = tuple[float, float]
+"""Pixels to the right and down."""
+
+
+def turn(one: Grey, two: Grey) -> Move:
+    """How far the view has moved from one picture to the other."""
+    # Windowed here: the function's own windowing changes its inputs in place.
+    (across, down), _ = cv2.phaseCorrelate(one * _WINDOW, two * _WINDOW)
+    return across, down
+
+
+def widths(move: Move) -> float:
+    """A move in picture widths."""
+    return math.hypot(*move) / SMALL[0]
+
+
+def motion(one: Grey, two: Grey, move: Move) -> float:
+    """Grey levels by which the part of the picture differs that differs most, the turn of the camera taken out."""
+    return float(cv2.resize(_difference(one, _matched(one, two, move)), _GRID, interpolation=cv2.INTER_AREA).max())
+
+
+def standing(one: Look, two: Look, spread: float) -> float:
+    """Share of the picture that something covers in the first and not in the second; below 0 the other way round.
+
+    Where two pictures differ, the outline of the difference is an edge in the one in which something stands in front,
+    and mere ground in the other: each piece of the outline votes for the difference around it. Only what reaches in
+    from the edge of the picture counts, as hands and tools do, and the middle of the picture, where the part is, more
+    than its sides: ``spread`` is the share of half a picture at which the weight has fallen to 0.6.
+    """
+    first = one.colour.astype(np.float32)
+    second = _matched(first, two.colour.astype(np.float32), turn(one.small, two.small))
+    rest = cv2.GaussianBlur(_difference(first, second).max(axis=2), (0, 0), 1.0)
+    closed = cv2.morphologyEx((rest > _DIFFERENT).astype(np.uint8), cv2.MORPH_CLOSE, _WIDE)
+    mask = _reaching(closed.astype(np.uint8, copy=False))
+    stronger = _contrast(first, _WIDE).max(axis=2) - _contrast(second, _WIDE).max(axis=2)
+    outline = (cv2.dilate(mask, _NEAR) - cv2.erode(mask, _NEAR)).astype(np.float32)
+    outline[[0, 1, 2, -3, -2, -1], :] = 0
+    outline[:, [0, 1, 2, -3, -2, -1]] = 0
+    votes = outline * ((stronger > _CLEAR).astype(np.float32) - (stronger < -_CLEAR))
+    local = cv2.blur(votes, _AROUND) / (cv2.blur(np.abs(votes), _AROUND) + _DOUBT)
+    return float((mask * local * _weights(spread)).mean())
+
+
+@cache
+def _weights(spread: float) -> Grey:
+    """Weight of each place of the picture, 1 on average."""
+    across, down = np.meshgrid(np.linspace(-1, 1, SMALL[0]), np.linspace(-1, 1, SMALL[1]))
+    weights = np.exp(-(across**2 + down**2) / (2 * spread**2)).astype(np.float32)
+    return np.asarray(weights / weights.mean(), dtype=np.float32)
+
+
+def _reaching(mask: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """The parts of a mask that reach in from the edge of the picture and are large enough."""
+    _, labels, places, _ = cv2.connectedComponentsWithStats(mask)
+    left, top, width, height, area = places.T
+    reaches = (left <= _RIM) | (top <= _RIM) | (left + width >= SMALL[0] - _RIM) | (top + height >= SMALL[1] - _RIM)
+    counts = reaches & (area >= _LEAST * mask.size)
+    counts[0] = False
+    return np.asarray(counts[labels], dtype=np.uint8)
+
+
+def _matched(one: Grey, two: Grey, move: Move) -> Grey:
+    """The second picture turned and lit like the first, which fills what it does not show."""
+    back = np.array([[1, 0, -move[0]], [0, 1, -move[1]]], dtype=np.float64)
+    moved = cv2.warpAffine(two, back, SMALL, borderMode=cv2.BORDER_CONSTANT, borderValue=-1)
+    there = moved >= 0
+    if not there.any():
+        return one
+    light = float(one[there].mean() + 1) / float(moved[there].mean() + 1)
+    return np.asarray(np.where(there, moved * light, one), dtype=np.float32)
+
+
+def _difference(one: Grey, two: Grey) -> Grey:
+    """Grey levels of difference beyond noise and what small turns leave at edges."""
+    edges = np.maximum(_contrast(one, _NEAR), _contrast(two, _NEAR))
+    return np.asarray(np.maximum(np.abs(one - two) - _NOISE - _EDGE * edges, 0), dtype=np.float32)
+
+
+def _contrast(grey: Grey, near: NDArray[np.uint8]) -> Grey:
+    """Difference between the brightest and the darkest of each pixel and its neighbours."""
+    return np.asarray(cv2.dilate(grey, near) - cv2.erode(grey, near), dtype=np.float32)

@@ -1,0 +1,113 @@
+"""Which calm moments have a hand or a tool in front of the part."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+import numpy as np
+
+from procbuilder.media.compare import standing
+from procbuilder.media.look import Look
+
+ALIKE = 0.25
+"""Difference in log brightness up to which two pictures can be compared."""
+_AROUND_PART, _ON_PART = 0.45, 0.25
+"""How far from the middle of the picture something in front counts: a hand that comes back, and one that stays."""
+_EVERY = Fraction(2, 5)
+"""Seconds between the pictures of the whole footage that a calm moment is compared with."""
+_NEAR = Fraction(9, 10)
+"""Seconds before and after a calm moment in which a hand is seen to leave or to come."""
+_BEGINNING = Fraction(1)
+"""Seconds at the beginning of the footage, when the hand is not there yet."""
+_COVERED = 0.26, 0.5
+"""Share of the picture for which something is in front that was not there at the beginning; beyond, all has changed."""
+_USUAL = 0.006
+"""Share of the picture by which it is in front of most other pictures, too."""
+_LEFT = -0.045
+"""Share of the picture from which on something is seen to have left."""
+_BACK_WITHIN = Fraction(17, 10)
+"""Seconds before the end within which a hand that comes back begins to rest."""
+_BACK = 0.09
+"""Evidence from which on the last calm moment is taken for a hand that has come back."""
+_GONE = -0.02
+"""Evidence below which the hand has gone between the two."""
+_HAND = 0.3
+"""Share of the picture beyond which a change is no hand, but a large part or the light."""
+_LONGER = 0.04
+"""Weight of how much longer the one calm moment lasts than the other: the finished state is held on purpose."""
+
+
+def covered(looks: Sequence[Look], calm: Sequence[range]) -> list[bool]:
+    """For each calm stretch, in order of time, whether something stands in front."""
+    clear = _before_it_came_back(looks, calm)
+    if calm and _still_there(looks, calm[clear]):
+        return [True] * len(calm)
+    return [number > clear for number in range(len(calm))]
+
+
+def clearest(looks: Sequence[Look], stretch: range) -> Look:
+    """The picture that stands for a calm stretch: of usual light, from its middle."""
+    light = float(np.median([np.log(look.brightness + 1) for look in looks]))
+    middle = (stretch.start + stretch.stop - 1) / 2
+    return looks[min(stretch, key=lambda i: (abs(np.log(looks[i].brightness + 1) - light) > ALIKE, abs(i - middle)))]
+
+
+def _still_there(looks: Sequence[Look], stretch: range) -> bool:
+    """Whether something is in front that was not there at the beginning, and was not seen to leave."""
+    one = clearest(looks, stretch)
+    first, last = looks[stretch.start].time, looks[stretch.stop - 1].time
+    beginning = [look for look in looks[: stretch.start] if look.time < looks[0].time + _BEGINNING]
+    there = _against(one, beginning, _ON_PART)
+    if not there or not _COVERED[0] <= np.mean(there) <= _COVERED[1] or _usually(looks, stretch, _ON_PART) < _USUAL:
+        return False
+    around = [*looks[: max(stretch.start - 1, 0)], *looks[stretch.stop + 1 :]]
+    near = [look for look in around if first - _NEAR <= look.time <= last + _NEAR]
+    return min(_against(one, near, _ON_PART), default=0.0) > _LEFT
+
+
+def _before_it_came_back(looks: Sequence[Look], calm: Sequence[range]) -> int:
+    """Number of the last calm stretch, or of the one after which a hand has come back for the rest of the footage."""
+    last = len(calm) - 1
+    for number in range(last - 1, -1, -1):
+        if looks[calm[number + 1].start].time < looks[-1].time - _BACK_WITHIN:
+            break
+        evidence = _evidence(looks, calm[number], calm[last])
+        if evidence > _BACK:
+            return number
+        if evidence < _GONE:
+            break
+    return last
+
+
+def _evidence(looks: Sequence[Look], before: range, last: range) -> float:
+    """How much speaks for a hand in the last stretch that is not in the one before."""
+    one, two = clearest(looks, before), clearest(looks, last)
+    if not _comparable(one, two):
+        return 0.0
+    share = (standing(two, one, _AROUND_PART) - standing(one, two, _AROUND_PART)) / 2
+    if share > _HAND:
+        return 0.0
+    usual = (_usually(looks, last, _AROUND_PART) - _usually(looks, before, _AROUND_PART)) / 2
+    return share + usual + _LONGER * float(np.log(_seconds(looks, before) / _seconds(looks, last)))
+
+
+def _usually(looks: Sequence[Look], stretch: range, spread: float) -> float:
+    """Mean share that stands in front in this stretch against the rest of the footage, at most a tenth."""
+    one, others, due = clearest(looks, stretch), [], looks[0].time
+    for index, look in enumerate(looks):
+        if look.time >= due and not stretch.start - 1 <= index <= stretch.stop:
+            others.append(look)
+            due = look.time + _EVERY
+    against = _against(one, others, spread)
+    return float(np.clip(np.mean(against), -0.1, 0.1)) if against else 0.0
+
+
+def _against(one: Look, others: Sequence[Look], spread: float) -> list[float]:
+    return [standing(one, other, spread) for other in others if _comparable(one, other)]
+
+
+def _comparable(one: Look, two: Look) -> bool:
+    return bool(abs(np.log((one.brightness + 1) / (two.brightness + 1))) < ALIKE)
+
+
+def _seconds(looks: Sequence[Look], stretch: range) -> float:
+    return float(looks[stretch.stop - 1].time - looks[stretch.start].time) + 0.1

@@ -1,0 +1,116 @@
+"""The key frame of filmed steps."""
+
+from fractions import Fraction
+from pathlib import Path
+
+import numpy as np
+import pytest
+from av.video.frame import VideoFrame
+
+from procbuilder.media import keyframe
+from procbuilder.media.keyframe import as_found, finished
+from procbuilder.media.look import Look, look
+from procbuilder.model.timecode import Span
+from tests.media import filming
+from tests.media.filming import Image, Track
+
+RATE = 10
+
+
+def _film(films: Path, name: str, images: list[Image]) -> tuple[Path, Span]:
+    times = [Fraction(i, RATE) for i in range(len(images))]
+    path = filming.film(films / f"{name}.mp4", times, images, Track(gop=RATE))
+    return path, Span("strip", Fraction(0), Fraction(len(images), RATE))
+
+
+def _done() -> Image:
+    image = filming.scene()
+    image[80:160, 120:200] = (30, 60, 190)
+    return image
+
+
+def _hand(image: Image, reach: int) -> Image:
+    """A plain glove and its arm, reaching in from the right."""
+    reached = image.copy()
+    reached[90:150, 320 - reach :] = (150, 95, 45)
+    return reached
+
+
+def _looked_at(monkeypatch: pytest.MonkeyPatch) -> list[Fraction]:
+    """Fills with the times of the pictures that are looked at."""
+    times: list[Fraction] = []
+
+    def noted(time: Fraction, frame: VideoFrame) -> Look:
+        times.append(time)
+        return look(time, frame)
+
+    monkeypatch.setattr(keyframe, "look", noted)
+    return times
+
+
+def _work(count: int) -> list[Image]:
+    return [_hand(filming.scene(), 130 + round(30 * float(np.sin(i)))) for i in range(count)]
+
+
+def _coming(image: Image) -> list[Image]:
+    return [_hand(image, reach) for reach in range(20, 200, 40)]
+
+
+def _going(image: Image) -> list[Image]:
+    return list(reversed(_coming(image)))
+
+
+def test_the_pause_after_the_work_is_taken(films: Path) -> None:
+    """Still before the work, then a hand at work, finished, then a swing away."""
+    away = [filming.scene(blur=3, shift=25 * i) for i in range(1, 6)]
+    path, span = _film(films, "pause", [filming.scene()] * 10 + _work(30) + _going(_done()) + [_done()] * 20 + away)
+    chosen = finished(path, span)
+    assert Fraction(9, 2) <= chosen.time < Fraction(13, 2)
+    assert chosen.weak == ()
+    assert chosen.reason.startswith("last calm moment")
+
+
+def test_a_hand_that_comes_back_is_not_taken(films: Path) -> None:
+    back = _coming(_done()) + [_hand(_done(), 190)] * 8
+    path, span = _film(films, "back", [filming.scene()] * 10 + _work(30) + _going(_done()) + [_done()] * 15 + back)
+    chosen = finished(path, span)
+    assert Fraction(9, 2) <= chosen.time < Fraction(6)
+    assert chosen.reason.startswith("last calm moment before something comes in front, nothing in front, ")
+
+
+def test_a_step_out_of_focus_is_told(films: Path) -> None:
+    path, span = _film(films, "soft", [filming.scene(blur=12)] * 20)
+    assert finished(path, span).weak == ("blurred",)
+
+
+def test_as_found_is_before_the_hand(films: Path) -> None:
+    path, span = _film(films, "before", [filming.scene()] * 8 + _coming(filming.scene()) + _work(10))
+    chosen = as_found(path, span)
+    assert chosen.time < Fraction(8, 10)
+    assert chosen.reason.startswith("first calm moment, nothing in front, ")
+
+
+def test_skipped_stretches_are_left_out(films: Path) -> None:
+    path, span = _film(films, "skipped", [filming.scene()] * 60)
+    skips = (Span("strip", Fraction(3), Fraction(6)),)
+    assert finished(path, span, skips=skips).time < 3
+
+
+@pytest.mark.parametrize(("thorough", "looked"), [(False, 40 + 6), (True, 100)])
+def test_coarse_to_fine(films: Path, monkeypatch: pytest.MonkeyPatch, thorough: bool, looked: int) -> None:
+    """Of ten seconds all pictures of the last four are looked at, before that one a second; or all."""
+    path, span = _film(films, f"coarse{thorough}", [filming.scene()] * 100)
+    times = _looked_at(monkeypatch)
+    finished(path, span, thorough=thorough)
+    assert len(times) == len(set(times)) == looked
+
+
+def test_when_none_of_the_last_is_good_more_is_looked_at_but_nothing_twice(
+    films: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The last five seconds of twenty are dark."""
+    path, span = _film(films, "darkened", [filming.scene()] * 150 + [filming.scene(light=0.1)] * 50)
+    times = _looked_at(monkeypatch)
+    chosen = finished(path, span)
+    assert len(times) == len(set(times)) == 100 + 10
+    assert chosen.weak

@@ -1,0 +1,100 @@
+"""Pictures that the build chooses: weak ones are told, candidates are kept, thumbnails are made on demand."""
+
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+
+import cv2
+import pytest
+
+from procbuilder.keep.cache import Cache
+from procbuilder.model.edition import Edition
+from procbuilder.model.footage import Choice
+from procbuilder.model.marks import Box, HiddenPath
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Severity
+from procbuilder.model.timecode import Span
+from procbuilder.pipeline.build import build, silent
+from procbuilder.pipeline.recordings import read
+from procbuilder.pipeline.studio import Studio
+from procbuilder.publish.words import WEAK_PICTURE
+from procbuilder.read.procedure import read_procedure
+from tests.pipeline.conftest import film
+
+TEXT = "---\nrecordings: recordings/strip.mp4\n---\n# Belt\n\n## Strip\n\n### 0:00-0:04 Lift off the cover\n"
+
+
+@pytest.fixture
+def dark(tmp_path: Path) -> Path:
+    """A procedure of one step that was filmed in the dark."""
+    film(tmp_path / "recordings" / "strip.mp4", light=0.25)
+    (tmp_path / "procedure.md").write_text(TEXT, encoding="utf-8")
+    return tmp_path
+
+
+def _studio(folder: Path, *, thorough: bool = False) -> Studio:
+    procedure, _ = read_procedure(folder)
+    cache = Cache(folder)
+    return Studio(cache, read(procedure, cache, silent), folder, thorough=thorough)
+
+
+def _weak(edition: Edition) -> list[tuple[str, ...]]:
+    return [figure.still.weak for figure in edition.sections[0].steps[0].figures]
+
+
+def test_a_dark_picture_is_told_with_what_to_do_at_the_next_filming(dark: Path) -> None:
+    built = build(dark)
+    (problem,) = [problem for problem in built.problems if problem.rule == "weak picture"]
+    assert problem.severity is Severity.ADVICE
+    assert problem.what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
+    assert problem.instead == (
+        'put a lamp on the finished part at the next filming, or choose a moment with "- Picture: time | what it shows"'
+    )
+    assert _weak(built.edition) == [("dark",)]
+    assert f"{WEAK_PICTURE}: dark" in built.page.read_text(encoding="utf-8")
+
+
+def test_a_good_picture_is_not_marked(folder: Callable[[str], Path]) -> None:
+    built = build(folder(TEXT))
+    assert _weak(built.edition) == [()]
+    assert WEAK_PICTURE not in built.page.read_text(encoding="utf-8")
+
+
+def test_a_choice_comes_back_from_the_cache_with_its_candidates(
+    folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    home, span = folder(TEXT), Span("strip", Fraction(0), Fraction(4))
+    first = _studio(home).choose(span, ())
+    monkeypatch.setattr("procbuilder.media.keyframe.finished", None)
+    assert _studio(home).choose(span, ()) == first
+    assert first.candidates
+
+
+def test_looking_thoroughly_is_another_choice(folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch) -> None:
+    home, span = folder(TEXT), Span("strip", Fraction(0), Fraction(4))
+    asked: list[bool] = []
+    choice = _studio(home).choose(span, ())
+
+    def finished(*_: object, thorough: bool, **__: object) -> Choice:
+        asked.append(thorough)
+        return choice
+
+    monkeypatch.setattr("procbuilder.media.keyframe.finished", finished)
+    _studio(home, thorough=True).choose(span, ())
+    assert asked == [True]
+
+
+def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], Path]) -> None:
+    home = folder(TEXT)
+    made = _studio(home)
+    whole = HiddenPath(Place("procedure.md", 1), "strip", ((Fraction(0), Box(0.0, 0.0, 1.0, 1.0)),))
+    bare, hidden = (made.thumbnail("strip", Fraction(1), boxes) for boxes in ((), (whole,)))
+    assert bare
+    assert hidden
+    plain, blurred = (cv2.imread(str(path)) for path in (bare, hidden))
+    assert plain is not None
+    assert blurred is not None
+    assert plain.shape == (180, 320, 3)
+    assert plain.std() > 2 * blurred.std()
+    assert made.thumbnail("strip", Fraction(99), ()) is None
+    assert made.files == {}
