@@ -9,6 +9,7 @@ from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.sign import Sign
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import Hazard, RemovedProtection, Signal, Standing
 
@@ -27,12 +28,18 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             state=entry.part("while"),
             place=entry.place,
             origin=entry.origin,
-            signs=danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid")),
+            signs=_signs(entry),
         )
         for entry in fields
         if entry.name in _SIGNALS and not entry.none
     )
     return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
+
+
+def _signs(entry: Field) -> tuple[Sign, ...]:
+    """A notice is about things: no sign of what may hurt stands beside it."""
+    found = danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid"))
+    return tuple(sign for sign in found if entry.name != "Notice" or sign.number[0] != "W")
 
 
 def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Standing]:

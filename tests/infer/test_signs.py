@@ -5,8 +5,10 @@ Numbers and meanings: ISO 7010, from a public transcription of its register; the
 
 import pytest
 
+from procbuilder.infer.dangers import hazards
 from procbuilder.infer.signs import MOST, danger_signs, signs, worn_signs
 from procbuilder.model.sign import Sign
+from tests.infer.written import written
 
 
 def _numbers(found: tuple[Sign, ...]) -> list[str]:
@@ -47,6 +49,18 @@ def test_a_typed_number_calls_for_its_sign_and_an_unknown_one_for_none() -> None
 def test_no_danger_has_more_signs_than_anybody_reads() -> None:
     found = danger_signs("fire", "", "no smoking, no flame, goggles, gloves, extinguisher")
     assert len(found) == MOST == 3
+
+
+def test_a_notice_has_no_sign_of_what_may_hurt() -> None:
+    """ANSI Z535.6: a notice is about things, and has no safety alert."""
+    text = (
+        "## Work\n### Set the belt\n- Notice: tight belt | bearings run hot | guard on\n- Caution: hot bearing | burn\n"
+    )
+    found = hazards(written(f"## Work\n### Set the belt\n{told}").everywhere("Notice", "Caution"))
+    assert [(each.signal.value, _numbers(each.signs)) for each in found] == [
+        ("CAUTION", ["W017"]),
+        ("NOTICE", ["M027"]),
+    ]
 
 
 @pytest.mark.parametrize(
