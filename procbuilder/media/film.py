@@ -22,6 +22,7 @@ from procbuilder.media.clips import ClipPart, Held, fitted, image_of, moments
 from procbuilder.media.colour import encodable
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.image import Image
+from procbuilder.media.loudness import gain, limited
 from procbuilder.media.sound import RATE, Samples, sound
 from procbuilder.media.stage import WINDOW, stage
 from procbuilder.media.stills import loaded
@@ -37,6 +38,9 @@ _WITHIN = 1 / 200_000
 
 _HEARD = Fraction(20)
 """Seconds of sound that are read at once."""
+
+_JUDGED = Fraction(60)
+"""Seconds of a stretch by whose speech it is levelled."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +192,7 @@ class _Sounds:
         self._stretches = stretches
         self._begins = list(accumulate((stretch.seconds for _, stretch in stretches), initial=Fraction(0)))
         self._first = self._last = 0
+        self._gains: dict[int, np.float32] = {}
         self._samples: Samples = np.zeros(0, dtype=np.float32)
 
     def between(self, start: Fraction, end: Fraction) -> Samples:
@@ -213,8 +218,16 @@ class _Sounds:
         count = max(round((start + end - begin) * RATE) - low, 1)
         samples = np.zeros(count, dtype=np.float32)
         if heard is not None:
-            samples[: len(heard)] = heard[:count]
+            samples[: len(heard)] = limited(heard * self._gain(at))[:count]
         self._first, self._last, self._samples = low, low + count, samples
+
+    def _gain(self, at: int) -> np.float32:
+        """What levels the speech of a stretch, by its first minute."""
+        if at not in self._gains:
+            path, stretch = self._stretches[at]
+            heard = sound(path, stretch.start, min(stretch.start + _JUDGED, stretch.end))
+            self._gains[at] = np.float32(1) if heard is None else gain(heard)
+        return self._gains[at]
 
 
 def _still(image: Image, seconds: Fraction) -> ImageClip:

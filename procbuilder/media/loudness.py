@@ -69,10 +69,15 @@ def levelled(sounds: list[Samples]) -> list[Samples]:
     whole = np.concatenate(sounds)
     if not len(whole):
         return sounds
-    measured = loudness(_speech(whole))
-    gain = min(TARGET - measured, _MOST) if measured is not None else 0.0
-    ready = limited(whole * np.float32(10 ** (gain / 20)))
+    ready = limited(whole * gain(whole))
     return np.split(ready, np.cumsum([len(each) for each in sounds])[:-1])
+
+
+def gain(samples: Samples) -> np.float32:
+    """The factor that brings the speech of a sound to the target level; 1 where nobody speaks."""
+    measured = loudness(_speech(samples))
+    decibels = min(TARGET - measured, _MOST) if measured is not None else 0.0
+    return np.float32(10 ** (decibels / 20))
 
 
 def _speech(samples: Samples) -> Samples:

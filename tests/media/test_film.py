@@ -124,6 +124,20 @@ def test_film_sound_is_that_of_the_footage_and_cards_are_silent(even: Path, turn
     assert np.abs(np.fft.rfft(tone)).argmax() / 0.8 == pytest.approx(440, abs=3)
 
 
+def test_film_sound_is_levelled_as_that_of_clips_is(
+    even: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each stretch by the gain of its own speech, and by nothing else."""
+    loud: list[float] = []
+    for factor in (1.0, 0.5):
+        monkeypatch.setattr("procbuilder.media.film.gain", lambda _, factor=factor: np.float32(factor))
+        _make(tmp_path / "film.mp4", Filmed(_scene("One"), (), (_part(even, 1, 2),)), audible=True)
+        with av.open(str(tmp_path / "film.mp4")) as container:
+            samples = np.concatenate([frame.to_ndarray().ravel() for frame in container.decode(audio=0)])
+        loud.append(float(np.sqrt(np.mean(samples[round(3.1 * 48_000) : round(3.9 * 48_000)] ** 2))))
+    assert loud[1] / loud[0] == pytest.approx(0.5, abs=0.03)
+
+
 def test_film_tells_the_points_one_after_the_other(even: Path, tmp_path: Path) -> None:
     """Two points share two seconds of footage: the words below it change after one."""
     _make(tmp_path / "film.mp4", Filmed(_scene("Turn", "keep it level", "push at the rim"), (), (_part(even, 0, 2),)))
