@@ -164,7 +164,7 @@ def test_probe_says_what_is_left_behind_but_not_its_value(
 ) -> None:
     """Place, device, time and author are named as kinds only."""
     path = filming.film(films / f"tags{len(tags)}.mov", filming.steady(1), track=Track(tags=tags))
-    assert _probe(path).remarks == ("no sound", *remark)
+    assert _probe(path).remarks == (SILENT, *remark)
 
 
 @pytest.mark.parametrize("claimed", [Fraction(1), Fraction(60)])
@@ -177,7 +177,7 @@ def test_probe_wrong_length_in_the_header_is_not_believed(films: Path, claimed: 
     data[at + 4 : at + 8] = int(claimed * ticks).to_bytes(4, "big")
     path.write_bytes(data)
     assert (_probe(path).duration, _probe(path).pictures) == (4, 100)
-    assert _probe(path).remarks == ("no sound",)
+    assert _probe(path).remarks == (SILENT,)
 
 
 def test_probe_missing_length_is_measured(films: Path) -> None:
