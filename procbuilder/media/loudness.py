@@ -67,6 +67,8 @@ def levelled(sounds: list[Samples]) -> list[Samples]:
     Peaks above the ceiling, such as blows, are turned down for a few milliseconds.
     """
     whole = np.concatenate(sounds)
+    if not len(whole):
+        return sounds
     measured = loudness(_speech(whole))
     gain = min(TARGET - measured, _MOST) if measured is not None else 0.0
     ready = limited(whole * np.float32(10 ** (gain / 20)))
@@ -84,8 +86,8 @@ def _resampled(samples: Samples, rate: int) -> Samples:
     frame = AudioFrame.from_ndarray(samples.reshape(1, -1), format="flt", layout="mono")
     frame.rate = RATE
     resampler = AudioResampler(format="flt", layout="mono", rate=rate)
-    pieces = [piece for given in (frame, None) for piece in resampler.resample(given)]
-    return np.concatenate([piece.to_ndarray().reshape(-1) for piece in pieces]).astype(np.float32, copy=False)
+    pieces = [piece.to_ndarray().reshape(-1) for given in (frame, None) for piece in resampler.resample(given)]
+    return np.concatenate([np.zeros(0), *pieces]).astype(np.float32)
 
 
 def limited(samples: Samples) -> Samples:

@@ -53,13 +53,8 @@ def test_no_danger_has_more_signs_than_anybody_reads() -> None:
 
 def test_a_notice_has_no_sign_of_what_may_hurt() -> None:
     """ANSI Z535.6: a notice is about things, and has no safety alert."""
-    text = """
-    ## Work
-    ### Set the belt
-    - Notice: tight belt | bearings run hot | guard on
-    - Caution: hot bearing | burn
-    """
-    found = hazards(written(text).everywhere("Notice", "Caution"))
+    told = "- Notice: tight belt | bearings run hot | guard on\n- Caution: hot bearing | burn\n"
+    found = hazards(written(f"## Work\n### Set the belt\n{told}").everywhere("Notice", "Caution"))
     assert [(each.signal.value, _numbers(each.signs)) for each in found] == [
         ("CAUTION", ["W017"]),
         ("NOTICE", ["M027"]),

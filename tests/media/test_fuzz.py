@@ -14,7 +14,7 @@ import pytest
 from tests.media import mutants
 
 COUNT, PARTS = 336, 2
-_SECONDS = 10
+_SECONDS = 30
 _BUILT = 8
 
 

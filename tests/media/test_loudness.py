@@ -102,6 +102,12 @@ def test_without_speech_it_is_as_loud_as_filmed() -> None:
     assert np.array_equal(levelled([tone])[0], tone)
 
 
+@pytest.mark.parametrize("count", [0, 1, 7, 500])
+def test_hardly_any_sound_stays_as_it_is(count: int) -> None:
+    """A span of a damaged recording may have a handful of samples."""
+    assert [len(each) for each in levelled([np.full(count, 0.1, np.float32)])] == [count]
+
+
 def test_blows_are_held_below_the_ceiling_in_the_clip(tmp_path: Path) -> None:
     """After coding as well; between the blows the sound is what it was."""
     hiss = np.random.default_rng(2).normal(0, 0.02, 4 * RATE).astype(np.float32)
