@@ -14,6 +14,7 @@ from procbuilder.model.worked import Hazard, TorqueRow
 from procbuilder.publish import words
 from procbuilder.publish.nodes import Node, prose_nodes
 from procbuilder.publish.printable import SIGN
+from procbuilder.publish.sheets.tightening import both_units
 from procbuilder.publish.timewords import sentences
 
 HEAD = """<?xml version="1.0" encoding="UTF-8"?>
@@ -201,7 +202,7 @@ def _named(entry: Named, label: bool = True) -> str:
 
 
 def _torque(row: TorqueRow) -> str:
-    value = row.value or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
+    value = both_units(row) or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
     return _from(" – ".join(filter(None, (row.item, value, terms))), row.origin.words)
 

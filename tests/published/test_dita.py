@@ -79,7 +79,10 @@ def test_a_hazard_statement_has_type_hazard_consequence_avoidance_and_symbols(ta
 def test_every_step_command_and_torque_is_told(task: Element, edition: Edition) -> None:
     told = _words(task)
     assert [step.command for step in edition.steps if step.command not in told] == []
-    assert "Torque: keeper bolts – 15 N·m then 30 N·m – cross · dry threads (from D1 p. 4)" in told
+    assert (
+        "Torque: keeper bolts – 15 N·m then 30 N·m (11 lbf·ft then 22 lbf·ft) – cross · dry threads (from D1 p. 4)"
+        in told
+    )
     assert "Torque: hub nut – No value given. D1, section 3 – weight on wheels · stage 1" in told
 
 

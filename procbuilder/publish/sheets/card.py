@@ -6,6 +6,7 @@ from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.worked import Hazard
 from procbuilder.publish import words
 from procbuilder.publish.sheets.blocks import Card, Cards, Look, Sheet, Text
+from procbuilder.publish.sheets.tightening import both_units
 
 
 def card(edition: Edition) -> Sheet | None:
@@ -54,7 +55,7 @@ def _method(step: EditionStep) -> Iterator[tuple[str, str]]:
             yield label, "; ".join(line.text for line in lines)
     yield from ((entry.name, _joined(entry.text, *entry.extra)) for entry in (*step.moves, *step.checks, *step.notes))
     for row in step.torques:
-        yield words.TORQUE, _joined(f"{row.item}: {row.value or words.NO_VALUE}", row.order, row.when, row.stage)
+        yield words.TORQUE, _joined(f"{row.item}: {both_units(row) or words.NO_VALUE}", row.order, row.when, row.stage)
     yield from ((words.KEY_POINT, _joined(point.text, point.extra)) for point in step.key_points)
 
 

@@ -29,8 +29,13 @@ def _row(row: TorqueRow) -> tuple[Cell, ...]:
 
 def _value(row: TorqueRow) -> Cell:
     if row.value:
-        return strong(f"{row.value} ({row.also})" if row.also else row.value)
+        return strong(both_units(row))
     return Cell(f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}", Look.BLANK)
+
+
+def both_units(row: TorqueRow) -> str:
+    """``15 N·m (11 lbf·ft)``: as typed, then in the other unit."""
+    return f"{row.value} ({row.also})" if row.also else row.value
 
 
 def _source(row: TorqueRow) -> Cell:
