@@ -9,6 +9,7 @@ import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
+from procbuilder.model.footage import Choice
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
@@ -74,9 +75,12 @@ def test_looking_thoroughly_is_another_choice(folder: Callable[[str], Path], mon
     home, span = folder(TEXT), Span("strip", Fraction(0), Fraction(4))
     asked: list[bool] = []
     choice = _studio(home).choose(span, ())
-    monkeypatch.setattr(
-        "procbuilder.media.keyframe.finished", lambda *_, thorough, **__: asked.append(thorough) or choice
-    )
+
+    def finished(*_args: object, thorough: bool, **_names: object) -> Choice:
+        asked.append(thorough)
+        return choice
+
+    monkeypatch.setattr("procbuilder.media.keyframe.finished", finished)
     _studio(home, thorough=True).choose(span, ())
     assert asked == [True]
 
