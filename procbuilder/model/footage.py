@@ -1,13 +1,10 @@
 """What is known of a recording, and the pictures and clips made from it."""
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 
 from procbuilder.model.stretch import Stretches
 from procbuilder.model.timecode import Span, format_time
-
-_WEAK = re.compile(r"the best there is, but ([^,]+)|(no picture of this step could be measured)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,12 +185,6 @@ class Still:
     reason: str
     weak: tuple[str, ...] = ()
     """What is wrong with the best picture there is: words of ``WEAK``; empty when it is good or typed."""
-
-    @property
-    def weakness(self) -> str:
-        """What is wrong with the picture, as its reason says it: ``dark and blurred``; empty when nothing is."""
-        told = _WEAK.match(self.reason)
-        return told[1] or told[2] if told else ""
 
 
 @dataclass(frozen=True, slots=True)

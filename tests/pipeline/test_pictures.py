@@ -75,7 +75,7 @@ def test_looking_thoroughly_is_another_choice(folder: Callable[[str], Path], mon
     asked: list[bool] = []
     choice = _studio(home).choose(span, ())
 
-    def finished(*_: object, thorough: bool, **__: object) -> Choice:
+    def finished(*_args: object, thorough: bool, **_names: object) -> Choice:
         asked.append(thorough)
         return choice
 

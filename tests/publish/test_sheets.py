@@ -263,13 +263,13 @@ def test_weak_pictures_and_cuts_are_worth_filming_again(edition: Edition) -> Non
     [last] = [sheet for sheet in sheets(filmed) if sheet.id == "filming"]
     assert Text(words.FILM_ENOUGH) in last.blocks
     figure = edition.steps[0].figures[0]
-    weak = replace(figure, still=replace(figure.still, reason="the best there is, but dark and blurred, at the end"))
+    weak = replace(figure, still=replace(figure.still, weak=("dark", "blurred")))
     filmed = with_step(with_step(filmed, 5, figures=(weak,)), 7, basis=Basis.CUT)
     filmed = with_step(filmed, 6, figures=())
     [last] = [sheet for sheet in sheets(filmed) if sheet.id == "filming"]
     assert points(last)[-3:] == [
         "step 6 has no picture: Wipe the stub axle clean",
-        "step 5 has a weak picture (dark and blurred): Pull the hub off the stub axle",
+        "step 5 has a weak picture (dark, blurred): Pull the hub off the stub axle",
         "step 7 was filmed with cuts, so that its time is not known: "
         "Slide the hub with its new bearings onto the stub axle",
     ]

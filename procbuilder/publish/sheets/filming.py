@@ -46,7 +46,7 @@ def _lacking(edition: Edition) -> Iterator[str]:
 
 def _weak(step: EditionStep) -> str:
     """What is wrong with the main picture; empty when nothing is."""
-    return step.figures[0].still.weakness if step.figures else ""
+    return ", ".join(step.figures[0].still.weak) if step.figures else ""
 
 
 def _weight(step: EditionStep) -> tuple[bool, int]:
