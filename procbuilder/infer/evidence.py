@@ -6,11 +6,13 @@ from fractions import Fraction
 from math import log
 from typing import TYPE_CHECKING
 
+from procbuilder.infer.alike import borrowed, kinds
 from procbuilder.infer.prior import PRIOR, StepPrior
 from procbuilder.model.estimate import Basis, Evidence, OddTime
 from procbuilder.model.footage import FootageSplit
-from procbuilder.model.practice import Run
+from procbuilder.model.practice import Logged, Run
 from procbuilder.model.procedure import Step
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 if TYPE_CHECKING:
     from procbuilder.infer.belief import Belief
@@ -48,14 +50,20 @@ def hands_on(step: Step, split: FootageSplit | None) -> Fraction:
     return split.hands_on if split.speed == 1 else Fraction(0)
 
 
-def believed(steps: Sequence[Step], runs: Sequence[Run]) -> "tuple[Belief | None, tuple[OddTime, ...]]":
-    """What the practice log says of these steps; None without rows."""
+def believed(
+    steps: Sequence[Step], runs: Sequence[Run], neighbours: Sequence[Logged] = (), own: OwnWords = NO_OWN_WORDS
+) -> "tuple[Belief | None, tuple[OddTime, ...]]":
+    """What the practice log says of these steps, held by the same operations of other procedures; None without rows."""
     if not runs:
         return None, ()
     from procbuilder.infer.learn import learn
 
     known = {step.id: prior for step in steps if (prior := _typed(step))}
-    return learn(runs, known)
+    done = {run.step for run in runs}
+    here = kinds((step for step in steps if step.id in done and step.id not in known), own)
+    others, there = borrowed(here, neighbours, own)
+    belief, odd = learn([*runs, *others], known, kinds=here | there)
+    return belief, tuple(each for each in odd if each.step in done)
 
 
 def _typed(step: Step) -> StepPrior | None:

@@ -5,8 +5,8 @@ The logarithm of the minutes of a row is taken as
     step + person + sitting + (learning rate + the person's own) × log₂(how many times done / 3) + rest
 
 Every term is normal around its stated prior, so with few rows the prior holds and the range is wide. Typed times
-share a level, and steps borrow their spread from each other. The rest has heavy tails (Student's t), so that a row
-far off moves little; it is told, never taken out.
+share a level, steps of the same operation another, and steps borrow their spread from each other. The rest has heavy
+tails (Student's t), so that a row far off moves little; it is told, never taken out.
 
 Sources: Bayesian linear regression, and Student's t as a normal with weights, are textbook matter; that time falls
 by the same share with each doubling is the unit learning curve (``model/learning.py``).
@@ -53,7 +53,10 @@ class _Rows:
 
 
 def learn(
-    runs: Sequence[Run], known: Mapping[str, StepPrior], prior: Prior = PRIOR
+    runs: Sequence[Run],
+    known: Mapping[str, StepPrior],
+    prior: Prior = PRIOR,
+    kinds: Mapping[str, str] | None = None,
 ) -> tuple[Belief, tuple[OddTime, ...]]:
     """What the rows of one procedure say about its steps, and which rows are odd.
 
@@ -61,9 +64,10 @@ def learn(
         runs: at least one row.
         known: steps of which a time is typed.
         prior: the stated spreads.
+        kinds: the operation of each step, as far as it is known; rows of other procedures may be among the runs.
     """
     steps = tuple(dict.fromkeys(run.step for run in runs))
-    rows = _rows(runs, steps, known, prior)
+    rows = _rows(runs, steps, _steps_precision(steps, known, prior, kinds or {}), known, prior)
     people, days = prior.person**2, prior.sitting**2
     spread = np.full(len(steps), prior.step**2)
     weight = np.ones(len(runs))
@@ -94,16 +98,18 @@ def learn(
     return belief, _odd(runs, rest, np.sqrt(spread[rows.step]))
 
 
-def _rows(runs: Sequence[Run], steps: tuple[str, ...], known: Mapping[str, StepPrior], prior: Prior) -> _Rows:
-    sat = sittings(runs)
+def _rows(
+    runs: Sequence[Run], steps: tuple[str, ...], precision: Array, known: Mapping[str, StepPrior], prior: Prior
+) -> _Rows:
+    sat = [(run.place.file, *each) for run, each in zip(runs, sittings(runs), strict=True)]
     people = list(dict.fromkeys(run.who for run in runs))
     days = list(dict.fromkeys(sat))
     first_day = len(steps) + len(people)
     first_rate = first_day + len(days)
     design = np.zeros((len(runs), first_rate + len(people) + 1))
-    for at, (run, (who, number)) in enumerate(zip(runs, sat, strict=True)):
-        person, doublings = people.index(who), experience(number)
-        design[at, [steps.index(run.step), len(steps) + person, first_day + days.index((who, number))]] = 1
+    for at, (run, sitting) in enumerate(zip(runs, sat, strict=True)):
+        person, doublings = people.index(run.who), experience(sitting[-1])
+        design[at, [steps.index(run.step), len(steps) + person, first_day + days.index(sitting)]] = 1
         design[at, [first_rate + person, -1]] = doublings
     centre = np.zeros(design.shape[1])
     centre[: len(steps)] = [log(known[step].minutes if step in known else BASE_MINUTES) for step in steps]
@@ -113,19 +119,24 @@ def _rows(runs: Sequence[Run], steps: tuple[str, ...], known: Mapping[str, StepP
         design=design,
         step=np.array([steps.index(run.step) for run in runs]),
         centre=centre,
-        steps=_steps_precision(steps, known, prior),
+        steps=precision,
         people=slice(len(steps), first_day),
         sittings=slice(first_day, first_rate),
         rates=slice(first_rate, first_rate + len(people)),
     )
 
 
-def _steps_precision(steps: tuple[str, ...], known: Mapping[str, StepPrior], prior: Prior) -> Array:
-    """Each step apart, plus a level that typed steps share, and one that the others share."""
+def _steps_precision(
+    steps: tuple[str, ...], known: Mapping[str, StepPrior], prior: Prior, kinds: Mapping[str, str]
+) -> Array:
+    """Each step apart, plus a level that typed steps share, one that the others share, and one of each operation."""
     typed = np.array([step in known for step in steps])
-    own = np.array([known[step].spread if step in known else prior.unknown for step in steps])
+    own = np.array([known[step].spread ** 2 if step in known else prior.unknown**2 for step in steps])
     shared = np.outer(typed, typed) * prior.level**2 + np.outer(~typed, ~typed) * prior.base**2
-    return np.asarray(np.linalg.inv(np.diag(own**2) + shared), dtype=np.float64)
+    kind = np.array(["" if step in known else kinds.get(step, "") for step in steps])
+    same = (kind[:, None] == kind[None, :]) & (kind != "") & (kind != "")[:, None]
+    alike = same * prior.operation**2
+    return np.asarray(np.linalg.inv(np.diag(own - np.diag(alike)) + shared + alike), dtype=np.float64)
 
 
 def _precision(rows: _Rows, people: float, days: float, prior: Prior) -> Array:

@@ -29,6 +29,8 @@ class Prior:
     """Degrees of freedom: the fewer, the less a row far off moves the estimate."""
     unknown: float = 0.8
     """Between steps of which no time is typed."""
+    operation: float = 0.7
+    """What steps of the same operation share of that; stated, not chosen on data."""
     base: float = 2.0
     """Of the level that these steps share, around three minutes."""
     level: float = 0.3

@@ -13,7 +13,7 @@ from procbuilder.infer.extras import elsewhere, extras
 from procbuilder.infer.stated import stated_minutes
 from procbuilder.model.estimate import Basis, Estimate, Evidence, OddTime, Practice, Price, StepTime
 from procbuilder.model.footage import FootageSplit
-from procbuilder.model.practice import Run, sittings
+from procbuilder.model.practice import Logged, Run, sittings
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.threepoint import added
 from procbuilder.model.workshop import UNKNOWN_WORKSHOP, Workshop
@@ -33,6 +33,7 @@ def estimate(
     runs: Sequence[Run] = (),
     workshop: Workshop = UNKNOWN_WORKSHOP,
     splits: Mapping[str, FootageSplit] | None = None,
+    neighbours: Sequence[Logged] = (),
 ) -> Estimate:
     """What the job takes the third time or later, from all that is known.
 
@@ -43,11 +44,12 @@ def estimate(
         runs: rows of its practice log.
         workshop: what its library says.
         splits: how the footage of the steps is spent, by their ids, as far as it was scanned.
+        neighbours: other procedures of the library with their logs.
     """
     steps = procedure.steps
     ids = {step.id for step in steps}
     used = [run for run in runs if run.step in ids]
-    belief, odd = believed(steps, used)
+    belief, odd = believed(steps, used, neighbours, workshop.words)
     times = tuple(_step_time(step, procedure, belief, (splits or {}).get(step.id)) for step in steps)
     main = [step for step in steps if not step.all("Only if")]
     total = _total(main, times, belief)

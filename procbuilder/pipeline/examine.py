@@ -79,7 +79,7 @@ def examine(
     every = worst_first(
         [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
     )
-    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits)
+    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits, times.neighbours)
     timed = frozenset(
         step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
     )

@@ -50,7 +50,7 @@ def log(folder: Path, file: Path) -> Logged:
     times = read_times(folder)
     cache = Cache(folder)
     splits = scanned(procedure, known(procedure, cache), cache).splits
-    before = estimate(procedure, times.runs, times.workshop, splits)
+    before = estimate(procedure, times.runs, times.workshop, splits, times.neighbours)
     path = folder / LOG
     held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()
     problems = (*given.problems, *_unfitting(given, file, procedure), *held)
@@ -58,7 +58,7 @@ def log(folder: Path, file: Path) -> Logged:
         return Logged(path, before, before, problems=problems)
     added = append(path, HEADER, lambda content: _new(content, path, given.runs))
     now = read_times(folder)
-    after = estimate(procedure, now.runs, now.workshop, splits)
+    after = estimate(procedure, now.runs, now.workshop, splits, now.neighbours)
     return Logged(path, before, after, len(added), len(given.runs) - len(added))
 
 

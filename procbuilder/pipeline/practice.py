@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from procbuilder.model.practice import Run
+from procbuilder.model.practice import Logged, Run
 from procbuilder.model.problem import Problem
 from procbuilder.model.workshop import UNKNOWN_WORKSHOP, Workshop
 from procbuilder.pipeline.paths import LIBRARY_FILE
 from procbuilder.read.practice import read_practice
+from procbuilder.read.procedure import FILE_NAME, read_procedure
 from procbuilder.read.text import read_file
 from procbuilder.read.workshop import read_workshop
 
@@ -21,6 +22,8 @@ class Times:
     runs: tuple[Run, ...] = ()
     workshop: Workshop = UNKNOWN_WORKSHOP
     problems: tuple[Problem, ...] = ()
+    neighbours: tuple[Logged, ...] = ()
+    """The other procedures of the library that have a log."""
 
 
 def read_times(folder: Path) -> Times:
@@ -35,7 +38,20 @@ def read_times(folder: Path) -> Times:
         log = read_practice(read_file(folder / LOG))
         runs, problems = log.runs, log.problems
     workshop, more = read_library(folder.resolve().parent)
-    return Times(runs, workshop, problems + more)
+    return Times(runs, workshop, problems + more, _neighbours(folder.resolve()))
+
+
+def _neighbours(folder: Path) -> tuple[Logged, ...]:
+    """What is wrong with their text and logs is told where they are built themselves."""
+    if not (folder.parent / LIBRARY_FILE).is_file():
+        return ()
+    others = (log.parent for log in sorted(folder.parent.glob(f"*/{LOG}")) if log.parent != folder)
+    return tuple(_logged(other) for other in others if (other / FILE_NAME).is_file())
+
+
+def _logged(folder: Path) -> Logged:
+    log = read_practice(read_file(folder / LOG, f"../{folder.name}/{LOG}"))
+    return Logged(folder.name, read_procedure(folder)[0], log.runs)
 
 
 def read_library(library: Path) -> tuple[Workshop, tuple[Problem, ...]]:

@@ -158,3 +158,29 @@ def test_known_truth_is_met_by_the_total_and_held_by_the_range(seized: float) ->
     assert abs(fmean(mean)) < 0.03
     assert fmean(inside) == pytest.approx(0.80, abs=0.05)
     assert fmean(inside_steps) == pytest.approx(0.80, abs=0.05)
+
+
+def test_steps_of_the_same_operation_borrow_from_each_other() -> None:
+    """A pin logged once at 6 min; elsewhere the same was done twelve times in about 2: it lies nearer to these."""
+    once = [run("pin", 6)]
+    others = [run("drill/pin", 2 + day / 10, who=f"p{day % 4}", day=day + 1) for day in range(12)]
+    others = [replace(each, place=replace(each.place, file="../drill/times.csv")) for each in others]
+    alone, _ = learn([*once, *others], {})
+    pooled, _ = learn([*once, *others], {}, kinds={"pin": "off split pin", "drill/pin": "off split pin"})
+    apart, _ = learn([*once, *others], {}, kinds={"pin": "off split pin", "drill/pin": "off cover"})
+    assert pooled.next("pin").quantile(0.5) < 0.96 * alone.next("pin").quantile(0.5)
+    assert pooled.next("pin").sigma < alone.next("pin").sigma
+    assert apart.next("pin").mu == pytest.approx(alone.next("pin").mu, abs=1e-9)
+
+
+def test_a_typed_step_does_not_borrow() -> None:
+    runs = [run("pin", 6), *(run("other", 2, who=f"p{day}", day=day + 1) for day in range(8))]
+    kinds = {"pin": "off split pin", "other": "off split pin"}
+    typed = {"pin": StepPrior(6, 0.4)}
+    assert learn(runs, typed, kinds=kinds)[0].next("pin") == learn(runs, typed)[0].next("pin")
+
+
+def test_sittings_of_several_logs_are_counted_apart() -> None:
+    runs = [run("a", 5, day=1), run("a", 5, day=2), run("b", 5, day=3)]
+    runs[2] = replace(runs[2], place=replace(runs[2].place, file="../drill/times.csv"))
+    assert sittings(runs) == [("ab", 1), ("ab", 2), ("ab", 1)]

@@ -153,6 +153,23 @@ def test_conditions_come_from_the_workshop_file_of_the_library(home: Path, given
     assert (other.name, other.factor, other.origin) == ("in the field", Decimal("1.5"), "12 job cards")
 
 
+def test_the_same_operation_in_another_procedure_of_the_library_holds_a_first_row(home: Path, given: Path) -> None:
+    """Fitting the seal took 12 minutes once here; elsewhere it took 3 to 7, twenty times."""
+    before = log(home, given).after.steps[2].likely
+    (home / "times.csv").unlink()
+    other = home.parent / "washer"
+    other.mkdir()
+    (other / "procedure.md").write_text("# Washer\n\n## Work\n\n### Fit a new seal {#new-seal}\n", encoding="utf-8")
+    rows = "".join(f"{who},2026-03-{day:02},new-seal,{3 + day % 5}\n" for day in range(1, 11) for who in ("ef", "gh"))
+    (other / "times.csv").write_text(f"who,when,step,minutes\n{rows}", encoding="utf-8")
+    assert log(home, given).after.steps[2].likely == before
+    (home / "times.csv").unlink()
+    (home.parent / "workshop.toml").write_text("", encoding="utf-8")
+    after = log(home, given).after
+    assert after.steps[2].likely < before
+    assert (after.practice.rows, after.practice.sittings) == (4, 2)
+
+
 def test_ten_thousand_rows_of_three_hundred_procedures_take_two_seconds(home: Path) -> None:
     """Reading the logs and learning from them, in time of the processor, so that a busy machine is no failure.
 

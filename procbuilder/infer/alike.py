@@ -1,0 +1,45 @@
+"""Steps of the same operation, here and in the other procedures of a library: pulling a split pin is the same work."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from procbuilder.infer.operations import operations
+from procbuilder.model.heard import Sentence
+from procbuilder.model.practice import Logged, Run
+from procbuilder.model.procedure import Step
+from procbuilder.model.words import thing
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
+
+
+def kind_of(step: Step, own: OwnWords = NO_OWN_WORDS) -> str:
+    """What its command does to which thing: ``off split pin``; empty when that is not understood."""
+    said = Sentence(step.command, step.place, "", Fraction(0), Fraction(0), 1)
+    found = next(iter(operations([said], own=own, commands=True)), None)
+    return f"{found.act} {thing(found.object)}" if found else ""
+
+
+def kinds(steps: Iterable[Step], own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
+    """The operation of each step by its id, where it is understood."""
+    return {step.id: kind for step in steps if (kind := kind_of(step, own))}
+
+
+def borrowed(
+    wanted: Mapping[str, str], neighbours: Sequence[Logged], own: OwnWords = NO_OWN_WORDS
+) -> tuple[list[Run], dict[str, str]]:
+    """Rows of other procedures for the operations that are wanted, and the operation of each of their steps.
+
+    Args:
+        wanted: operations by step id.
+        neighbours: the other procedures of the library with their logs.
+        own: words of the workshop.
+    """
+    runs: list[Run] = []
+    found: dict[str, str] = {}
+    for neighbour in neighbours:
+        logged = {run.step for run in neighbour.runs}
+        theirs = kinds((step for step in neighbour.procedure.steps if step.id in logged), own)
+        same = {step: kind for step, kind in theirs.items() if kind in wanted.values()}
+        found |= {f"{neighbour.name}/{step}": kind for step, kind in same.items()}
+        runs += (replace(run, step=f"{neighbour.name}/{run.step}") for run in neighbour.runs if run.step in same)
+    return runs, found
