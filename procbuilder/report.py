@@ -136,6 +136,9 @@ def log_lines(logged: Logged) -> list[str]:
     if logged.added:
         lines += [f"Before: {headline(before)}", f"After:  {headline(after)}"]
     lines += sentences(after)[1:]
+    if logged.outdated:
+        rows = ", ".join(map(str, logged.outdated))
+        lines.append(f"Older than the {logged.kept} for which rows are kept: delete line {rows} of {logged.log}")
     pairs = zip(before.steps, after.steps, strict=True)
     return lines + [f"  {old.step}: {_minutes(old)} → {_minutes(new)}" for old, new in pairs if old != new]
 

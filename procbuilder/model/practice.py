@@ -1,8 +1,10 @@
 """The practice log: who worked on which step, when, and for how long."""
 
 import re
+from calendar import monthrange
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
 
 from procbuilder.model.origin import Place
@@ -13,6 +15,7 @@ HEADER = "who,when,step,minutes"
 
 WHO = re.compile(r"[^\W_][\w.-]{0,11}\Z")
 """Initials or a code: letters and digits, at most twelve signs, no space, so that no full name is asked for."""
+_SPAN = re.compile(r"(\d{1,3}) (month|year)s?")
 LONGEST = Decimal(1440)
 """Minutes of one row: a day."""
 
@@ -45,6 +48,16 @@ class Logged:
     """Of its folder."""
     procedure: Procedure
     runs: tuple[Run, ...]
+
+
+def last_kept(kept: str, today: date) -> date | None:
+    """The first day that is still kept, from ``24 months`` or ``2 years``; None when it is said in other words."""
+    found = _SPAN.fullmatch(kept.strip().casefold())
+    if found is None:
+        return None
+    months = today.year * 12 + today.month - 1 - int(found[1]) * (12 if found[2] == "year" else 1)
+    year, month = divmod(months, 12)
+    return date(year, month + 1, min(today.day, monthrange(year, month + 1)[1])) if year > 0 else None
 
 
 def sittings(runs: Sequence[Run]) -> list[tuple[str, int]]:

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -12,7 +13,7 @@ from procbuilder.keep.cache import Cache
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NoProcedure
 from procbuilder.model.origin import Place
-from procbuilder.model.practice import HEADER, Run
+from procbuilder.model.practice import HEADER, Run, last_kept
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
 from procbuilder.pipeline.practice import LOG, read_times
@@ -34,10 +35,19 @@ class Logged:
     known: int = 0
     """Rows that were in the log already and were not added again."""
     problems: tuple[Problem, ...] = ()
+    outdated: tuple[int, ...] = ()
+    """Lines of rows that are older than the workshop says it keeps them."""
+    kept: str = ""
+    """For how long, in its words."""
 
 
-def log(folder: Path, file: Path) -> Logged:
+def log(folder: Path, file: Path, today: date | None = None) -> Logged:
     """Add the rows of a file to the log; all of them, or none when one is wrong.
+
+    Args:
+        folder: of the procedure.
+        file: the rows to add.
+        today: the day from which the age of rows is counted.
 
     Raises:
         NoProcedure, NotThere, NotText: there is nothing to work with.
@@ -59,7 +69,14 @@ def log(folder: Path, file: Path) -> Logged:
     added = append(path, HEADER, lambda content: _new(content, path, given.runs))
     now = read_times(folder)
     after = estimate(procedure, now.runs, now.workshop, splits, now.neighbours)
-    return Logged(path, before, after, len(added), len(given.runs) - len(added))
+    kept = now.workshop.kept
+    outdated = _outdated(now.runs, last_kept(kept, today or date.today()))
+    return Logged(path, before, after, len(added), len(given.runs) - len(added), outdated=outdated, kept=kept)
+
+
+def _outdated(runs: Iterable[Run], first: date | None) -> tuple[int, ...]:
+    """Lines of the rows before a day. Nothing is deleted: only a person takes rows out."""
+    return tuple(run.place.line for run in runs if first and run.when[:10] < first.isoformat())
 
 
 def _new(content: bytes, path: Path, runs: Iterable[Run]) -> list[str]:

@@ -4,6 +4,7 @@ import json
 import random
 import shutil
 import time
+from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from procbuilder.model.fault import NoProcedure, NotText, NotThere
 from procbuilder.pipeline.log import log
 from procbuilder.pipeline.practice import read_times
 from procbuilder.read.procedure import read_text
+from procbuilder.report import log_lines
 
 PROCEDURE = """\
 ---
@@ -168,6 +170,28 @@ def test_the_same_operation_in_another_procedure_of_the_library_holds_a_first_ro
     after = log(home, given).after
     assert after.steps[2].likely < before
     assert (after.practice.rows, after.practice.sittings) == (4, 2)
+
+
+@pytest.mark.parametrize(
+    ("kept", "today", "lines"),
+    [
+        ("24 months", date(2028, 5, 5), (2, 3, 4)),
+        ("2 years", date(2028, 5, 4), ()),
+        ("24 months", date(2028, 6, 1), (2, 3, 4, 5)),
+        ("until the foreman says otherwise", date(2040, 1, 1), ()),
+    ],
+)
+def test_rows_older_than_the_workshop_keeps_them_are_named_and_left(
+    home: Path, given: Path, kept: str, today: date, lines: tuple[int, ...]
+) -> None:
+    (home.parent / "workshop.toml").write_text(f'[times]\nkept_for = "{kept}"\n')
+    logged = log(home, given, today)
+    assert logged.outdated == lines
+    assert (home / "times.csv").read_text() == ROWS
+    told = [line for line in log_lines(logged) if line.startswith("Older than")]
+    numbers = ", ".join(map(str, lines))
+    wanted = f"Older than the {kept} for which rows are kept: delete line {numbers} of {home / 'times.csv'}"
+    assert told == ([wanted] if lines else [])
 
 
 def test_ten_thousand_rows_of_three_hundred_procedures_take_two_seconds(home: Path) -> None:
