@@ -105,6 +105,7 @@ def test_check_says_what_was_not_scanned(home: Path) -> None:
     text = (home / "procedure.md").read_text(encoding="utf-8")
     (home / "procedure.md").write_text(text.replace("0:02-0:03.500", "0:02-0:03.250"), encoding="utf-8")
     assert run(app, ["check", str(home)]).stderr.splitlines() == [
+        READING,
         f"strip has not been scanned yet for cuts, talk and stillness: procbuilder build {home}",
         "nothing is wrong or missing",
     ]

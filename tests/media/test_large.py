@@ -19,7 +19,7 @@ from procbuilder.media.probe import probe
 from procbuilder.model.timecode import Span
 
 path = Path(sys.argv[1])
-facts = probe(path, name="strip", shown=path.name, sha256="0")
+facts = probe(path, name="strip", shown=path.name, sha256="0").recording
 picture_at(path, Fraction(1))
 seconds, *_ = cut([ClipPart(path, Span("strip", Fraction(0), Fraction(2)))], Path(sys.argv[2]))
 print(facts.pictures, seconds, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024)

@@ -75,7 +75,7 @@ def stops(request: pytest.FixtureRequest, films: Path) -> Path:
 def test_frozen_stretches_are_those_that_were_filmed(stops: Path) -> None:
     """From the last moving picture to the next one; an encoder takes some pictures to settle."""
     filmed = [(1.96, 5), (6.96, 10), (10.96, float("inf"))]
-    np.testing.assert_allclose(rounded(film_of(stops).frozen, 12.9), filmed, atol=0.2)
+    np.testing.assert_allclose(rounded(film_of(stops).frozen, 12.9), filmed, atol=0.3)
 
 
 def test_frozen_stretches_are_those_of_freezedetect(films: Path) -> None:
@@ -83,7 +83,7 @@ def test_frozen_stretches_are_those_of_freezedetect(films: Path) -> None:
     path = filming.film(films / "stops-long.mp4", filming.steady(13), stopped(), Track(gop=250, b_frames=3))
     reference = by_ffmpeg(path, "freezedetect", "n=-50dB:d=1", "lavfi.freezedetect.freeze")
     assert len(reference) == 3
-    np.testing.assert_allclose(rounded(film_of(path).frozen, 12.9), reference, atol=0.2)
+    np.testing.assert_allclose(rounded(film_of(path).frozen, 12.9), reference, atol=0.3)
 
 
 def test_plain_stretches_are_those_of_blackdetect(films: Path) -> None:
@@ -91,7 +91,7 @@ def test_plain_stretches_are_those_of_blackdetect(films: Path) -> None:
     path = filming.film(films / "stops-plain.mp4", filming.steady(13), stopped(), Track(gop=12))
     reference = by_ffmpeg(path, "blackdetect", "d=1", "lavfi.black")
     assert len(reference) == 1
-    np.testing.assert_allclose(rounded(film_of(path).plain), reference, atol=0.2)
+    np.testing.assert_allclose(rounded(film_of(path).plain), reference, atol=0.3)
 
 
 def test_a_film_that_moves_is_never_frozen(even: Path, films: Path) -> None:

@@ -47,7 +47,7 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
     place.mkdir()
     mount("-t", "tmpfs", "-o", "size=3m", "tmpfs", str(place))
     yield place
-    subprocess.run(["umount", str(place)], check=True)
+    subprocess.run(["umount", "--lazy", str(place)], check=True)
 
 
 @pytest.mark.parametrize("left", [0, 8, 24, 60, 100, 160, 220])
@@ -80,7 +80,7 @@ def test_a_read_only_folder_is_one_line_and_can_be_checked(tmp_path: Path) -> No
         code, lines = run_build(home)
         checked = check(home)
     finally:
-        subprocess.run(["umount", str(home)], check=True)
+        subprocess.run(["umount", "--lazy", str(home)], check=True)
     assert (code, len(lines)) == (3, 1)
     assert "cannot be written (Read-only file system) – free some space or close the file" in lines[0]
     assert (faults(home / "out"), title(home / "out")) == ([], OLD)

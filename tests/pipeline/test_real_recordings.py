@@ -57,6 +57,7 @@ def test_odd_files_are_reported_and_not_fatal(built: Built) -> None:
         "phone": (
             "variable frame rate, 9.99 to 12.5 pictures a second",
             "filmed with the camera turned by 180°; shown upright",
+            "removed from all that is published: location, time of filming",
         ),
         "nolength": (
             "no length in its header; measured: 4.9 s",
