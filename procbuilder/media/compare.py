@@ -58,11 +58,8 @@ def standing(one: Look, two: Look, spread: float) -> float:
     from the edge of the picture counts, as hands and tools do, and the middle of the picture, where the part is, more
     than its sides: ``spread`` is the share of half a picture at which the weight has fallen to 0.6.
     """
-    first = one.colour.astype(np.float32)
-    second = _matched(first, two.colour.astype(np.float32), turn(one.small, two.small))
-    rest = cv2.GaussianBlur(_difference(first, second).max(axis=2), (0, 0), 1.0)
-    closed = cv2.morphologyEx((rest > _DIFFERENT).astype(np.uint8), cv2.MORPH_CLOSE, _WIDE)
-    mask = _reaching(closed.astype(np.uint8, copy=False))
+    first, second = _pair(one, two)
+    mask = _reaching(_different(first, second))
     stronger = _contrast(first, _WIDE).max(axis=2) - _contrast(second, _WIDE).max(axis=2)
     outline = (cv2.dilate(mask, _NEAR) - cv2.erode(mask, _NEAR)).astype(np.float32)
     outline[[0, 1, 2, -3, -2, -1], :] = 0
@@ -70,6 +67,24 @@ def standing(one: Look, two: Look, spread: float) -> float:
     votes = outline * ((stronger > _CLEAR).astype(np.float32) - (stronger < -_CLEAR))
     local = cv2.blur(votes, _AROUND) / (cv2.blur(np.abs(votes), _AROUND) + _DOUBT)
     return float((mask * local * _weights(spread)).mean())
+
+
+def entered(one: Look, two: Look) -> float:
+    """Share of the picture that differs between the two and reaches in from its edge, whichever of them it is in."""
+    return float(_reaching(_different(*_pair(one, two))).mean())
+
+
+def _pair(one: Look, two: Look) -> tuple[Grey, Grey]:
+    """Both in colour, the second turned and lit like the first."""
+    first = one.colour.astype(np.float32)
+    return first, _matched(first, two.colour.astype(np.float32), turn(one.small, two.small))
+
+
+def _different(first: Grey, second: Grey) -> NDArray[np.uint8]:
+    """A mask of what is another thing in the one than in the other, small gaps closed."""
+    rest = cv2.GaussianBlur(_difference(first, second).max(axis=2), (0, 0), 1.0)
+    closed = cv2.morphologyEx((rest > _DIFFERENT).astype(np.uint8), cv2.MORPH_CLOSE, _WIDE)
+    return closed.astype(np.uint8, copy=False)
 
 
 @cache

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import numpy as np
 
-from procbuilder.media.compare import standing
+from procbuilder.media.compare import entered, standing
 from procbuilder.media.look import Look
 
 ALIKE = 0.25
@@ -18,6 +18,10 @@ _NEAR = Fraction(9, 10)
 """Seconds before and after a calm moment in which a hand is seen to leave or to come."""
 _BEGINNING = Fraction(1)
 """Seconds at the beginning of the footage, when the hand is not there yet."""
+_SAME = 0.03
+"""Share of the picture up to which nothing has come in since the beginning."""
+_SHOWN = Fraction(3)
+"""Seconds of calm from which on what is in front is held there to be seen: nobody rests so long before the part."""
 _COVERED = 0.26, 0.5
 """Share of the picture for which something is in front that was not there at the beginning; beyond, all has changed."""
 _USUAL = 0.006
@@ -55,8 +59,9 @@ def _still_there(looks: Sequence[Look], stretch: range) -> bool:
     """Whether something is in front that was not there at the beginning, and was not seen to leave."""
     one = clearest(looks, stretch)
     first, last = looks[stretch.start].time, looks[stretch.stop - 1].time
-    beginning = [look for look in looks[: stretch.start] if look.time < looks[0].time + _BEGINNING]
-    there = _against(one, beginning, _ON_PART)
+    if last - first >= _SHOWN or _as_at_first(looks, stretch):
+        return False
+    there = _against(one, _beginning(looks, stretch), _ON_PART)
     if not there or not _COVERED[0] <= np.mean(there) <= _COVERED[1] or _usually(looks, stretch, _ON_PART) < _USUAL:
         return False
     around = [*looks[: max(stretch.start - 1, 0)], *looks[stretch.stop + 1 :]]
@@ -67,15 +72,27 @@ def _still_there(looks: Sequence[Look], stretch: range) -> bool:
 def _before_it_came_back(looks: Sequence[Look], calm: Sequence[range]) -> int:
     """Number of the last calm stretch, or of the one after which a hand has come back for the rest of the footage."""
     last = len(calm) - 1
+    if calm and _as_at_first(looks, calm[last]):
+        return last
     for number in range(last - 1, -1, -1):
         if looks[calm[number + 1].start].time < looks[-1].time - _BACK_WITHIN:
             break
         evidence = _evidence(looks, calm[number], calm[last])
-        if evidence > _BACK:
+        if evidence > _BACK or (evidence > 0 and _as_at_first(looks, calm[number])):
             return number
         if evidence < _GONE:
             break
     return last
+
+
+def _as_at_first(looks: Sequence[Look], stretch: range) -> bool:
+    """Whether nothing stands in the picture that has come in, or is missing that has left, since the beginning."""
+    one = clearest(looks, stretch)
+    return any(entered(one, look) < _SAME for look in _beginning(looks, stretch) if _comparable(one, look))
+
+
+def _beginning(looks: Sequence[Look], stretch: range) -> list[Look]:
+    return [look for look in looks[: stretch.start] if look.time < looks[0].time + _BEGINNING]
 
 
 def _evidence(looks: Sequence[Look], before: range, last: range) -> float:

@@ -20,6 +20,14 @@ def kept(span: Span, skips: Iterable[Span]) -> tuple[Span, ...]:
     return tuple(left)
 
 
+def room(span: Span, duration: Fraction, others: Iterable[Span]) -> Span:
+    """How far a span may grow within a recording of this length until it meets one of the others."""
+    there = [other for other in others if other.recording == span.recording]
+    before = (min(other.end, span.start) for other in there if other.start < span.start)
+    after = (max(other.start, span.end) for other in there if other.end > span.end)
+    return Span(span.recording, max(before, default=Fraction(0)), min(after, default=duration))
+
+
 def tail(stretches: Iterable[Span], seconds: Fraction) -> tuple[Span, ...]:
     """The last seconds of footage in these stretches, in order."""
     last: list[Span] = []

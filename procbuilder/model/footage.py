@@ -115,6 +115,30 @@ class FootageSplit:
 
 
 @dataclass(frozen=True, slots=True)
+class Snapped:
+    """A typed span with the times at which its action really begins and ends."""
+
+    typed: Span
+    span: Span
+    begins: str = ""
+    """What is at the moved beginning, ``where its shot begins``; empty where the typed time stays."""
+    ends: str = ""
+
+    @property
+    def moves(self) -> tuple[str, ...]:
+        """Each time that was moved: ``begins 0.8 s later than typed, where its shot begins``."""
+        moves = (
+            ("begins", self.span.start - self.typed.start, self.begins),
+            ("ends", self.span.end - self.typed.end, self.ends),
+        )
+        return tuple(f"{what} {_later(by)} than typed, {where}" for what, by, where in moves if where)
+
+
+def _later(seconds: Fraction) -> str:
+    return f"{float(round(abs(seconds), 2)):g} s {'later' if seconds > 0 else 'earlier'}"
+
+
+@dataclass(frozen=True, slots=True)
 class Measure:
     """What was measured on one picture of a step."""
 
@@ -198,3 +222,5 @@ class Clip:
     sound: bool
     held: Fraction = Fraction(0)
     """Seconds at its beginning for which the marked pictures of the step stand still."""
+    moved: tuple[str, ...] = ()
+    """Where it does not begin or end at the typed times: ``clip begins 0.8 s later than typed, where …``."""

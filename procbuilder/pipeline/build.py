@@ -125,7 +125,7 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
-        studio = Studio(cache, found, folder, procedure.steps, thorough=wanted.thorough)
+        studio = Studio(cache, found, folder, procedure.steps, footage.cuts, thorough=wanted.thorough)
         shown = without_methods(examined, qualified)
         edition = assemble(shown, narration, found, studio, report, qualified)
         edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=wanted.film))

@@ -55,10 +55,10 @@ def _automatic(studio: Studio, step: Step) -> Figure | None:
     stretches = studio.stretches(step)
     if not stretches:
         return None
-    last = [span for span in step.spans if studio.usable(span)][-1]
-    usable = studio.usable(last)
-    assert usable is not None
-    choice = studio.choose(usable, step.skips)
+    last = studio.snapped(step)[-1]
+    choice = studio.choose(last.span, step.skips)
+    if last.moves:
+        choice = replace(choice, reason=f"{choice.reason}; the step {' and '.join(last.moves)}")
     still = studio.still(choice, None, step.hidden)
     if still and choice.weak:
         studio.problems.append(_advice(step, choice))

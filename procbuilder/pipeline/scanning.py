@@ -26,6 +26,8 @@ class Footage:
     """By id of the step; steps that were not filmed, or not scanned, are missing."""
     unscanned: tuple[str, ...] = ()
     """Names of recordings with steps whose footage was not scanned."""
+    cuts: Mapping[str, tuple[Cut, ...]] = field(default_factory=dict)
+    """Cuts found in the steps of each recording, by its name."""
 
 
 def scan(procedure: Procedure, found: Found, cache: Cache, report: Report, *, thorough: bool = False) -> Footage:
@@ -49,15 +51,19 @@ def scanned(procedure: Procedure, found: Found, cache: Cache) -> Footage:
 
 def _footage(procedure: Procedure, scanner: "_Scanner") -> Footage:
     splits: dict[str, FootageSplit] = {}
+    cuts: dict[str, tuple[Cut, ...]] = {}
     unscanned: list[str] = []
     for step in procedure.steps:
         spans = scanner.stretches(step)
         parts = [scanner.part(span) for span in spans]
         known = [part for part in parts if part]
+        for span, part in zip(spans, parts, strict=True):
+            if part:
+                cuts[span.recording] = (*cuts.get(span.recording, ()), *part.cuts)
         unscanned += (span.recording for span, part in zip(spans, parts, strict=True) if not part)
         if known and len(known) == len(parts):
             splits[step.id] = split(known)
-    return Footage(splits, tuple(dict.fromkeys(unscanned)))
+    return Footage(splits, tuple(dict.fromkeys(unscanned)), cuts)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Stills and clips of the steps, made once and kept in the cache."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from procbuilder.keep.cache import Cache, key_of, sha256_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
-from procbuilder.model.footage import Choice, Clip, Still
+from procbuilder.model.footage import Choice, Clip, Cut, Snapped, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
@@ -21,7 +21,7 @@ from procbuilder.pipeline.recordings import Found
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 9
+RECIPE = 11
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
@@ -45,9 +45,17 @@ class Studio:
     """
 
     def __init__(
-        self, cache: Cache, found: Found, folder: Path, steps: Sequence[Step] = (), *, thorough: bool = False
+        self,
+        cache: Cache,
+        found: Found,
+        folder: Path,
+        steps: Sequence[Step] = (),
+        cuts: Mapping[str, Sequence[Cut]] | None = None,
+        *,
+        thorough: bool = False,
     ) -> None:
         self.cache, self.found, self.folder, self.steps, self.thorough = cache, found, folder, steps, thorough
+        self.cuts = cuts or {}
         self.files: dict[str, Path] = {}
         self.problems: list[Problem] = []
 
@@ -66,11 +74,35 @@ class Studio:
         return self.found.usable(span)
 
     def stretches(self, step: Step) -> tuple[Span, ...]:
-        """The footage of a step that can be shown, skipped stretches left out."""
+        """The footage of a step that can be shown from where its action begins, skipped stretches left out."""
         from procbuilder.media.stretches import kept
 
-        usable = filter(None, (self.usable(span) for span in step.spans))
-        return tuple(part for span in usable for part in kept(span, step.skips))
+        return tuple(part for each in self.snapped(step) for part in kept(each.span, step.skips))
+
+    def snapped(self, step: Step) -> tuple[Snapped, ...]:
+        """The footage of a step that its recordings have, with the times at which its action begins and ends."""
+        return tuple(self._snapped(step, usable) for span in step.spans if (usable := self.usable(span)))
+
+    def _snapped(self, step: Step, span: Span) -> Snapped:
+        from procbuilder.media.snap import snapped
+        from procbuilder.media.stretches import room
+
+        recording, path = self.found.recording(span.recording), self.found.path(span.recording)
+        assert recording is not None
+        assert path is not None
+        others = [*(other for each in self.steps for other in each.spans), *step.skips]
+        # What is to be hidden was typed for these times; beyond them nobody has looked.
+        around = span if self.hidden(step) else room(span, recording.duration, others)
+        cuts = [cut for cut in self.cuts.get(span.recording, ()) if span.start < cut.time < span.end]
+        key = key_of(RECIPE, recording.sha256, span, around, cuts)
+        if known := self.cache.get("snapped", key):
+            return restored(Snapped, known)
+        try:
+            made = snapped(path, span, around, cuts)
+        except Unreadable:  # the picture and the clip tell it
+            return Snapped(span, span)
+        self.cache.put("snapped", key, stored(made))
+        return made
 
     def hidden(self, step: Step) -> tuple[HiddenPath, ...]:
         """What is hidden in the footage of a step: by itself, and by other steps that show some of it too."""
@@ -189,7 +221,13 @@ class Studio:
         made, (name, seconds, width, height, sound, damage) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
         self.problems += [Problem(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
-        return Clip(name, Fraction(seconds), width, height, sound, each * len(marked))
+        return Clip(name, Fraction(seconds), width, height, sound, each * len(marked), self._moved(step))
+
+    def _moved(self, step: Step) -> tuple[str, ...]:
+        """Where the clip of a step does not begin or end at a typed time."""
+        parts = self.snapped(step)
+        names = [f"part {number} of the clip" for number in range(1, len(parts) + 1)] if len(parts) > 1 else ["clip"]
+        return tuple(f"{name} {move}" for name, part in zip(names, parts, strict=False) for move in part.moves)
 
 
 def _left_out(span: Span) -> str:

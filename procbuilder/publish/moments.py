@@ -10,11 +10,11 @@ _FILMED = re.compile(r"(?:said|seen) (?:(?P<recording>\S+) )?(?P<time>[\d:.]+)")
 
 
 def moment_in_clip(step: EditionStep, origin: str) -> Fraction | None:
-    """Seconds into the clip of ``said strip 1:02``; None when it does not lie in the clip, or parts were cut out."""
+    """Seconds into the clip of ``said strip 1:02``; None when it lies outside, or the clip is not the typed spans."""
     match = _FILMED.fullmatch(origin)
     time = parse_time(match["time"]) if match else None
     whole = sum((span.seconds for span in step.spans), Fraction(0))
-    if match is None or time is None or step.clip is None or step.footage != whole:
+    if match is None or time is None or step.clip is None or step.clip.moved or step.footage != whole:
         return None
     begun = Fraction(0)
     for span in step.spans:

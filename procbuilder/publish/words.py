@@ -56,6 +56,11 @@ def held(clip: Clip) -> str:
     return f"The clip begins with the marked picture, which stands still for {float(clip.held):g} s."
 
 
+def moved(clip: Clip) -> str:
+    """Where a clip does not begin or end at the typed times."""
+    return " ".join(f"{move[0].upper()}{move[1:]}." for move in clip.moved)
+
+
 # ---- the sheets
 
 SHEETS_TITLE = "Sheets to print"

@@ -170,5 +170,10 @@ def scene(blur: int = 0, shift: int = 0, light: float = 1.0) -> Image:
     chance = np.random.default_rng(3)
     stones = chance.integers(30, 220, (24, 32, 3), dtype=np.uint8).repeat(10, axis=0).repeat(10, axis=1)
     moved = np.roll(stones, shift, axis=1)
-    soft = cv2.GaussianBlur(moved, (0, 0), blur) if blur else moved
+    soft = blurred(moved, blur) if blur else moved
     return np.clip(soft.astype(float) * light, 0, 255).astype(np.uint8)
+
+
+def blurred(image: Image, sigma: float) -> Image:
+    """Out of focus by so many pixels."""
+    return cv2.GaussianBlur(image, (0, 0), sigma).astype(np.uint8, copy=False)

@@ -78,6 +78,23 @@ def test_a_hand_that_comes_back_is_not_taken(films: Path) -> None:
     assert chosen.reason.startswith("last calm moment before something comes in front, nothing in front, ")
 
 
+def _soft_hand(image: Image) -> Image:
+    """A large sleeve out of focus: it has fainter outlines than the stones behind it."""
+    reached = image.copy()
+    reached[60:200, 150:] = (120, 118, 122)
+    soft = filming.blurred(reached, 8)
+    return np.where(np.any(reached != image, axis=2, keepdims=True), soft, image)
+
+
+def test_what_is_again_as_it_was_at_the_beginning_has_nothing_in_front(films: Path) -> None:
+    """The hand that rested before it has the fainter outline, and its moment lasts longer."""
+    resting = [_soft_hand(_done())] * 30
+    path, span = _film(films, "again", [_done()] * 8 + resting + _going(_done()) + [_done()] * 13)
+    chosen = finished(path, span)
+    assert chosen.time > span.end - Fraction(13, 10)
+    assert chosen.weak == ()
+
+
 def test_a_step_out_of_focus_is_told(films: Path) -> None:
     path, span = _film(films, "soft", [filming.scene(blur=12)] * 20)
     assert finished(path, span).weak == ("blurred",)

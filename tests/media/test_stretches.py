@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from procbuilder.media.stretches import kept, tail
+from procbuilder.media.stretches import kept, room, tail
 from procbuilder.model.timecode import Span
 
 
@@ -40,3 +40,12 @@ def test_tail_counts_footage_not_time() -> None:
     """Five seconds of footage from the end may lie in two stretches."""
     assert tail(_spans((0, 10), (20, 23)), Fraction(5)) == _spans((8, 10), (20, 23))
     assert tail(_spans((0, 2)), Fraction(5)) == _spans((0, 2))
+
+
+def test_room_ends_where_another_step_or_skip_lies() -> None:
+    """Spans that overlap leave no room on that side; those of other recordings do not count."""
+    (span,) = _spans((10, 20))
+    assert room(span, Fraction(60), [span]) == _spans((0, 60))[0]
+    assert room(span, Fraction(60), [span, *_spans((0, 8), (23, 30), (40, 50))]) == _spans((8, 23))[0]
+    assert room(span, Fraction(60), _spans((5, 12), (19, 25))) == span
+    assert room(span, Fraction(60), _spans((5, 9), recording="refit")) == _spans((0, 60))[0]

@@ -1,24 +1,27 @@
 """Pictures that the build chooses: weak ones are told, candidates are kept, thumbnails are made on demand."""
 
+import json
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
 
 import cv2
+import numpy as np
 import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
-from procbuilder.model.footage import Choice
+from procbuilder.model.footage import Choice, Snapped
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
-from procbuilder.model.timecode import Span
+from procbuilder.model.timecode import Span, parse_time
 from procbuilder.pipeline.build import build, silent
 from procbuilder.pipeline.recordings import read
 from procbuilder.pipeline.studio import Studio
 from procbuilder.publish.words import WEAK_PICTURE
 from procbuilder.read.procedure import read_procedure
+from tests.media import filming
 from tests.pipeline.conftest import film
 
 TEXT = "---\nrecordings: recordings/strip.mp4\n---\n# Belt\n\n## Strip\n\n### 0:00-0:04 Lift off the cover\n"
@@ -98,3 +101,50 @@ def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], P
     assert plain.std() > 2 * blurred.std()
     assert made.thumbnail("strip", Fraction(99), ()) is None
     assert made.files == {}
+
+
+def _scenes(path: Path, seconds: tuple[Fraction, ...]) -> None:
+    """Shots of other places, one after the other, each for so many seconds."""
+    rate, images = 10, []
+    for shot, length in enumerate(seconds):
+        blocks = np.random.default_rng(shot).integers(40, 210, (9, 16, 3), dtype=np.uint8).repeat(20, 0).repeat(20, 1)
+        images += [blocks] * int(length * rate)
+    path.parent.mkdir(parents=True)
+    times = [Fraction(index, rate) for index in range(len(images))]
+    filming.film(path, times, images, filming.Track(size=(320, 180)))
+
+
+CUT = "---\nrecordings: recordings/strip.mp4\n---\n# Belt\n\n## Strip\n\n### 0:01-0:06 Lift off the cover\n"
+
+
+def test_a_typed_end_in_the_next_shot_is_moved_for_clip_and_picture_and_told(tmp_path: Path) -> None:
+    _scenes(tmp_path / "recordings" / "strip.mp4", (Fraction(5), Fraction(3)))
+    (tmp_path / "procedure.md").write_text(CUT, encoding="utf-8")
+    built = build(tmp_path)
+    (step,) = built.edition.sections[0].steps
+    assert step.clip
+    assert step.clip.moved == ("clip ends 1 s earlier than typed, where its shot ends",)
+    assert step.clip.seconds == pytest.approx(4, abs=0.11)
+    assert step.figures[0].still.reason.endswith("; the step ends 1 s earlier than typed, where its shot ends")
+    assert (parse_time(step.figures[0].still.source.removeprefix("strip ")) or 99) < 5
+    assert "Clip ends 1 s earlier than typed, where its shot ends." in built.page.read_text(encoding="utf-8")
+    assert json.loads((built.out / "edition.json").read_text())["sections"][0]["steps"][0]["clip"]["moved"]
+    assert step.spans == (Span("strip", Fraction(1), Fraction(6)),)
+    assert (tmp_path / "procedure.md").read_text(encoding="utf-8") == CUT
+
+
+def test_a_step_with_something_hidden_never_shows_more_than_was_typed(
+    folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rooms: list[Span] = []
+
+    def noted(_path: Path, span: Span, room: Span, _cuts: object) -> Snapped:
+        rooms.append(room)
+        return Snapped(span, span)
+
+    monkeypatch.setattr("procbuilder.media.snap.snapped", noted)
+    text = TEXT.replace("0:00-0:04", "0:01-0:03")
+    for hide in ("", "\n- Hide: 0:01 0.1,0.1,0.2,0.2\n"):
+        studio = _studio(folder(text + hide))
+        studio.snapped(read_procedure(studio.folder)[0].steps[0])
+    assert rooms == [Span("strip", Fraction(0), Fraction(4)), Span("strip", Fraction(1), Fraction(3))]
