@@ -25,13 +25,13 @@ from procbuilder.publish.words import (
     THE_PROCEDURE,
     VAPOUR,
     WEAK_PICTURE,
-    held,
+    HELD,
 )  # fmt: skip
 
 __all__ = [
     "AS_FOUND", "BY_CARD", "CHECK_REVISION", "LEAVE_IN_PLACE", "LOOK_UP", "MARKED", "NO_PHONE", "ONLY_FOR", "PRIORITY",
     "QUALIFIED", "QUOTATION", "RECORD", "REVISION", "SHEETS_TITLE", "SIGNAL_MEANING", "STATUS_WORDS", "STILL_DANGEROUS",
-    "THE_PROCEDURE", "VAPOUR", "WEAK_PICTURE", "held",
+    "THE_PROCEDURE", "VAPOUR", "WEAK_PICTURE", "HELD",
 ]  # fmt: skip
 """What is shared, so that a template finds all words in one place."""
 

@@ -1,0 +1,67 @@
+"""Terms that records hold as data – names of fields, signal words, balances – and how a language says them."""
+
+import re
+from collections.abc import Iterable
+
+from procbuilder.model.edition import Named
+from procbuilder.model.fields import BY_NAME, FIELDS
+from procbuilder.model.footage import WEAK
+from procbuilder.model.ledger import Balance, Opening
+from procbuilder.model.marks import MarkShape, PictureState
+from procbuilder.model.problem import Severity
+from procbuilder.model.worked import Signal
+from procbuilder.publish.language import Language
+
+LISTS = ("Conditions", "Documents", "Notes", "Dangers", "Dangers made lower or left out")
+"""Titles of the lists before the start, as far as they are no names of fields."""
+
+TERMS: tuple[str, ...] = tuple(dict.fromkeys((
+    *(str(signal) for signal in Signal),
+    *(str(balance) for balance in Balance),
+    *(str(opening) for opening in Opening),
+    *(str(state) for state in PictureState),
+    *(str(severity) for severity in Severity),
+    *(kind.name for kind in FIELDS),
+    *LISTS,
+    *WEAK,
+)))  # fmt: skip
+
+PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind in FIELDS for word in kind.words))
+"""How the parts of a field that begin with a word are shown."""
+
+ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
+FROM_MEMORY = "from memory"
+SHAPES: tuple[str, ...] = tuple(str(shape) for shape in MarkShape)
+
+_ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
+_THEN = " then "
+
+
+def terms(language: Language) -> dict[str, str]:
+    """Every term with what the language calls it."""
+    return {term: language.text(term) for term in TERMS}
+
+
+def origin(words: str, language: Language) -> str:
+    """``said strip 3:12``, ``from D1 p. 4``: names and times stay as typed."""
+    told = None if words == FROM_MEMORY else _ORIGIN.fullmatch(words)
+    if told is None:
+        return language.text(words) if words == FROM_MEMORY else words
+    return language.text(ORIGINS[told[1]], place=told[2], document=told[2])
+
+
+def extra(entry: Named, language: Language) -> tuple[str, ...]:
+    """The further parts of a field: of ``by: 2 x M8 bolt`` only the first word is ours."""
+    kind = BY_NAME.get(entry.name.casefold())
+    return tuple(_part(part, kind.words if kind else (), language) for part in entry.extra)
+
+
+def _part(part: str, words: Iterable[str], language: Language) -> str:
+    word, colon, text = part.partition(": ")
+    return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
+
+
+def other_unit(also: str, language: Language) -> str:
+    """A value that was worked out in another unit, with the decimal sign of the language."""
+    stages = (re.sub(r"(?<=\d)\.(?=\d)", language.decimal, stage) for stage in also.split(_THEN))
+    return f" {language.text('then')} ".join(stages)
