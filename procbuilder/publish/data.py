@@ -31,53 +31,6 @@ FORMAT = "procbuilder edition 1"
 WorkedOut = dict[type, dict[str, Callable[[Any], object]]]
 
 
-def edition_data(edition: Edition, language: Language = ENGLISH) -> dict[str, Any]:
-    """The edition as dicts, lists, text and numbers; what is told in words is told in a language.
-
-    Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
-    place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
-    """
-    return {"format": FORMAT, **plain(edition, worked_out(language))}
-
-
-def edition_json(edition: Edition) -> bytes:
-    """``edition.json``: the same bytes for the same edition."""
-    text = json.dumps(edition_data(edition), ensure_ascii=False, indent=2, allow_nan=False)
-    # Half a surrogate pair has no UTF-8; as backslash escape it is still the JSON for itself.
-    return (text + "\n").encode("utf-8", "backslashreplace")
-
-
-def plain(value: object, told: WorkedOut) -> Any:
-    """A record and all within it as dicts, lists, text and numbers, with what is worked out of it."""
-    match value:
-        case StrEnum():
-            return value.value
-        case None | bool() | int() | float() | str():
-            return value
-        case Decimal() | Fraction():
-            return _number(value)
-        case Place():
-            return f"{_as_given(value.file)}:{value.line}"
-        case tuple():
-            return [plain(part, told) for part in value]
-    if not is_dataclass(value):
-        raise TypeError(f"an edition cannot hold a {type(value).__name__}")
-    record = {part.name: plain(getattr(value, part.name), told) for part in fields(value)}
-    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
-
-
-def _number(value: Decimal | Fraction) -> int | float:
-    rounded = round(Fraction(value), 3)
-    return rounded.numerator if rounded.denominator == 1 else float(rounded)
-
-
-def _as_given(path: str) -> str:
-    """A path as typed; of one that starts at the root of a disk only the name, which tells nothing of the machine."""
-    if PurePosixPath(path).is_absolute() or PureWindowsPath(path).is_absolute():
-        return PureWindowsPath(path).name
-    return path
-
-
 def worked_out(language: Language) -> WorkedOut:
     """Keys that a record has beyond its fields, or that are not the field as it is."""
     source: dict[str, Callable[[Any], object]] = {"origin": lambda line: terms.origin(line.origin, language)}
@@ -111,3 +64,50 @@ def worked_out(language: Language) -> WorkedOut:
 
 WORKED_OUT = worked_out(ENGLISH)
 """That of the data of an edition, which are the same in every language."""
+
+
+def edition_data(edition: Edition, language: Language = ENGLISH) -> dict[str, Any]:
+    """The edition as dicts, lists, text and numbers; what is told in words is told in a language.
+
+    Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
+    place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
+    """
+    return {"format": FORMAT, **plain(edition, worked_out(language))}
+
+
+def edition_json(edition: Edition) -> bytes:
+    """``edition.json``: the same bytes for the same edition."""
+    text = json.dumps(edition_data(edition), ensure_ascii=False, indent=2, allow_nan=False)
+    # Half a surrogate pair has no UTF-8; as backslash escape it is still the JSON for itself.
+    return (text + "\n").encode("utf-8", "backslashreplace")
+
+
+def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
+    """A record and all within it as dicts, lists, text and numbers, with what is worked out of it."""
+    match value:
+        case StrEnum():
+            return value.value
+        case None | bool() | int() | float() | str():
+            return value
+        case Decimal() | Fraction():
+            return _number(value)
+        case Place():
+            return f"{_as_given(value.file)}:{value.line}"
+        case tuple():
+            return [plain(part, told) for part in value]
+    if not is_dataclass(value):
+        raise TypeError(f"an edition cannot hold a {type(value).__name__}")
+    record = {part.name: plain(getattr(value, part.name), told) for part in fields(value)}
+    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+
+
+def _number(value: Decimal | Fraction) -> int | float:
+    rounded = round(Fraction(value), 3)
+    return rounded.numerator if rounded.denominator == 1 else float(rounded)
+
+
+def _as_given(path: str) -> str:
+    """A path as typed; of one that starts at the root of a disk only the name, which tells nothing of the machine."""
+    if PurePosixPath(path).is_absolute() or PureWindowsPath(path).is_absolute():
+        return PureWindowsPath(path).name
+    return path
