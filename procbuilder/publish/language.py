@@ -57,13 +57,13 @@ class Language:
         return get_decimal_symbol(self.locale)
 
     def date(self, day: date) -> str:
-        """A day as it is written in a sentence."""
-        return format_date(day, "long", self.locale)
+        """A day; in English year first, since British and American readers would take 03/04 for different days."""
+        return day.isoformat() if self.locale.language == SOURCE else format_date(day, "medium", self.locale)
 
     def every(self, parts: Iterable[str]) -> str:
         """``a, b and c``."""
         *before, last = parts
-        return f"{', '.join(before)} {self.text('and')} {last}" if before else last
+        return self.text("{parts} and {last}", parts=", ".join(before), last=last) if before else last
 
     def capital(self, text: str) -> str:
         """A text that begins a line."""

@@ -13,8 +13,8 @@ from itertools import pairwise
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.origin import OriginKind
 from procbuilder.model.words import thing
-from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.language import Language, language_of
+from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.pagewords import QUESTION, WHY
 from procbuilder.publish.spoken import fasteners, torque_source
 
@@ -59,7 +59,7 @@ def _order(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     for before, step in pairwise(main):
         if step.number == before.number + 1 and commands.count(before.command) == 1:
             others = _near(step, [(other, other.command) for other in main if other.command != before.command])
-            why = language.text(WHY["order"], number=step.number, before=before.number)
+            why = _why(language, "order", number=step.number, before=before.number)
             yield _question(language, "order", step, step.command, others, why=why, command=before.command)
 
 
@@ -83,7 +83,9 @@ def _fasteners(steps: list[EditionStep], language: Language) -> Iterator[Questio
     known = [(step, held, item) for step in steps for held, item in fasteners(step.moves)]
     for step, held, item in known:
         same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
-        yield _question(language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item)
+        yield _question(
+            language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item
+        )
 
 
 def _quantity(steps: list[EditionStep], language: Language) -> Iterator[Question]:
@@ -116,7 +118,7 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
         name = f"{row.item}, {row.stage}" if row.stage else row.item
         if any(sign.isdigit() for sign in row.value):
             others = [other.value for _, other in rows if other.value and thing(other.item) != thing(row.item)]
-            why = language.text(WHY["torque"], number=step.number, source=torque_source(row, language))
+            why = _why(language, "torque", number=step.number, source=torque_source(row, language))
             yield _question(language, "torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
         elif row.look_in and not row.value:
             others = [other.look_in for _, other in rows if other.look_in]
@@ -160,9 +162,13 @@ def _question(
     wrong = [text for text in dict.fromkeys(others) if text != answer][: OPTIONS - 1]
     options = tuple(sorted((answer, *wrong), key=lambda text: _shuffled(ask, text))) if len(wrong) >= FEWEST - 1 else ()
     return Question(
-        kind, ask, answer, options, why or language.text(WHY[kind], number=step.number),
+        kind, ask, answer, options, why or _why(language, kind, number=step.number),
         step.id, step.number, moment_in_clip(step, said), pictures,
     )  # fmt: skip
+
+
+def _why(language: Language, kind: str, **facts: object) -> str:
+    return language.text(WHY[kind], **facts)
 
 
 def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:

@@ -99,7 +99,12 @@ class _Teller:
 
     def _needed(self, step: EditionStep) -> Iterator[tuple[str, str]]:
         """Protection, tools, sizes and torques."""
-        kinds = (words.WEAR, step.wear), (words.TOOL, step.tools), (words.PART, step.parts), (words.SUPPLY, step.supplies)
+        kinds = (
+            (words.WEAR, step.wear),
+            (words.TOOL, step.tools),
+            (words.PART, step.parts),
+            (words.SUPPLY, step.supplies),
+        )
         for label, lines in kinds:
             yield label, "; ".join(self._sure(line.text, line.origin) for line in lines)
         yield pagewords.HELD_BY, "; ".join(f"{held} ({item})" for held, item in fasteners(step.moves))
@@ -118,8 +123,8 @@ class _Teller:
 
     def _sure(self, told: str, source: str) -> str:
         """A text with where it comes from, when that matters."""
-        doubt = f", {self.language.text('not checked')}" if source == FROM_MEMORY else ""
-        return f"{told} ({origin(source, self.language)}{doubt})" if source else told
+        doubt = (self.language.text("not checked"),) if source == FROM_MEMORY else ()
+        return f"{told} ({', '.join((origin(source, self.language), *doubt))})" if source else told
 
     def _hazards(self, hazards: Iterable[Hazard]) -> Iterator[CardLine]:
         for hazard in _worst_first(hazards):
@@ -141,7 +146,9 @@ class _Teller:
     def _still_dangerous(self, step: EditionStep) -> str:
         """One line, without how to avoid it: the card before has said that."""
         text = self.language.text
-        told = [f"{text(each.signal.value)} {each.hazard}" for each in _worst_first(step.standing.hazards)] + _bare(step)
+        told = [f"{text(each.signal.value)} {each.hazard}" for each in _worst_first(step.standing.hazards)] + _bare(
+            step
+        )
         return f"{text(words.STILL_DANGEROUS)}: {'; '.join(told)}" if told else ""
 
     def _points(self, step: EditionStep) -> Iterator[tuple[str, str]]:

@@ -21,6 +21,7 @@ TERMS: tuple[str, ...] = tuple(dict.fromkeys((
     *(str(opening) for opening in Opening),
     *(str(state) for state in PictureState),
     *(str(severity) for severity in Severity),
+    *(str(shape) for shape in MarkShape),
     *(kind.name for kind in FIELDS),
     *LISTS,
     *WEAK,
@@ -31,10 +32,8 @@ PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind i
 
 ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
 FROM_MEMORY = "from memory"
-SHAPES: tuple[str, ...] = tuple(str(shape) for shape in MarkShape)
 
 _ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
-_THEN = " then "
 
 
 def terms(language: Language) -> dict[str, str]:
@@ -63,5 +62,5 @@ def _part(part: str, words: Iterable[str], language: Language) -> str:
 
 def other_unit(also: str, language: Language) -> str:
     """A value that was worked out in another unit, with the decimal sign of the language."""
-    stages = (re.sub(r"(?<=\d)\.(?=\d)", language.decimal, stage) for stage in also.split(_THEN))
-    return f" {language.text('then')} ".join(stages)
+    then = language.text(" then ")
+    return then.join(re.sub(r"(?<=\d)\.(?=\d)", language.decimal, stage) for stage in also.split(" then "))

@@ -69,8 +69,8 @@ def _source(time: StepTime, language: Language) -> str:
     if not time.evidence:
         return language.text(BASIS_WORDS[time.basis])
     best, *others = time.evidence
-    besides = "".join(f"; {language.text('besides: {evidence}', evidence=_short(one, language))}" for one in others)
-    return _words(best, time.split, language) + besides
+    besides = (language.text("besides: {evidence}", evidence=_short(one, language)) for one in others)
+    return "; ".join((_words(best, time.split, language), *besides))
 
 
 def _words(best: Evidence, split: FootageSplit | None, language: Language) -> str:

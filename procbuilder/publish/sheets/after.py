@@ -3,8 +3,6 @@
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Balance, Entry, Moment
 from procbuilder.publish.language import Words
-from procbuilder.publish.spoken import moment_words
-from procbuilder.publish.terms import extra
 from procbuilder.publish.sheets.blocks import (
     BLANK,
     Block,
@@ -19,6 +17,8 @@ from procbuilder.publish.sheets.blocks import (
     columns,
     strong,
 )
+from procbuilder.publish.spoken import moment_words
+from procbuilder.publish.terms import extra
 
 UNSETTLED = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _ORDER = (*UNSETTLED, Balance.LEFT_OPEN, Balance.CLOSED)
@@ -27,7 +27,12 @@ _ORDER = (*UNSETTLED, Balance.LEFT_OPEN, Balance.CLOSED)
 def findings(edition: Edition, words: Words) -> Sheet:
     """Findings and later checks, with room for the answer."""
     rows = tuple(
-        (strong(words.language.text(entry.name)), Cell(entry.text), Cell(" · ".join(extra(entry, words.language))), BLANK)
+        (
+            strong(words.language.text(entry.name)),
+            Cell(entry.text),
+            Cell(" · ".join(extra(entry, words.language))),
+            BLANK,
+        )
         for entry in edition.closing
     )
     titles = columns((words.KIND, 3), (words.WHAT, 8), (words.ON_RECORD, 7), (words.APPROVED, 6))
@@ -59,7 +64,9 @@ def _balance(edition: Edition, words: Words) -> Text:
 def _row(entry: Entry, words: Words) -> tuple[Cell, ...]:
     ends = [words.language.capital(entry.balance)]
     if entry.balance is not Balance.CLOSED and entry.out != entry.back:
-        ends.append(words.OF_CLOSED.format(back=words.language.number(entry.back), out=words.language.number(entry.out)))
+        ends.append(
+            words.OF_CLOSED.format(back=words.language.number(entry.back), out=words.language.number(entry.out))
+        )
     ends += filter(None, (entry.reason, entry.way))
     look = Look.UNSURE if entry.balance in UNSETTLED else Look.PLAIN
     opened, closed = _moments(entry.opened, words), _moments(entry.closed, words)

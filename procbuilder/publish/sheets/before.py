@@ -42,7 +42,9 @@ def order(edition: Edition, words: Words) -> Sheet:
     """Parts and supplies with room for the maker's number; nothing is looked up here."""
     kinds = ((words.PART, edition.parts), (words.SUPPLY, edition.supplies))
     rows = tuple(
-        (Cell(kind), _name(item, words), _quantity(item, words), BLANK, BLANK, TICK) for kind, items in kinds for item in items
+        (Cell(kind), _name(item, words), _quantity(item, words), BLANK, BLANK, TICK)
+        for kind, items in kinds
+        for item in items
     )
     titles = columns(
         (words.KIND, 3), (words.WHAT, 8), (words.HOW_MANY, 4), (words.PART_NUMBER, 5), (words.SOURCE, 5),

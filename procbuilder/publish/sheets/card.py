@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.worked import Hazard
 from procbuilder.publish.language import Words
-from procbuilder.publish.terms import extra
 from procbuilder.publish.sheets.blocks import Card, Cards, Look, Sheet, Text
+from procbuilder.publish.terms import extra
 
 
 def card(edition: Edition, words: Words) -> Sheet | None:

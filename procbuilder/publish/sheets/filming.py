@@ -1,6 +1,5 @@
 """What to mind while filming, and the three things that are worth filming better next time."""
 
-import re
 from collections.abc import Iterator
 
 from procbuilder.model.edition import Edition, EditionStep
@@ -51,7 +50,7 @@ def _weak(step: EditionStep) -> str:
 
 
 def _told(weakness: str, words: Words) -> str:
-    return " ".join(words.language.text(word) for word in re.split(r" (and) ", weakness))
+    return str(words.language.every(map(words.language.text, weakness.split(" and ")))) if weakness else ""
 
 
 def _weight(step: EditionStep) -> tuple[bool, int]:

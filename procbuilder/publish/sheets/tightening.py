@@ -7,8 +7,8 @@ from procbuilder.model.origin import OriginKind
 from procbuilder.model.sequence import Sequence, Shape
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish.language import Words
-from procbuilder.publish.terms import origin, other_unit
 from procbuilder.publish.sheets.blocks import BLANK, Block, Cell, Look, Sheet, Table, Text, Turns, columns, strong
+from procbuilder.publish.terms import origin, other_unit
 
 
 def tightening(edition: Edition, words: Words) -> Sheet | None:
