@@ -26,6 +26,7 @@ from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
 from procbuilder.pipeline.studio import Studio
+from procbuilder.publish.language import Language, language_of
 
 SIGNALS = ("Danger", "Warning", "Caution", "Notice")
 MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "Ends", "Left open")
@@ -47,12 +48,12 @@ def assemble(
 ) -> Edition:
     """The edition of a procedure for its reader; the studio makes what pictures and clips are not there yet."""
     procedure = examined.procedure
-    who = f"{reader.name}: {reader.holder}, valid until {reader.valid_until.isoformat()}" if reader else ""
-    maker = _StepMaker(examined, narration, studio, report)
+    language = language_of(procedure.front["language"])
+    maker = _StepMaker(examined, narration, studio, report, language)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
     problems = examined.problems + tuple(studio.problems)
-    status, why = _status(front["status"] or "draft", len(stops(problems)))
+    status, why = _status(front["status"] or "draft", len(stops(problems)), language)
     return Edition(
         title=procedure.title, number=front["number"], revision=front["revision"], status=status, why_draft=why,
         item=front["item"], applies_to=front["applies to"], not_for=front["not for"], author=front["author"],
@@ -62,10 +63,17 @@ def assemble(
         trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
         pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
         estimate=examined.estimate,
-        closing=_closing(procedure), problems=problems, recordings=found.recordings,
+        closing=_closing(procedure, language), problems=problems, recordings=found.recordings,
         paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
-        reader=who,
+        reader=_reader(reader, language),
     )  # fmt: skip
+
+
+def _reader(reader: Qualification | None, language: Language) -> str:
+    if reader is None:
+        return ""
+    last = language.date(reader.valid_until)
+    return language.text("{name}: {holder}, valid until {date}", name=reader.name, holder=reader.holder, date=last)
 
 
 def _paper(workshop: Workshop, language: str) -> str:
@@ -76,27 +84,35 @@ def _address(workshop: Workshop, folder: Path) -> str:
     return f"{workshop.address}{quote(folder.resolve().name)}/{OUT}/" if workshop.address else ""
 
 
-def _status(typed: str, count: int) -> tuple[str, str]:
+def _status(typed: str, count: int, language: Language) -> tuple[str, str]:
     """The status to publish, and what keeps it a draft."""
     if typed == "withdrawn":
         return typed, ""
     if count:
-        return "draft", f"{count} {'problem' if count == 1 else 'problems'} must be settled before it may be approved"
+        return "draft", language.plural(
+            "{count} problem must be settled before it may be approved",
+            "{count} problems must be settled before it may be approved",
+            count,
+        )
     return typed, ""
 
 
-def _closing(procedure: Procedure) -> tuple[Named, ...]:
+def _closing(procedure: Procedure, language: Language) -> tuple[Named, ...]:
     """Findings and later re-checks of the whole job, with the step that tells them."""
     lines = list(named(procedure.listed(*CLOSING)))
     for number, step in enumerate(procedure.steps, 1):
-        lines += (replace(line, extra=(*line.extra, f"step {number}")) for line in named(step.all(*CLOSING)))
+        where = language.text("step {number}", number=number)
+        lines += (replace(line, extra=(*line.extra, where)) for line in named(step.all(*CLOSING)))
     return tuple(lines)
 
 
 class _StepMaker:
     """Makes the steps of an edition one by one; numbers run through all sections."""
 
-    def __init__(self, examined: Examined, narration: tuple[Narration, ...], studio: Studio, report: Report) -> None:
+    def __init__(
+        self, examined: Examined, narration: tuple[Narration, ...], studio: Studio, report: Report, language: Language
+    ) -> None:
+        self.language = language
         self.examined, self.narration, self.studio, self.report = examined, narration, studio, report
         self.steps = examined.procedure.steps
         self.numbers = {step.id: number for number, step in enumerate(self.steps, 1)}
@@ -113,7 +129,7 @@ class _StepMaker:
         time = self.times[step.id]
         shown = self.studio.stretches(step)
         before, before_number = self._before(step)
-        pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step)) or ()
+        pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step, self.language)) or ()
         clip = self._clip(step, shown, pictures)
         return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
@@ -145,8 +161,12 @@ class _StepMaker:
         """Of a step that nobody filmed: the step that it was made from."""
         sources = [entry.part("from") for entry in step.all("Derived")]
         known = {source: self.numbers.get(source.removeprefix("#")) for source in sources}
-        words = [f"from step {number}" if number else f"from {source}" for source, number in known.items()]
-        return tuple(Named("Derived", f"{word}, not filmed and not yet accepted") for word in words)
+        return tuple(Named("Derived", self._derived_from(source, number)) for source, number in known.items())
+
+    def _derived_from(self, source: str, number: int | None) -> str:
+        if number:
+            return self.language.text("from step {number}, not filmed and not yet accepted", number=number)
+        return self.language.text("from {source}, not filmed and not yet accepted", source=source)
 
     def _clip(self, step: Step, shown: tuple[Span, ...], pictures: tuple[Figure, ...]) -> Clip | None:
         marked = [figure.marked for figure in pictures if figure.marked]
@@ -161,6 +181,6 @@ class _StepMaker:
             opened = next(other for other in self.steps if other.id == entry.opened[0].step)
             if opened.id == step.id or opened.all("Finding"):
                 continue
-            if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened)):
+            if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened, self.language)):
                 return figure, self.numbers[opened.id]
         return None, 0

@@ -10,6 +10,7 @@ from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.studio import CHOSEN, FOUND_WINDOW, Studio
+from procbuilder.publish.language import Language
 
 NEXT_TIME = {
     "dark": "put a lamp on the finished part",
@@ -25,20 +26,25 @@ NEXT_TIME = {
 ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
 
 
-def figures(studio: Studio, step: Step) -> tuple[Figure, ...]:
+def figures(studio: Studio, step: Step, language: Language) -> tuple[Figure, ...]:
     """The pictures of a step: finished state, details, then how it was found."""
     typed = [picture for picture in step.pictures if picture.state is not PictureState.FOUND]
-    chosen = [figure for picture in typed if (figure := _typed(studio, step, picture))]
+    chosen = [figure for picture in typed if (figure := _typed(studio, step, picture, language))]
     if not any(figure.state == PictureState.DONE for figure in chosen):
-        chosen += filter(None, [_automatic(studio, step)])
-    found = [figure for picture in step.pictures if picture not in typed if (figure := _typed(studio, step, picture))]
+        chosen += filter(None, [_automatic(studio, step, language)])
+    found = [
+        figure
+        for picture in step.pictures
+        if picture not in typed
+        if (figure := _typed(studio, step, picture, language))
+    ]
     return tuple(sorted(chosen + found, key=lambda figure: ORDER[PictureState(figure.state)]))
 
 
-def as_found(studio: Studio, step: Step) -> Figure | None:
+def as_found(studio: Studio, step: Step, language: Language) -> Figure | None:
     """How it looked before the step: the technician's picture, else the best one of the step's beginning."""
     for picture in step.pictures:
-        if picture.state is PictureState.FOUND and (figure := _typed(studio, step, picture)):
+        if picture.state is PictureState.FOUND and (figure := _typed(studio, step, picture, language)):
             return figure
     stretches = studio.stretches(step)
     if not stretches:
@@ -47,10 +53,14 @@ def as_found(studio: Studio, step: Step) -> Figure | None:
     length = min(FOUND_WINDOW, first.seconds * Fraction(3, 10))
     choice = studio.choose_as_found(replace(first, end=first.start + length))
     still = studio.still(choice, None, step.hidden)
-    return Figure(still, f"Before: {step.command}", "", PictureState.FOUND) if still else None
+    return (
+        Figure(still, language.text("Before: {command}", command=step.command), "", PictureState.FOUND)
+        if still
+        else None
+    )
 
 
-def _automatic(studio: Studio, step: Step) -> Figure | None:
+def _automatic(studio: Studio, step: Step, language: Language) -> Figure | None:
     """The best moment of the last footage of a step."""
     stretches = studio.stretches(step)
     if not stretches:
@@ -62,7 +72,8 @@ def _automatic(studio: Studio, step: Step) -> Figure | None:
     still = studio.still(choice, None, step.hidden)
     if still and choice.weak:
         studio.problems.append(_advice(step, choice))
-    return Figure(still, f"Finished state of: {step.command}", "", PictureState.DONE) if still else None
+    alt = language.text("Finished state of: {command}", command=step.command)
+    return Figure(still, alt, "", PictureState.DONE) if still else None
 
 
 def _advice(step: Step, choice: Choice) -> Problem:
@@ -75,14 +86,15 @@ def _advice(step: Step, choice: Choice) -> Problem:
     return Problem(Severity.ADVICE, step.place, what, instead, "weak picture")
 
 
-def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
+def _typed(studio: Studio, step: Step, picture: Picture, language: Language) -> Figure | None:
     still = _still(studio, step, picture, marked=False)
     if still is None:
         return None
     marks = picture.seen_marks
-    alt = picture.shows or f"{picture.state.capitalize()}: {step.command}"
+    alt = picture.shows or f"{language.capital(picture.state)}: {step.command}"
     if marks:
-        alt = f"{alt}. Marked: {'; '.join(f'{mark.shape}, {mark.label}'.rstrip(', ') for mark in marks)}"
+        told = "; ".join(f"{language.text(mark.shape)}, {mark.label}".rstrip(", ") for mark in marks)
+        alt = language.text("{picture}. Marked: {marks}", picture=alt, marks=told)
     marked = _still(studio, step, picture, marked=True) if marks else None
     return Figure(still, alt, picture.shows, picture.state, marks, marked)
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from procbuilder.model.edition import Edition
+from procbuilder.publish.language import ENGLISH, Language
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +19,13 @@ class Card:
     @property
     def steps(self) -> str:
         """``step 16``, ``steps 16 to 18``."""
-        return f"step {self.first}" if self.first == self.last else f"steps {self.first} to {self.last}"
+        return self.steps_in(ENGLISH)
+
+    def steps_in(self, language: Language) -> str:
+        """The same in another language."""
+        if self.first == self.last:
+            return language.text("step {number}", number=self.first)
+        return language.text("steps {first} to {last}", first=self.first, last=self.last)
 
 
 def cards(edition: Edition) -> tuple[Card, ...]:

@@ -11,10 +11,11 @@ from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, ItemLine, Line, Named
 from procbuilder.model.worked import Hazard, TorqueRow
-from procbuilder.publish import words
+from procbuilder.publish import words as in_english
+from procbuilder.publish.language import Words, language_of, words_in
 from procbuilder.publish.nodes import Node, prose_nodes
 from procbuilder.publish.printable import SIGN
-from procbuilder.publish.sheets.tightening import both_units
+from procbuilder.publish.terms import both_units, extra, origin
 from procbuilder.publish.timewords import sentences
 
 HEAD = """<?xml version="1.0" encoding="UTF-8"?>
@@ -31,19 +32,21 @@ _TAGS = {
 
 def dita(edition: Edition) -> bytes:
     """``procedure.dita``: the same bytes for the same edition."""
-    task = Element("task", {"id": "procedure", "xml:lang": edition.language or "en"})
+    language = language_of(edition.language)
+    words = words_in(in_english, language)
+    task = Element("task", {"id": "procedure", "xml:lang": language.tag})
     _add(task, "title", edition.title or edition.number or words.UNTITLED)
     if edition.item:
         _add(task, "shortdesc", edition.item)
     _prolog(task, edition)
     body = SubElement(task, "taskbody")
-    _prerequisites(body, edition)
-    _context(body, edition)
+    _prerequisites(body, edition, words)
+    _context(body, edition, words)
     if edition.steps:
         steps = SubElement(body, "steps")
         for section in edition.sections:
-            _section(steps, section)
-    _afterwards(body, edition)
+            _section(steps, section, words)
+    _afterwards(body, edition, words)
     indent(task)
     return (HEAD + tostring(task, encoding="unicode") + "\n").encode()
 
@@ -66,19 +69,24 @@ def _prolog(task: Element, edition: Edition) -> None:
             _add(metadata, "othermeta", name=name, content=content)
 
 
-def _prerequisites(body: Element, edition: Edition) -> None:
+def _prerequisites(body: Element, edition: Edition, words: Words) -> None:
     """Dangers first, then every list: an explicit none is not the same as an empty one."""
     prereq = SubElement(body, "prereq")
     for hazard in edition.hazards:
-        _hazard(prereq, hazard)
+        _hazard(prereq, hazard, words)
     for each in edition.lists:
-        _list(prereq, each.title, [_line(line) for line in each.lines], words.NONE if each.none else words.NOT_STATED)
+        _list(
+            prereq,
+            words.language.text(each.title),
+            [_line(line, words) for line in each.lines],
+            words.NONE if each.none else words.NOT_STATED,
+        )
     titles = (words.TOOLS_ALONE, words.SUPPLIES, words.PARTS)
     for title, items in zip(titles, (edition.tools, edition.supplies, edition.parts), strict=True):
-        _list(prereq, title, [_item(item) for item in items], words.NONE_LISTED)
+        _list(prereq, title, [_item(item, words) for item in items], words.NONE_LISTED)
 
 
-def _context(body: Element, edition: Edition) -> None:
+def _context(body: Element, edition: Edition, words: Words) -> None:
     context = SubElement(body, "context")
     for text in (words.PRIORITY, words.QUALIFIED):
         _add(context, "note", text, type="important")
@@ -87,51 +95,51 @@ def _context(body: Element, edition: Edition) -> None:
         if text:
             _add(context, "p", f"{label}: {text}")
     _prose(context, edition.intro)
-    for sentence in sentences(edition.estimate):
+    for sentence in sentences(edition.estimate, words.language):
         _add(context, "p", sentence)
 
 
-def _section(steps: Element, section: EditionSection) -> None:
+def _section(steps: Element, section: EditionSection, words: Words) -> None:
     """Its title stands between the steps; steps have no sections of their own."""
     if not section.steps:
         return
     head = _add(steps, "stepsection", section.title)
     _prose(head, section.prose)
     for note in section.notes:
-        _add(head, "p", _named(note))
+        _add(head, "p", _named(note, words))
     for step in section.steps:
-        _step(steps, step)
+        _step(steps, step, words)
 
 
-def _step(steps: Element, step: EditionStep) -> None:
+def _step(steps: Element, step: EditionStep, words: Words) -> None:
     made = SubElement(steps, "step", {"id": f"step-{step.id}"} | ({"importance": "optional"} if step.only_if else {}))
     for hazard in (*step.standing.hazards, *step.hazards):
-        _hazard(made, hazard)
+        _hazard(made, hazard, words)
     if step.standing.protections:
         _add(made, "note", f"{words.LEAVE_IN_PLACE}: {'; '.join(step.standing.protections)}", type="danger")
     if step.no_phone:
         _add(made, "note", f"{words.CARD_USE} ({step.no_phone})", type="restriction")
     for hold in step.holds:
-        _add(made, "note", words.HOLD_POINT.format(text=_named(hold, label=False)), type="restriction")
+        _add(made, "note", words.HOLD_POINT.format(text=_named(hold, words, label=False)), type="restriction")
     _add(made, "cmd", step.command if not step.only_if else f"{words.ONLY_IF} {step.only_if}: {step.command}")
     if step.reserved:
         _add(SubElement(made, "info"), "p", f"{words.STOP_DONE_BY} {step.reserved}")
     else:
-        _method(made, step)
+        _method(made, step, words)
     if step.checks:
         result = SubElement(made, "stepresult")
         for check in step.checks:
-            _add(result, "p", _named(check))
+            _add(result, "p", _named(check, words))
 
 
-def _method(made: Element, step: EditionStep) -> None:
+def _method(made: Element, step: EditionStep, words: Words) -> None:
     info = Element("info")
     _prose(info, step.prose)
     kinds = ((words.WEAR, step.wear), (words.TOOL, step.tools), (words.PART, step.parts), (words.SUPPLY, step.supplies))
-    told = [f"{label}: {_line(line)}" for label, lines in kinds for line in lines]
-    told += [f"{words.TORQUE}: {_torque(row)}" for row in step.torques]
-    told += [f"{words.KEY_POINT}: {_line(line)}" for line in step.key_points]
-    told += [_named(entry) for entry in (*step.moves, *step.notes)]
+    told = [f"{label}: {_line(line, words)}" for label, lines in kinds for line in lines]
+    told += [f"{words.TORQUE}: {_torque(row, words)}" for row in step.torques]
+    told += [f"{words.KEY_POINT}: {_line(line, words)}" for line in step.key_points]
+    told += [_named(entry, words) for entry in (*step.moves, *step.notes)]
     if told:
         _points(info, told)
     for figure in step.figures:
@@ -143,14 +151,14 @@ def _method(made: Element, step: EditionStep) -> None:
         made.append(info)
 
 
-def _afterwards(body: Element, edition: Edition) -> None:
+def _afterwards(body: Element, edition: Edition, words: Words) -> None:
     postreq = SubElement(body, "postreq")
     _add(postreq, "p", words.COUNT_TOOLS)
     if edition.closing:
-        _list(postreq, words.FINDINGS, [_named(entry) for entry in edition.closing], "")
+        _list(postreq, words.FINDINGS, [_named(entry, words) for entry in edition.closing], "")
 
 
-def _hazard(parent: Element, hazard: Hazard) -> None:
+def _hazard(parent: Element, hazard: Hazard, words: Words) -> None:
     """In the standard's order: what, consequences, how to avoid it, symbols."""
     statement = SubElement(parent, "hazardstatement", {"type": hazard.signal.value.lower()})
     panel = SubElement(statement, "messagepanel")
@@ -160,7 +168,11 @@ def _hazard(parent: Element, hazard: Hazard) -> None:
         _add(panel, "consequence", hazard.consequence)
     _add(panel, "howtoavoid", hazard.avoid or words.NOT_STATED)
     for sign in hazard.signs:
-        _add(SubElement(statement, "hazardsymbol", {"href": f"signs/{sign.number}.svg"}), "alt", sign.words)
+        _add(
+            SubElement(statement, "hazardsymbol", {"href": f"signs/{sign.number}.svg"}),
+            "alt",
+            f"{sign.number} {words.language.text(sign.meaning)}",
+        )
 
 
 def _figure(parent: Element, figure: Figure) -> None:
@@ -187,28 +199,28 @@ def _points(parent: Element, lines: Iterable[str]) -> None:
         _add(points, "li", line)
 
 
-def _line(line: Line) -> str:
-    return _from(" – ".join(filter(None, (line.text, line.extra))), line.origin)
+def _line(line: Line, words: Words) -> str:
+    return _from(" – ".join(filter(None, (line.text, line.extra))), line.origin, words)
 
 
-def _item(item: ItemLine) -> str:
+def _item(item: ItemLine, words: Words) -> str:
     name = f"{item.name}, {words.NEW}" if item.new else item.name
-    return _from(" – ".join(filter(None, (name, item.quantity))), item.origin)
+    return _from(" – ".join(filter(None, (name, item.quantity))), item.origin, words)
 
 
-def _named(entry: Named, label: bool = True) -> str:
-    text = " – ".join(filter(None, (entry.text, *entry.extra)))
-    return _from(f"{entry.name}: {text}" if label else text, entry.origin)
+def _named(entry: Named, words: Words, label: bool = True) -> str:
+    text = " – ".join(filter(None, (entry.text, *extra(entry, words.language))))
+    return _from(f"{words.language.text(entry.name)}: {text}" if label else text, entry.origin, words)
 
 
-def _torque(row: TorqueRow) -> str:
-    value = both_units(row) or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
+def _torque(row: TorqueRow, words: Words) -> str:
+    value = both_units(row, words.language) or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
-    return _from(" – ".join(filter(None, (row.item, value, terms))), row.origin.words)
+    return _from(" – ".join(filter(None, (row.item, value, terms))), row.origin.words, words)
 
 
-def _from(text: str, origin: str) -> str:
-    return f"{text} ({origin})" if origin else text
+def _from(text: str, source: str, words: Words) -> str:
+    return f"{text} ({origin(source, words.language)})" if source else text
 
 
 def _prose(parent: Element, paragraphs: Iterable[str]) -> None:

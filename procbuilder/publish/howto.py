@@ -6,6 +6,7 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, EditionSection, EditionStep, ItemLine
 from procbuilder.model.footage import Clip
+from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.pagewords import PRIORITY, STATUS_WORDS, STOP_DONE_BY
 
 OPENS = {"Off", "Slacken"}
@@ -23,8 +24,10 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
     ``totalTime`` = ``prepTime`` + ``performTime``. A reserved step tells who does it, never how.
     """
 
+    language = language_of(edition.language)
+
     def step(each: EditionStep) -> dict[str, Any]:
-        return _step(each, still, clip)
+        return _step(each, still, clip, language)
 
     return _filled({
         "@context": "https://schema.org",
@@ -33,10 +36,10 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
         "identifier": edition.number,
         "version": edition.revision,
         "inLanguage": edition.language,
-        "creativeWorkStatus": STATUS_WORDS.get(edition.status, edition.status),
+        "creativeWorkStatus": language.text(STATUS_WORDS.get(edition.status, edition.status)),
         "about": edition.item,
         "description": " ".join(edition.intro),
-        "usageInfo": PRIORITY,
+        "usageInfo": language.text(PRIORITY),
         **_times(edition),
         "tool": [_thing("HowToTool", line) for line in edition.tools],
         "supply": [_thing("HowToSupply", line) for line in (*edition.parts, *edition.supplies)],
@@ -48,15 +51,16 @@ def _section(section: EditionSection, step: Callable[[EditionStep], dict[str, An
     return {"@type": "HowToSection", "name": section.title, "itemListElement": [step(each) for each in section.steps]}
 
 
-def _step(step: EditionStep, still: Address, clip: Address) -> dict[str, Any]:
+def _step(step: EditionStep, still: Address, clip: Address, language: Language) -> dict[str, Any]:
     figure = step.figures[0] if step.figures and not step.reserved else None
     image = still(figure.still.file) if figure else ""
     film = None if step.reserved else step.clip
+    stop = language.text(STOP_DONE_BY, who=step.reserved)
     return _filled({
         "@type": "HowToStep",
         "position": step.number,
         "name": step.command,
-        "text": STOP_DONE_BY.format(who=step.reserved) if step.reserved else " ".join((step.command, *step.prose)),
+        "text": stop if step.reserved else " ".join((step.command, *step.prose)),
         "url": f"#{step.id}",
         "image": _filled({"@type": "ImageObject", "contentUrl": image, "caption": figure.alt}) if figure else None,
         "video": _film(step, film, clip(film.file), image) if film else None,

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
+from types import ModuleType
 from typing import Any
 from urllib.parse import quote
 
@@ -11,6 +12,7 @@ from markupsafe import Markup
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
+from procbuilder.model.languages import SOURCE
 from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.questions import about
@@ -18,6 +20,7 @@ from procbuilder.model.worked import Signal
 from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
+from procbuilder.publish.language import Language, language_of, words_in
 from procbuilder.publish.opened import open_at
 from procbuilder.publish.pagefiles import data_address, environment, first_script, page_script, page_style
 from procbuilder.publish.quotation import quotation
@@ -62,17 +65,17 @@ def phone(edition: Edition, *, templates: Path, media: Path) -> str:
 def quotation_page(edition: Edition, *, templates: Path) -> str:
     """``quotation.html``: what an office quotes and books from; it has no script."""
     folder = templates / "html"
-    style = page_style(folder)
+    language = language_of(edition.language)
+    style = page_style(folder, language)
     return (
         environment(folder)
         .get_template("quotation.html")
         .render(
             edition=edition,
             quote=quotation(edition),
-            words=pagewords,
+            **_said(edition, pagewords, language),
             style=Markup(style),
             policy=csp.policy(style=style),
-            status_words=words.STATUS_WORDS.get(edition.status, ""),
         )
     )
 
@@ -80,7 +83,8 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
 def sheets_page(edition: Edition, *, templates: Path) -> str:
     """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
     folder = templates / "html"
-    style = page_style(folder, "sheets.css")
+    language = language_of(edition.language)
+    style = page_style(folder, language, "sheets.css")
     made = sheets(edition)
     signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
     return (
@@ -89,13 +93,23 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
         .render(
             edition=edition,
             sheets=made,
-            words=words,
+            **_said(edition, words, language),
             style=Markup(style),
             policy=csp.policy(style=style),
-            status_words=words.STATUS_WORDS.get(edition.status, ""),
             drawings=Markup(drawings(signs, templates)) if signs else "",
         )
     )
+
+
+def _said(edition: Edition, module: ModuleType, language: Language) -> dict[str, Any]:
+    """What a template speaks with: words, terms of the records, and the language of each."""
+    return {
+        "words": words_in(module, language),
+        "language": language,
+        "term": language.text,
+        "in_english": "" if language.tag.startswith(SOURCE) else Markup(' lang="en"'),
+        "status_words": language.text(words.STATUS_WORDS.get(edition.status, "")),
+    }
 
 
 def _beside(file: str) -> str:
@@ -117,19 +131,19 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     first, script = first_script(folder), page_script(folder)
-    style = page_style(folder)
+    language = language_of(edition.language)
+    style = page_style(folder, language)
     return (
         environment(folder)
         .get_template("page.html")
         .render(
             edition=edition,
             media=media,
-            words=pagewords,
+            **_said(edition, pagewords, language),
             first_script=Markup(first),
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(first, script, style=style),
-            status_words=words.STATUS_WORDS.get(edition.status, ""),
             ids={step.number: step.id for step in edition.steps},
             open_at=open_at(edition),
             questions=selftest(edition),
@@ -137,7 +151,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             ledger=_ledger(edition),
             problems=worst_first(edition.problems),
             problems_in_sight=PROBLEMS_IN_SIGHT,
-            folded=_folded(edition),
+            folded=_folded(edition, language),
             severities=Severity,
             signals=Signal,
             bars=bars(edition),
@@ -164,7 +178,8 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
     }
 
 
-def _folded(edition: Edition) -> str:
+def _folded(edition: Edition, language: Language) -> str:
     """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
     kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
-    return ", ".join(pagewords.KIND_OF_PROBLEM.format(count=count, kind=kind) for kind, count in kinds.items())
+    told = language.text
+    return ", ".join(told(pagewords.KIND_OF_PROBLEM, count=count, kind=told(kind)) for kind, count in kinds.items())

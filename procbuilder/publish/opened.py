@@ -2,14 +2,15 @@
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Balance, Entry
-from procbuilder.publish.pagewords import OPEN_AS, TRAY
+from procbuilder.publish import pagewords
+from procbuilder.publish.language import Words, language_of, words_in
 
 
 def open_at(edition: Edition) -> dict[int, tuple[str, ...]]:
     """By number of each step, one line for each thing that earlier steps opened and none has closed yet."""
-    entries = edition.ledger.entries
+    entries, words = edition.ledger.entries, words_in(pagewords, language_of(edition.language))
     return {
-        step.number: tuple(dict.fromkeys(_line(entry) for entry in entries if _is_open(entry, step.number)))
+        step.number: tuple(dict.fromkeys(_line(entry, words) for entry in entries if _is_open(entry, step.number)))
         for step in edition.steps
     }
 
@@ -23,6 +24,6 @@ def _is_open(entry: Entry, number: int) -> bool:
     return not whole or max(opened) > max(closed)
 
 
-def _line(entry: Entry) -> str:
-    tray = f", {TRAY.format(tray=entry.tray)}" if entry.tray else ""
-    return f"{entry.item}: {OPEN_AS[entry.opening]}{tray}"
+def _line(entry: Entry, words: Words) -> str:
+    tray = f", {words.TRAY.format(tray=entry.tray)}" if entry.tray else ""
+    return f"{entry.item}: {words.OPEN_AS[entry.opening]}{tray}"

@@ -16,8 +16,10 @@ from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Signal
 from procbuilder.publish import markdown, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.language import Language
 from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
+from procbuilder.publish.terms import extra, moves, origin, other_unit
 from procbuilder.publish.timewords import sentences
 
 STYLES = ("base.css", "page.css", "figure.css", "print.css")
@@ -38,12 +40,12 @@ def page_script(folder: Path) -> str:
     return f'"use strict";\n(function () {{\n{_joined(folder, SCRIPTS)}}})();'
 
 
-def page_style(folder: Path, *more: str) -> str:
+def page_style(folder: Path, language: Language, *more: str) -> str:
     """The joined styles, with more of them behind, and what every printed page says at its edge."""
-    before, between = words.PAGE_OF
+    before, between = map(language.text, words.PAGE_OF)
     edges = [f'@page {{ @bottom-center {{ content: "{before}" counter(page) "{between}" counter(pages); }} }}']
     edges += [
-        f'@page {status} {{ @top-center {{ content: "{said}"; font-weight: bold; }} }}'
+        f'@page {status} {{ @top-center {{ content: "{language.text(said)}"; font-weight: bold; }} }}'
         for status, said in words.STATUS_WORDS.items()
     ]
     return "\n".join((_joined(folder, (*STYLES, *more)), *edges))
@@ -67,7 +69,11 @@ def environment(folder: Path) -> Environment:
     environment.filters.update(
         markdown=markdown.html,
         length_on_film=_length_on_film,
-        plain=_plain,
+        told=_told,
+        told_origin=origin,
+        told_parts=extra,
+        moves=moves,
+        other_unit=other_unit,
         moments=moments,
         source=torque_source,
         fasteners=fasteners,
@@ -92,8 +98,8 @@ def _length_on_film(seconds: Fraction) -> str:
     return format_time(Fraction(round(seconds)))
 
 
-def _plain(number: Decimal) -> str:
-    return f"{number:f}"
+def _told(number: Decimal | Fraction, language: Language) -> str:
+    return language.number(number if isinstance(number, Decimal) else Decimal(f"{float(number):g}"))
 
 
 def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:

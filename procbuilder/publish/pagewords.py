@@ -8,6 +8,7 @@ from procbuilder.publish.words import (
     AS_FOUND,
     BY_CARD,
     CHECK_REVISION,
+    HELD,
     LEAVE_IN_PLACE,
     LOOK_UP,
     MARKED,
@@ -25,14 +26,30 @@ from procbuilder.publish.words import (
     THE_PROCEDURE,
     VAPOUR,
     WEAK_PICTURE,
-    held,
-    moved,
 )  # fmt: skip
 
 __all__ = [
-    "AS_FOUND", "BY_CARD", "CHECK_REVISION", "LEAVE_IN_PLACE", "LOOK_UP", "MARKED", "NO_PHONE", "ONLY_FOR", "PRIORITY",
-    "QUALIFIED", "QUOTATION", "RECORD", "REVISION", "SHEETS_TITLE", "SIGNAL_MEANING", "STATUS_WORDS", "STILL_DANGEROUS",
-    "THE_PROCEDURE", "VAPOUR", "WEAK_PICTURE", "held", "moved",
+    "AS_FOUND",
+    "BY_CARD",
+    "CHECK_REVISION",
+    "HELD",
+    "LEAVE_IN_PLACE",
+    "LOOK_UP",
+    "MARKED",
+    "NO_PHONE",
+    "ONLY_FOR",
+    "PRIORITY",
+    "QUALIFIED",
+    "QUOTATION",
+    "RECORD",
+    "REVISION",
+    "SHEETS_TITLE",
+    "SIGNAL_MEANING",
+    "STATUS_WORDS",
+    "STILL_DANGEROUS",
+    "THE_PROCEDURE",
+    "VAPOUR",
+    "WEAK_PICTURE",
 ]  # fmt: skip
 """What is shared, so that a template finds all words in one place."""
 
@@ -211,12 +228,13 @@ RECHECK_HOW = (
     "the workshop may ask for shorter ones. Every real run of the job starts the last one again."
 )
 SIGNED_OFF = "Signed off on"
-RECHECK_DUE: tuple[tuple[str, str], ...] = (
-    ("1 week", "self-test"),
-    ("4 weeks", "self-test"),
-    ("3 months", "practical check, watched by somebody who may teach it"),
-    ("6 months", "check again before the next run, when the job was not done since"),
-)
+RECHECK_DUE = {
+    "1 week": ("1 week", "self-test"),
+    "4 weeks": ("4 weeks", "self-test"),
+    "3 months": ("3 months", "practical check, watched by somebody who may teach it"),
+    "6 months": ("6 months", "check again before the next run, when the job was not done since"),
+}
+"""By the time that the script counts."""
 
 QUESTION = {
     "order": "What comes directly after “{command}”?",

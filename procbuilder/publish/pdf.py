@@ -4,7 +4,6 @@ The templates get all text as data, never as source, so nothing that was typed c
 """
 
 import json
-import re
 import shutil
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
@@ -17,23 +16,22 @@ from typing import Any
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.sign import Sign
-from procbuilder.publish import words
-from procbuilder.publish.data import edition_data, plain
+from procbuilder.publish import printwords, words
+from procbuilder.publish.data import edition_data, plain, worked_out
+from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import place, used
+from procbuilder.publish.terms import terms
 from procbuilder.publish.timebars import bars
-
-STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
 
 PAPERS = {"a4": "a4", "letter": "us-letter"}
 """Names of the papers for the page setter."""
 
 _FACES = ("Regular", "It", "Semibold", "SemiboldIt", "Bold", "BoldIt")
 _BEGINNINGS = (b"\xff\xd8\xff", b"\x89PNG\r\n", b"RIFF", b"GIF8")
-_LANGUAGE = re.compile(r"([a-z]{2,3})(?:-([A-Z]{2}))?\Z")
 _PROBE = b"""#set document(title: "probe")
 #set text(font: "Source Sans Pro")
 #for text in json("data.json") { par(text) }
@@ -71,11 +69,13 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
 def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
     """Set all sheets of the procedure as one file; arguments and errors as for ``pdf``."""
     made = sheets(edition)
-    view = _frame(edition) | {
-        "title": f"{words.SHEETS_TITLE}: {_title(edition)}",
-        "use": words.SHEETS_USE,
+    language = language_of(edition.language)
+    said = words_in(words, language)
+    view = _frame(edition, language) | {
+        "title": f"{said.SHEETS_TITLE}: {_title(edition, words_in(printwords, language))}",
+        "use": said.SHEETS_USE,
         "edition": {"number": edition.number, "revision": edition.revision, "status": edition.status},
-        "sheets": [plain(sheet) for sheet in made],
+        "sheets": [plain(sheet, worked_out(language)) for sheet in made],
     }
     with _room(templates) as room:
         figures = [figure for sheet in made for figure in sheet.figures]
@@ -118,25 +118,31 @@ def _print(room: Path, template: str, view: dict[str, Any], epoch: int) -> Sheet
     return Sheet(_set_type(room, (room / template).read_bytes(), view, epoch), odd)
 
 
-def _frame(edition: Edition) -> dict[str, Any]:
+def _frame(edition: Edition, language: Language) -> dict[str, Any]:
     """What every page prints."""
-    language = _LANGUAGE.match(edition.language)
+    said = words_in(printwords, language)
+    tongue, _, region = language.tag.partition("-")
     return {
-        "status": STATUS_WORDS.get(edition.status, edition.status.capitalize()),
-        "lang": language[1] if language else "en",
-        "region": language[2] if language else None,
+        "status": said.STATUS_WORDS.get(edition.status, edition.status.capitalize()),
+        "lang": tongue,
+        "region": region or None,
         "paper": PAPERS[edition.paper],
-        "words": _words(),
+        "words": {name.lower(): value for name, value in vars(said).items() if name.isupper()},
+        "terms": terms(language),
+        "decimal": language.decimal,
     }
 
 
-def _title(edition: Edition) -> str:
-    return edition.title.strip() or f"Procedure {edition.number or 'without a title'}"
+def _title(edition: Edition, said: Words) -> str:
+    unnamed = said.NUMBERED.format(number=edition.number) if edition.number else said.UNTITLED
+    return edition.title.strip() or str(unnamed)
 
 
 def _view(edition: Edition) -> dict[str, Any]:
     """All that the procedure prints."""
-    data = edition_data(edition)
+    language = language_of(edition.language)
+    said = words_in(printwords, language)
+    data = edition_data(edition, language)
     data["intro"] = prose_nodes(edition.intro)
     for section in data["sections"]:
         for record in (section, *section["steps"]):
@@ -144,38 +150,21 @@ def _view(edition: Edition) -> dict[str, Any]:
     addresses = {step.number: edition.address_of(step) for step in edition.steps}
     for step in (step for section in data["sections"] for step in section["steps"]):
         step["address"] = addresses[step["number"]]
-        for figure in filter(None, (*step["figures"], step["as_found"])):
-            figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of step {step['number']}"
+        _described((*step["figures"], step["as_found"]), said.PICTURE_OF_STEP.format(number=step["number"]))
     for pair in data["pairs"]:
-        for figure in filter(None, (pair["found"], pair["done"])):
-            figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or f"Picture of {pair['item']}"
-    return _frame(edition) | {
+        _described((pair["found"], pair["done"]), said.PICTURE_OF.format(item=pair["item"]))
+    return _frame(edition, language) | {
         "edition": data,
         "quotation": asdict(quotation(edition)),
         "bars": [asdict(bar) for bar in bars(edition)],
-        "title": _title(edition),
+        "title": _title(edition, said),
     }
 
 
-def _words() -> dict[str, Any]:
-    return {
-        "priority": words.PRIORITY,
-        "qualified": words.QUALIFIED,
-        "check_revision": words.CHECK_REVISION,
-        "look_up": words.LOOK_UP,
-        "still_dangerous": words.STILL_DANGEROUS,
-        "leave_in_place": words.LEAVE_IN_PLACE,
-        "vapour": words.VAPOUR,
-        "no_phone": words.NO_PHONE,
-        "as_found": words.AS_FOUND,
-        "marked": words.MARKED,
-        "weak_picture": words.WEAK_PICTURE,
-        "record": words.RECORD,
-        "clip": words.CLIP,
-        "qr_code": words.QR_CODE,
-        "basis": {basis.value: meaning for basis, meaning in words.BASIS_WORDS.items()},
-        "signal_meaning": {signal.value: meaning for signal, meaning in words.SIGNAL_MEANING.items()},
-    }
+def _described(figures: Iterable[dict[str, Any] | None], words: str) -> None:
+    """Each picture has words for those who cannot see it: its own, its caption, else these."""
+    for figure in filter(None, figures):
+        figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or words
 
 
 def _figures(edition: Edition) -> list[Figure]:

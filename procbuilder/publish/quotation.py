@@ -5,9 +5,11 @@ from dataclasses import dataclass
 
 from procbuilder.model.edition import Edition, ItemLine, Named
 from procbuilder.model.estimate import Estimate, Extra, Price
-from procbuilder.publish.timewords import labour, number
+from procbuilder.publish import words
+from procbuilder.publish.language import Language, language_of
+from procbuilder.publish.timewords import labour, span
 
-UNKNOWN = "not known"
+UNKNOWN = words.NOT_KNOWN
 NO_PRICE = "No price: the workshop file names no rate."
 
 
@@ -28,14 +30,14 @@ class Quotation:
 
 def quotation(edition: Edition) -> Quotation:
     """The quotation of an edition. Nothing stands in it that is not in the edition."""
-    estimate = edition.estimate
-    kinds = (("Part", edition.parts), ("Supply", edition.supplies))
+    estimate, language = edition.estimate, language_of(edition.language)
+    kinds = ((words.PART, edition.parts), (words.SUPPLY, edition.supplies))
     return Quotation(
-        labour=(labour(estimate), _price(estimate)),
+        labour=(labour(estimate, language), _price(estimate, language)),
         included=_listed(edition, "Included"),
         not_included=_listed(edition, "Not included"),
-        items=tuple(_item(kind, line) for kind, lines in kinds for line in lines),
-        extras=tuple((extra.condition, _minutes(extra)) for extra in estimate.extras),
+        items=tuple(_item(language.text(kind), line, language) for kind, lines in kinds for line in lines),
+        extras=tuple((extra.condition, _minutes(extra, language)) for extra in estimate.extras),
         findings=tuple(_findings(edition.closing)),
     )
 
@@ -44,12 +46,13 @@ def _listed(edition: Edition, title: str) -> tuple[str, ...]:
     return tuple(line.text for each in edition.lists if each.title == title for line in each.lines)
 
 
-def _item(kind: str, line: ItemLine) -> tuple[str, str, str]:
-    return kind, f"{line.name}, new" if line.new else line.name, line.quantity or UNKNOWN
+def _item(kind: str, line: ItemLine, language: Language) -> tuple[str, str, str]:
+    name = f"{line.name}, {language.text(words.NEW)}" if line.new else line.name
+    return kind, name, line.quantity or language.text(UNKNOWN)
 
 
-def _minutes(extra: Extra) -> str:
-    return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or UNKNOWN
+def _minutes(extra: Extra, language: Language) -> str:
+    return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or language.text(UNKNOWN)
 
 
 def _findings(closing: Iterable[Named]) -> Iterable[tuple[str, str]]:
@@ -58,9 +61,11 @@ def _findings(closing: Iterable[Named]) -> Iterable[tuple[str, str]]:
             yield entry.text, "; ".join(entry.extra)
 
 
-def _price(estimate: Estimate) -> str:
+def _price(estimate: Estimate, language: Language) -> str:
     price: Price | None = estimate.price
     if price is None:
-        return NO_PRICE
-    span = f"{number(price.low)}–{number(price.high)}" if price.low != price.high else number(price.low)
-    return f"Labour at {number(price.rate)} {price.currency} an hour (workshop file): {span} {price.currency}."
+        return language.text(NO_PRICE)
+    return language.text(
+        "Labour at {rate} {currency} an hour (workshop file): {price} {currency}.",
+        rate=language.number(price.rate), currency=price.currency, price=span(price.low, price.high, language),
+    )  # fmt: skip

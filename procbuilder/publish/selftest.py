@@ -13,6 +13,7 @@ from itertools import pairwise
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.origin import OriginKind
 from procbuilder.model.words import thing
+from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.pagewords import QUESTION, WHY
 from procbuilder.publish.spoken import fasteners, torque_source
@@ -44,48 +45,50 @@ class Question:
 
 def selftest(edition: Edition) -> tuple[Question, ...]:
     """The questions of an edition, in order of its steps: the same for the same edition."""
-    steps = [step for step in edition.steps if not step.reserved]
-    chosen = [question for rule in RULES for question in _spread(tuple(_once(rule(steps))))]
+    steps, language = [step for step in edition.steps if not step.reserved], language_of(edition.language)
+    chosen = [question for rule in RULES for question in _spread(tuple(_once(rule(steps, language))))]
     return tuple(sorted(chosen, key=lambda question: question.number))
 
 
-Rule = Callable[[list[EditionStep]], Iterator[Question]]
+Rule = Callable[[list[EditionStep], Language], Iterator[Question]]
 
 
-def _order(steps: list[EditionStep]) -> Iterator[Question]:
+def _order(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     main = [step for step in steps if not step.only_if]
     commands = [step.command for step in main]
     for before, step in pairwise(main):
         if step.number == before.number + 1 and commands.count(before.command) == 1:
             others = _near(step, [(other, other.command) for other in main if other.command != before.command])
-            why = WHY["order"].format(number=step.number, before=before.number)
-            yield _question("order", step, step.command, others, why=why, command=before.command)
+            why = _why(language, "order", number=step.number, before=before.number)
+            yield _question(language, "order", step, step.command, others, why=why, command=before.command)
 
 
-def _before(steps: list[EditionStep]) -> Iterator[Question]:
+def _before(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     by_id = {step.id: step for step in steps}
     for step in steps:
         for note in step.notes:
             first = by_id.get(note.text.removeprefix("#")) if note.name == "After" else None
             if first:
                 later = [other.command for other in steps if other.number > step.number]
-                yield _question("before", step, first.command, later, command=step.command)
+                yield _question(language, "before", step, first.command, later, command=step.command)
 
 
-def _hold(steps: list[EditionStep]) -> Iterator[Question]:
+def _hold(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     free = [(step, step.command) for step in steps if not step.holds]
     for step in (step for step in steps if step.holds):
-        yield _question("hold", step, step.command, _near(step, free), what=step.holds[0].text)
+        yield _question(language, "hold", step, step.command, _near(step, free), what=step.holds[0].text)
 
 
-def _fasteners(steps: list[EditionStep]) -> Iterator[Question]:
+def _fasteners(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     known = [(step, held, item) for step in steps for held, item in fasteners(step.moves)]
     for step, held, item in known:
         same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
-        yield _question("fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item)
+        yield _question(
+            language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item
+        )
 
 
-def _quantity(steps: list[EditionStep]) -> Iterator[Question]:
+def _quantity(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """Amounts at the end of a line: ``brake cleaner, 200 ml``."""
     known = [(step, *entry.text.rpartition(", ")[::2]) for step in steps for entry in step.supplies]
     measured = [(step, name, amount) for step, name, amount in known if name and amount[:1].isdigit()]
@@ -94,10 +97,10 @@ def _quantity(steps: list[EditionStep]) -> Iterator[Question]:
         if len(own) == 1:
             unit = amount.rpartition(" ")[2]
             others = [other for _, _, other in measured if other not in own and other.endswith(f" {unit}")]
-            yield _question("quantity", step, amount, others, thing=name)
+            yield _question(language, "quantity", step, amount, others, thing=name)
 
 
-def _tool(steps: list[EditionStep]) -> Iterator[Question]:
+def _tool(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     known = [(step, entry.text) for step in steps for entry in step.tools]
     for step in steps:
         sized = [entry for entry in step.tools if _has_size(entry.text)]
@@ -105,45 +108,45 @@ def _tool(steps: list[EditionStep]) -> Iterator[Question]:
             used = {entry.text for entry in step.tools}
             others = [text for text in _near(step, known) if text not in used]
             by_size = sorted(others, key=lambda text: not _has_size(text))
-            yield _question("tool", step, sized[0].text, by_size, said=sized[0].origin, command=step.command)
+            yield _question(language, "tool", step, sized[0].text, by_size, said=sized[0].origin, command=step.command)
 
 
-def _torque(steps: list[EditionStep]) -> Iterator[Question]:
+def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """A value that somebody only remembers is not drilled, and neither is ``good and tight``."""
     rows = [(step, row) for step in steps for row in step.torques if row.origin.kind is not OriginKind.MEMORY]
     for step, row in rows:
         name = f"{row.item}, {row.stage}" if row.stage else row.item
         if any(sign.isdigit() for sign in row.value):
             others = [other.value for _, other in rows if other.value and thing(other.item) != thing(row.item)]
-            why = WHY["torque"].format(number=step.number, source=torque_source(row))
-            yield _question("torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
+            why = _why(language, "torque", number=step.number, source=torque_source(row, language))
+            yield _question(language, "torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
         elif row.look_in and not row.value:
             others = [other.look_in for _, other in rows if other.look_in]
-            yield _question("look_up", step, row.look_in, others, thing=row.item)
+            yield _question(language, "look_up", step, row.look_in, others, thing=row.item)
 
 
-def _new(steps: list[EditionStep]) -> Iterator[Question]:
+def _new(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """Among what goes back on: one new thing, and others that go back as they came off."""
     back = [(step, move.text) for step in steps for move in step.moves if move.name == "On"]
     new = [(step, text.removesuffix(", new")) for step, text in back if text.endswith(", new")]
     names = {thing(name) for _, name in new}
     reused = [text for _, text in back if not text.endswith(", new") and thing(text) not in names]
-    yield from (_question("new", step, name, reused) for step, name in new)
+    yield from (_question(language, "new", step, name, reused) for step, name in new)
 
 
-def _reason(steps: list[EditionStep]) -> Iterator[Question]:
+def _reason(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     points = [(step, line) for step in steps for line in step.key_points if line.extra]
     for step, line in points:
         others = _near(step, [(at, other.extra) for at, other in points if other.text != line.text])
-        yield _question("reason", step, line.extra, others, said=line.origin, point=line.text)
+        yield _question(language, "reason", step, line.extra, others, said=line.origin, point=line.text)
 
 
-def _picture(steps: list[EditionStep]) -> Iterator[Question]:
+def _picture(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     seen = {step.id: step.figures[0].still.file for step in steps if step.figures and step.figures[0].state == "done"}
     for step in steps:
         others = [name for name, file in seen.items() if file != seen.get(step.id)]
         if step.id in seen and len(others) >= FEWEST - 1:
-            yield _question("picture", step, step.id, others, pictures=True, command=step.command)
+            yield _question(language, "picture", step, step.id, others, pictures=True, command=step.command)
 
 
 RULES: tuple[Rule, ...] = (
@@ -152,16 +155,20 @@ RULES: tuple[Rule, ...] = (
 
 
 def _question(
-    kind: str, step: EditionStep, answer: str, others: Iterable[str], *,
+    language: Language, kind: str, step: EditionStep, answer: str, others: Iterable[str], *,
     why: str = "", said: str = "", pictures: bool = False, **facts: str,
 ) -> Question:  # fmt: skip
-    ask = QUESTION[kind].format(**facts)
+    ask = language.text(QUESTION[kind], **facts)
     wrong = [text for text in dict.fromkeys(others) if text != answer][: OPTIONS - 1]
     options = tuple(sorted((answer, *wrong), key=lambda text: _shuffled(ask, text))) if len(wrong) >= FEWEST - 1 else ()
     return Question(
-        kind, ask, answer, options, why or WHY[kind].format(number=step.number),
+        kind, ask, answer, options, why or _why(language, kind, number=step.number),
         step.id, step.number, moment_in_clip(step, said), pictures,
     )  # fmt: skip
+
+
+def _why(language: Language, kind: str, **facts: object) -> str:
+    return language.text(WHY[kind], **facts)
 
 
 def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:

@@ -9,16 +9,20 @@ from procbuilder.model.edition import Named
 from procbuilder.model.ledger import Moment
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import TorqueRow
+from procbuilder.publish.language import Language
 from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
+from procbuilder.publish.terms import origin
 
 _MEASURED = re.compile(
     r"\bM\d+(?:x[\d.]+)?\b|\b\d[\d.]*(?:[–/-]\d[\d.]*)? ?(?:x|mm|cm|m|g|kg|ml|l|N·m|bar|V|A|°)(?!\w)"
 )
 
 
-def torque_source(row: TorqueRow) -> str:
+def torque_source(row: TorqueRow, language: Language) -> str:
     """Where a torque value comes from; the document counts when the value itself names none."""
-    return row.origin.words or (FROM_DOCUMENT.format(document=row.look_in) if row.look_in else NO_SOURCE)
+    if row.origin.words:
+        return origin(row.origin.words, language)
+    return language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
 
 
 def fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
@@ -26,13 +30,23 @@ def fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
     return [(part.removeprefix("by: "), move.text) for move in moves for part in move.extra if part.startswith("by: ")]
 
 
-def moments(several: Iterable[Moment]) -> str:
+def moments(several: Iterable[Moment], language: Language) -> str:
     """``step 3 (strip 1:09)``, more than one joined by commas."""
-    return ", ".join(f"{AT_STEP.format(number=moment.number)}{_on_film(moment)}" for moment in several)
+    return ", ".join(f"{language.text(AT_STEP, number=each.number)}{_on_film(each)}" for each in several)
+
+
+def moment_words(moment: Moment, language: Language) -> str:
+    """``step 3, strip 1:09``."""
+    step = language.text(AT_STEP, number=moment.number)
+    return step if moment.time is None else f"{step}, {_film(moment)}"
 
 
 def _on_film(moment: Moment) -> str:
-    return "" if moment.time is None else f" ({' '.join((moment.recording, format_time(moment.time))).strip()})"
+    return "" if moment.time is None else f" ({_film(moment)})"
+
+
+def _film(moment: Moment) -> str:
+    return "" if moment.time is None else f"{moment.recording} {format_time(moment.time)}".strip()
 
 
 def measured(text: str) -> Markup:

@@ -1,11 +1,15 @@
 """The film of the whole job as an edition tells it: chapters, cards and the words beside the footage."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from procbuilder.model.edition import Edition, EditionStep, Named
 from procbuilder.model.film import Card, CardLine, Scene, Style
 from procbuilder.model.worked import Hazard, Signal, TorqueRow
-from procbuilder.publish import words
+from procbuilder.publish import pagewords, words
+from procbuilder.publish.language import Language, language_of
+from procbuilder.publish.spoken import fasteners, torque_source
+from procbuilder.publish.terms import FROM_MEMORY, extra, origin
 
 _FIRST_NOTES = ("Mistake", "Hidden", "If")
 """Notes without which the footage would mislead."""
@@ -16,115 +20,166 @@ def storyboard(edition: Edition) -> tuple[Scene, ...]:
 
     A step that is reserved shows a card that says by whom it is done, and no footage.
     """
-    return (_title(edition), *_dangers(edition), *(_step(edition, step) for step in edition.steps), _end(edition))
+    teller = _Teller(edition, language_of(edition.language))
+    return (teller.title(), *teller.dangers(), *map(teller.step, edition.steps), teller.end())
 
 
 def identity(edition: Edition) -> str:
     """``P-014 · revision B · DRAFT – not approved``"""
-    revision = f"revision {edition.revision}" if edition.revision else ""
-    status = words.STATUS_WORDS.get(edition.status, edition.status)
+    language = language_of(edition.language)
+    revision = language.text(words.REVISION, revision=edition.revision) if edition.revision else ""
+    status = language.text(words.STATUS_WORDS.get(edition.status, edition.status))
     return " · ".join(filter(None, (edition.number, revision, status)))
 
 
-def _title(edition: Edition) -> Scene:
-    lines = [
-        CardLine(Style.WHERE, identity(edition)),
-        CardLine(Style.TITLE, edition.title),
-        *_facts((("Item", edition.item), ("Applies to", edition.applies_to), ("Not for", edition.not_for))),
-        CardLine(Style.SMALL, words.PRIORITY),
-        CardLine(Style.SMALL, words.QUALIFIED),
-    ]
-    return Scene(edition.title or "Title", (Card(tuple(lines)),))
+@dataclass(frozen=True, slots=True)
+class _Teller:
+    """Tells the scenes of an edition in its language."""
+
+    edition: Edition
+    language: Language
+
+    def title(self) -> Scene:
+        edition, text = self.edition, self.language.text
+        named = {
+            "Item": edition.item,
+            "Applies to": edition.applies_to,
+            "Not for": edition.not_for,
+        }
+        lines = [
+            CardLine(Style.WHERE, identity(edition)),
+            CardLine(Style.TITLE, edition.title),
+            *self._facts(named.items()),
+            CardLine(Style.SMALL, text(words.PRIORITY)),
+            CardLine(Style.SMALL, text(words.QUALIFIED)),
+        ]
+        return Scene(edition.title or text("Title"), (Card(tuple(lines)),))
+
+    def dangers(self) -> Iterator[Scene]:
+        hazards = self.edition.hazards
+        if hazards:
+            title = self.language.text(pagewords.WHOLE_JOB)
+            yield Scene(title, (Card((CardLine(Style.WHERE, title), *self._hazards(hazards))),))
+
+    def end(self) -> Scene:
+        text, ask = self.language.text, self.edition.ask
+        told = text(
+            "What is left open, the torques and the checks stand on the page and in the PDF of {identity}.",
+            identity=identity(self.edition),
+        )
+        lines = [CardLine(Style.TITLE, text("End of the film")), CardLine(Style.FACT, told)]
+        lines += [CardLine(Style.FACT, f"{text(pagewords.ASK)} {ask}")] if ask else []
+        return Scene(text("End"), (Card((*lines, CardLine(Style.SMALL, text(words.CHECK_REVISION)))),))
+
+    def step(self, step: EditionStep) -> Scene:
+        text = self.language.text
+        count = len(self.edition.steps)
+        where = CardLine(Style.WHERE, text(pagewords.STEP_OF, number=step.number, count=count))
+        only_if = [CardLine(Style.FACT, step.only_if, text(words.ONLY_IF))] if step.only_if else []
+        name = f"{step.number}  {step.command}"
+        beginning = (where, *self._standing(step), *self._hazards(step.hazards), *only_if)
+        if step.reserved:
+            stop = CardLine(Style.STOP, text(pagewords.STOP_DONE_BY, who=step.reserved))
+            told = (stop, CardLine(Style.TITLE, step.command), *self._before_going_on(step))
+            return Scene(name, (Card((*beginning, *told)),))
+        points = list(self._points(step))
+        facts = [*self._needed(step), *(() if step.clip else points)]
+        return Scene(
+            title=name,
+            before=(Card((*beginning, CardLine(Style.TITLE, step.command), *self._facts(facts))),),
+            step=step.id,
+            head=name,
+            standing=self._still_dangerous(step),
+            points=tuple(f"{text(label)}: {told}" for label, told in points if step.clip),
+            after=tuple(Card((where, CardLine(Style.STOP, self._hold(hold)))) for hold in step.holds),
+        )
+
+    def _facts(self, pairs: Iterable[tuple[str, str]]) -> list[CardLine]:
+        return [CardLine(Style.FACT, told, self.language.text(label)) for label, told in pairs if told]
+
+    def _needed(self, step: EditionStep) -> Iterator[tuple[str, str]]:
+        """Protection, tools, sizes and torques."""
+        kinds = (
+            (words.WEAR, step.wear),
+            (words.TOOL, step.tools),
+            (words.PART, step.parts),
+            (words.SUPPLY, step.supplies),
+        )
+        for label, lines in kinds:
+            yield label, "; ".join(self._sure(line.text, line.origin) for line in lines)
+        yield pagewords.HELD_BY, "; ".join(f"{held} ({item})" for held, item in fasteners(step.moves))
+        for row in step.torques:
+            yield words.TORQUE, self._torque(row)
+
+    def _torque(self, row: TorqueRow) -> str:
+        text = self.language.text
+        what = ", ".join(filter(None, (row.item, row.stage, row.order, row.when)))
+        if not row.value:
+            look = text("look it up in {document}", document=row.look_in) if row.look_in else text(words.LOOK_UP)
+            return f"{what}: {look[0].lower()}{look[1:]}"
+        if row.origin.words == FROM_MEMORY:
+            return self._sure(f"{what}: {row.value}", FROM_MEMORY)
+        return f"{what}: {row.value} ({torque_source(row, self.language)})"
+
+    def _sure(self, told: str, source: str) -> str:
+        """A text with where it comes from, when that matters."""
+        doubt = (self.language.text("not checked"),) if source == FROM_MEMORY else ()
+        return f"{told} ({', '.join((origin(source, self.language), *doubt))})" if source else told
+
+    def _hazards(self, hazards: Iterable[Hazard]) -> Iterator[CardLine]:
+        for hazard in _worst_first(hazards):
+            what = f"{hazard.hazard}: {hazard.consequence}" if hazard.consequence else hazard.hazard
+            avoid = f" – {hazard.avoid}" if hazard.avoid else ""
+            yield CardLine(Style.SIGNAL, what + avoid, self.language.text(hazard.signal.value))
+
+    def _standing(self, step: EditionStep) -> Iterator[CardLine]:
+        text, stands = self.language.text, step.standing
+        dangers = [
+            f"{text(each.signal.value)} {each.hazard}{f' – {each.avoid}' if each.avoid else ''}"
+            for each in _worst_first(stands.hazards)
+        ]
+        if dangers := dangers + _bare(step):
+            yield CardLine(Style.STANDING, "; ".join(dangers), text(words.STILL_DANGEROUS))
+        if stands.protections:
+            yield CardLine(Style.STANDING, "; ".join(stands.protections), text(words.LEAVE_IN_PLACE))
+
+    def _still_dangerous(self, step: EditionStep) -> str:
+        """One line, without how to avoid it: the card before has said that."""
+        text = self.language.text
+        told = [f"{text(each.signal.value)} {each.hazard}" for each in _worst_first(step.standing.hazards)] + _bare(
+            step
+        )
+        return f"{text(words.STILL_DANGEROUS)}: {'; '.join(told)}" if told else ""
+
+    def _points(self, step: EditionStep) -> Iterator[tuple[str, str]]:
+        """What to mind, by name; shown below the footage, or on the card where there is none."""
+        for note in step.notes:
+            if note.name in _FIRST_NOTES:
+                yield note.name, self._joined(note)
+        for point in step.key_points:
+            why = f" – {self.language.text(pagewords.BECAUSE)} {point.extra}" if point.extra else ""
+            yield words.KEY_POINT, self._sure(f"{point.text}{why}", _doubted(point.origin))
+        for check in step.checks:
+            yield check.name, self._joined(check)
+
+    def _joined(self, entry: Named) -> str:
+        return " – ".join(filter(None, (entry.text, *extra(entry, self.language))))
+
+    def _hold(self, hold: Named) -> str:
+        by = "".join(f" {self.language.text(pagewords.BY, who=part)}" for part in hold.extra if part)
+        told = self.language.text("HOLD: before the next step this must be checked: {what}", what=hold.text)
+        return f"{told}{by}"
+
+    def _before_going_on(self, step: EditionStep) -> Iterator[CardLine]:
+        safe = self.language.text(pagewords.TOLD_SAFE, who=step.reserved)
+        before = self.language.text(pagewords.BEFORE_GOING_ON).removesuffix(":")
+        for told in [self._joined(each) for each in (*step.holds, *step.checks)] or [safe.removesuffix(".")]:
+            yield CardLine(Style.FACT, told, before)
 
 
-def _dangers(edition: Edition) -> Iterator[Scene]:
-    if edition.hazards:
-        title = "Dangers of the whole job"
-        yield Scene(title, (Card((CardLine(Style.WHERE, title), *_hazards(edition.hazards))),))
-
-
-def _end(edition: Edition) -> Scene:
-    told = "What is left open, the torques and the checks stand on the page and in the PDF of"
-    lines = [CardLine(Style.TITLE, "End of the film"), CardLine(Style.FACT, f"{told} {identity(edition)}.")]
-    lines += [CardLine(Style.FACT, f"Something does not match? Stop and ask: {edition.ask}")] if edition.ask else []
-    return Scene("End", (Card((*lines, CardLine(Style.SMALL, words.CHECK_REVISION))),))
-
-
-def _step(edition: Edition, step: EditionStep) -> Scene:
-    where = CardLine(Style.WHERE, f"Step {step.number} of {len(edition.steps)}")
-    only_if = [CardLine(Style.FACT, step.only_if, "Only if")] if step.only_if else []
-    name = f"{step.number}  {step.command}"
-    beginning = (where, *_standing(step), *_hazards(step.hazards), *only_if)
-    if step.reserved:
-        stop = CardLine(Style.STOP, f"Stop: done by {step.reserved}")
-        return Scene(name, (Card((*beginning, stop, CardLine(Style.TITLE, step.command), *_before_going_on(step))),))
-    points = list(_points(step))
-    told = [*_needed(step), *(() if step.clip else points)]
-    card = Card((*beginning, CardLine(Style.TITLE, step.command), *_facts(told)))
-    return Scene(
-        title=name,
-        before=(card,),
-        step=step.id,
-        head=name,
-        standing=_still_dangerous(step),
-        points=tuple(f"{label}: {text}" for label, text in points if step.clip),
-        after=tuple(Card((where, CardLine(Style.STOP, _hold(hold)))) for hold in step.holds),
-    )
-
-
-def _facts(pairs: Iterable[tuple[str, str]]) -> list[CardLine]:
-    return [CardLine(Style.FACT, text, label) for label, text in pairs if text]
-
-
-def _needed(step: EditionStep) -> Iterator[tuple[str, str]]:
-    """Protection, tools, sizes and torques."""
-    for label, lines in (("Wear", step.wear), ("Tool", step.tools), ("Part", step.parts), ("Supply", step.supplies)):
-        yield label, "; ".join(_sure(line.text, line.origin) for line in lines)
-    held = (f"{part[4:]} ({move.text})" for move in step.moves for part in move.extra if part.startswith("by: "))
-    yield "Held by", "; ".join(held)
-    for row in step.torques:
-        yield "Torque", _torque(row)
-
-
-def _torque(row: TorqueRow) -> str:
-    what = ", ".join(filter(None, (row.item, row.stage, row.order, row.when)))
-    if not row.value:
-        return f"{what}: {f'look it up in {row.look_in}' if row.look_in else words.LOOK_UP.lower()}"
-    source = row.origin.words or (f"from {row.look_in}" if row.look_in else "typed, no source named")
-    return _sure(f"{what}: {row.value}", source)
-
-
-def _sure(text: str, origin: str) -> str:
-    """A text with where it comes from, when that matters."""
-    return f"{text} ({origin}{', not checked' if origin == 'from memory' else ''})" if origin else text
-
-
-def _hazards(hazards: Iterable[Hazard]) -> Iterator[CardLine]:
+def _worst_first(hazards: Iterable[Hazard]) -> list[Hazard]:
     order = list(Signal)
-    for hazard in sorted(hazards, key=lambda hazard: order.index(hazard.signal)):
-        what = f"{hazard.hazard}: {hazard.consequence}" if hazard.consequence else hazard.hazard
-        avoid = f" – {hazard.avoid}" if hazard.avoid else ""
-        yield CardLine(Style.SIGNAL, what + avoid, hazard.signal.value)
-
-
-def _standing(step: EditionStep) -> Iterator[CardLine]:
-    dangers = [f"{each.signal.value} {each.hazard}{f' – {each.avoid}' if each.avoid else ''}" for each in _worst(step)]
-    dangers += _bare(step)
-    if dangers:
-        yield CardLine(Style.STANDING, "; ".join(dangers), words.STILL_DANGEROUS)
-    if step.standing.protections:
-        yield CardLine(Style.STANDING, "; ".join(step.standing.protections), words.LEAVE_IN_PLACE)
-
-
-def _still_dangerous(step: EditionStep) -> str:
-    """One line, without how to avoid it: the card before has said that."""
-    dangers = [f"{each.signal.value} {each.hazard}" for each in _worst(step)] + _bare(step)
-    return f"{words.STILL_DANGEROUS}: {'; '.join(dangers)}" if dangers else ""
-
-
-def _worst(step: EditionStep) -> list[Hazard]:
-    order = list(Signal)
-    return sorted(step.standing.hazards, key=lambda hazard: order.index(hazard.signal))
+    return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
 
 
 def _bare(step: EditionStep) -> list[str]:
@@ -133,28 +188,5 @@ def _bare(step: EditionStep) -> list[str]:
     return [state for state in step.standing.states if state not in named]
 
 
-def _points(step: EditionStep) -> Iterator[tuple[str, str]]:
-    """What to mind, by name; shown below the footage, or on the card where there is none."""
-    for note in step.notes:
-        if note.name in _FIRST_NOTES:
-            yield note.name, " – ".join(filter(None, (note.text, *note.extra)))
-    for point in step.key_points:
-        why = f" – because {point.extra}" if point.extra else ""
-        yield "Key point", _sure(f"{point.text}{why}", _doubted(point.origin))
-    for check in step.checks:
-        yield check.name, " – ".join(filter(None, (check.text, *check.extra)))
-
-
-def _doubted(origin: str) -> str:
-    return origin if origin == "from memory" else ""
-
-
-def _hold(hold: Named) -> str:
-    by = "".join(f" – by {part}" for part in hold.extra if part)
-    return f"HOLD: before the next step this must be checked: {hold.text}{by}"
-
-
-def _before_going_on(step: EditionStep) -> Iterator[CardLine]:
-    told = [" – ".join(filter(None, (each.text, *each.extra))) for each in (*step.holds, *step.checks)]
-    for text in told or [f"{step.reserved} has told you that it is done and safe"]:
-        yield CardLine(Style.FACT, text, "Before you go on")
+def _doubted(source: str) -> str:
+    return source if source == FROM_MEMORY else ""

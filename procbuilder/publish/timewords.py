@@ -6,170 +6,231 @@ from fractions import Fraction
 
 from procbuilder.model.estimate import Basis, Estimate, Extra
 from procbuilder.model.timecode import format_time
+from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.words import BASIS_WORDS
 
-_COUNTS = {1: "one person", 2: "two people", 3: "three people", 4: "four people"}
+CREWS = {1: "one person", 2: "two people", 3: "three people", 4: "four people"}
 
 
-def sentences(estimate: Estimate) -> tuple[str, ...]:
+def sentences(estimate: Estimate, language: Language = ENGLISH) -> tuple[str, ...]:
     """The estimate with its conditions and what it rests on; then what differs from it, and why."""
     rest = (_stated, _footage, _experience, _elsewhere, _log)
-    return (headline(estimate), *(sentence for told in rest for sentence in told(estimate)))
+    return (headline(estimate, language), *(sentence for told in rest for sentence in told(estimate, language)))
 
 
-def headline(estimate: Estimate) -> str:
+def headline(estimate: Estimate, language: Language = ENGLISH) -> str:
     """``Hands-on 1.6–2.4 h (likely 1.9; …), waiting 30 min, …; from …; not included: …; extras …``"""
-    parts = [labour(estimate).removesuffix(".")]
+    parts = [labour(estimate, language).removesuffix(".")]
     if estimate.not_included:
-        parts.append(f"not included: {', '.join(estimate.not_included)}")
+        parts.append(language.text("not included: {things}", things=", ".join(estimate.not_included)))
     if estimate.extras:
-        parts.append(f"extras that need approval: {', '.join(map(_extra, estimate.extras))}")
+        extras = ", ".join(_extra(extra, language) for extra in estimate.extras)
+        parts.append(language.text("extras that need approval: {extras}", extras=extras))
     return "; ".join(parts) + "."
 
 
-def labour(estimate: Estimate) -> str:
+def labour(estimate: Estimate, language: Language = ENGLISH) -> str:
     """Hours, conditions, and what they rest on."""
-    told = ", ".join([_hands_on(estimate), *_waiting(estimate), *_conditions(estimate)])
-    rests = list(_rests_on(estimate))
-    return f"{told}; from {_and(rests)}." if rests else f"{told}."
+    conditions = [*_waiting(estimate, language), *_conditions(estimate, language)]
+    told = ", ".join([_hands_on(estimate, language), *conditions])
+    rests = list(_rests_on(estimate, language))
+    return language.text("{time}; from {evidence}.", time=told, evidence=language.every(rests)) if rests else f"{told}."
 
 
-def _hands_on(estimate: Estimate) -> str:
+def _hands_on(estimate: Estimate, language: Language) -> str:
+    likely = language.number(estimate.likely)
     if not estimate.likely:
-        return f"Hands-on time is not known{_stated_total(estimate)}"
+        return language.text("Hands-on time is not known") + _stated_total(estimate, language)
     if estimate.lower_bound:
-        least = f"at least {number(estimate.likely)} h (a lower bound: not every step has a time of its own)"
-        return f"Hands-on {least}{_stated_total(estimate)}"
+        least = language.text(
+            "Hands-on at least {hours} h (a lower bound: not every step has a time of its own)", hours=likely
+        )
+        return least + _stated_total(estimate, language)
     if estimate.worst_low == estimate.worst_high:
-        return f"Hands-on {number(estimate.likely)} h"
-    worst = _range(estimate.worst_low, estimate.worst_high)
-    usual = _range(estimate.low, estimate.high)
-    outer = f"; {worst} if every step goes well, or badly" if worst != usual else ""
-    return f"Hands-on {usual} h (likely {number(estimate.likely)}{outer})"
+        return language.text("Hands-on {hours} h", hours=likely)
+    worst = span(estimate.worst_low, estimate.worst_high, language)
+    usual = span(estimate.low, estimate.high, language)
+    if worst == usual:
+        return language.text("Hands-on {usual} h (likely {likely})", usual=usual, likely=likely)
+    return language.text(
+        "Hands-on {usual} h (likely {likely}; {worst} if every step goes well, or badly)",
+        usual=usual, likely=likely, worst=worst,
+    )  # fmt: skip
 
 
-def _stated_total(estimate: Estimate) -> str:
+def _stated_total(estimate: Estimate, language: Language) -> str:
     """A stated total says more than film does, but nothing of the steps."""
-    return f", {number(estimate.stated_hours)} h in all as the technician states" if estimate.stated_hours else ""
+    if not estimate.stated_hours:
+        return ""
+    return language.text(", {hours} h in all as the technician states", hours=language.number(estimate.stated_hours))
 
 
-def _waiting(estimate: Estimate) -> Iterator[str]:
+def _waiting(estimate: Estimate, language: Language) -> Iterator[str]:
     if estimate.waiting:
-        yield f"waiting {number(estimate.waiting)} min"
+        yield language.text("waiting {minutes} min", minutes=language.number(estimate.waiting))
     if estimate.overlapping:
-        more = " more" if estimate.waiting else ""
-        yield f"waiting {number(estimate.overlapping)} min{more} (can overlap)"
+        minutes = language.number(estimate.overlapping)
+        if estimate.waiting:
+            yield language.text("waiting {minutes} min more (can overlap)", minutes=minutes)
+        else:
+            yield language.text("waiting {minutes} min (can overlap)", minutes=minutes)
 
 
-def _conditions(estimate: Estimate) -> Iterator[str]:
+def _conditions(estimate: Estimate, language: Language) -> Iterator[str]:
     crews = [step.people for step in estimate.steps if not step.extra]
     together = sum(people > 1 for people in crews)
     if together and estimate.likely:
-        most = _COUNTS.get(max(crews), f"{max(crews)} people")
-        yield f"{most} at {_steps(together)} ({number(estimate.person_hours)} person-hours)"
+        yield language.plural(
+            "{people} at {count} step ({hours} person-hours)", "{people} at {count} steps ({hours} person-hours)",
+            together, people=crew(max(crews), language), hours=language.number(estimate.person_hours),
+        )  # fmt: skip
     elif crews and not together:
-        yield _COUNTS[1]
+        yield crew(1, language)
     if estimate.place:
         yield estimate.place
     if estimate.likely:
-        yield "third time or later"
+        yield language.text("third time or later")
 
 
-def _rests_on(estimate: Estimate) -> Iterator[str]:
+def _rests_on(estimate: Estimate, language: Language) -> Iterator[str]:
     """Each kind of evidence that counts, with its number of observations and of steps."""
     practice = estimate.practice
-    runs = f"{_many(practice.sittings, 'logged run')} by {_COUNTS.get(practice.people, f'{practice.people} people')}"
+    runs = language.plural("{count} logged run by {people}", "{count} logged runs by {people}", practice.sittings,
+                           people=crew(practice.people, language))  # fmt: skip
     names = {
         Basis.LOG: runs,
-        Basis.TYPED: "typed times",
-        Basis.FOOTAGE: _many(estimate.films, "film"),
-        Basis.CUT: "film with cuts – lower bound",
-        Basis.NOTHING: "no time known",
+        Basis.TYPED: language.text("typed times"),
+        Basis.FOOTAGE: language.plural("{count} film", "{count} films", estimate.films),
+        Basis.CUT: language.text(BASIS_WORDS[Basis.CUT]),
+        Basis.NOTHING: language.text(BASIS_WORDS[Basis.NOTHING]),
     }
     for basis, name in names.items():
         if count := estimate.count(basis):
-            doubt = f"; {_cuts_known(estimate)}" if basis is Basis.FOOTAGE else ""
-            yield f"{name} ({_steps(count)}{doubt})"
+            doubt = f"; {_cuts_known(estimate, language)}" if basis is Basis.FOOTAGE else ""
+            yield f"{name} ({_steps(count, language)}{doubt})"
 
 
-def _cuts_known(estimate: Estimate) -> str:
+def _cuts_known(estimate: Estimate, language: Language) -> str:
     steps = (step for step in estimate.steps if step.basis is Basis.FOOTAGE and not step.extra)
-    return "no cut found" if all(step.split for step in steps) else "a lower bound if cut"
+    if all(step.split for step in steps):
+        return language.text("no cut found")
+    return language.text("a lower bound if cut")
 
 
-def _extra(extra: Extra) -> str:
+def _extra(extra: Extra, language: Language) -> str:
     minutes = extra.minutes if not extra.minutes or "min" in extra.minutes else f"{extra.minutes} min"
-    return f"{extra.condition} +{minutes}" if minutes else f"{extra.condition} (time not known)"
+    if minutes:
+        return f"{extra.condition} +{minutes}"
+    return language.text("{condition} (time not known)", condition=extra.condition)
 
 
-def _stated(estimate: Estimate) -> Iterator[str]:
+def _stated(estimate: Estimate, language: Language) -> Iterator[str]:
     """What the technician states, and how much of it the steps do not account for."""
     if not estimate.stated:
         return
     if estimate.stated_hours is None or estimate.unaccounted is None:
-        yield f"The technician states: {estimate.stated}."
+        yield language.text("The technician states: {time}.", time=estimate.stated)
         return
-    least = "at least " if estimate.lower_bound else ""
-    account = f"the steps account for {least}{number(estimate.elapsed)} h from start to end"
-    gap = estimate.unaccounted
-    rest = f"{number(abs(gap))} h {'is not accounted for' if gap > 0 else 'more than stated'}" if gap else "they agree"
-    yield f"The technician states {number(estimate.stated_hours)} h; {account}: {rest}."
+    states = language.text("The technician states {hours} h", hours=language.number(estimate.stated_hours))
+    elapsed = language.number(estimate.elapsed)
+    if estimate.lower_bound:
+        steps = language.text("the steps account for at least {hours} h from start to end", hours=elapsed)
+    else:
+        steps = language.text("the steps account for {hours} h from start to end", hours=elapsed)
+    yield f"{states}; {steps}: {_gap(estimate.unaccounted, language)}."
 
 
-def _footage(estimate: Estimate) -> Iterator[str]:
+def _gap(hours: Decimal, language: Language) -> str:
+    if not hours:
+        return language.text("they agree")
+    if hours > 0:
+        return language.text("{hours} h is not accounted for", hours=language.number(hours))
+    return language.text("{hours} h more than stated", hours=language.number(-hours))
+
+
+def _footage(estimate: Estimate, language: Language) -> Iterator[str]:
     """How the film of the steps is spent, whatever their minutes come from."""
     splits = [step.split for step in estimate.steps if step.split and not step.extra]
     plain = [split for split in splits if split.speed == 1]
     if plain:
-        hands_on = _clock(split.hands_on for split in plain)
-        talk = _clock(split.talk for split in plain)
-        still = _clock(split.still for split in plain)
+        seen = _clock(split.hands_on for split in plain)
         cut = sum(split.cuts > 0 for split in plain)
-        least = f" at least, for {_steps(cut)} {'has' if cut == 1 else 'have'} cuts" if cut else ""
-        yield (
-            f"Seen on film of {_steps(len(plain))}: {hands_on} hands-on{least}; "
-            f"apart from it {talk} of talk and {still} in which nothing moves."
-        )
+        yield language.plural(
+            "Seen on film of {count} step: {time} hands-on{least}; "
+            "apart from it {talk} of talk and {still} in which nothing moves.",
+            "Seen on film of {count} steps: {time} hands-on{least}; "
+            "apart from it {talk} of talk and {still} in which nothing moves.",
+            len(plain), time=seen, least=_least(cut, language),
+            talk=_clock(split.talk for split in plain), still=_clock(split.still for split in plain),
+        )  # fmt: skip
     if other := len(splits) - len(plain):
-        yield f"The film of {_steps(other)} does not run at the speed of the work, and tells no time."
+        yield language.plural(
+            "The film of {count} step does not run at the speed of the work, and tells no time.",
+            "The film of {count} steps does not run at the speed of the work, and tells no time.",
+            other,
+        )
 
 
-def _experience(estimate: Estimate) -> Iterator[str]:
+def _least(cut: int, language: Language) -> str:
+    if not cut:
+        return ""
+    return language.plural(" at least, for {count} step has cuts", " at least, for {count} steps have cuts", cut)
+
+
+def _experience(estimate: Estimate, language: Language) -> Iterator[str]:
     if not estimate.likely or estimate.lower_bound:
         return
     low, high = (f"{share * 100:.0f}" for share in estimate.rate)
-    source = "as the log says" if estimate.practice.repeated else "which is assumed: the log shows nobody twice"
-    yield (
-        f"First time {_range(*estimate.first)} h, tenth time {_range(*estimate.practised)} h, "
-        f"if each doubling of the number of times leaves {low} to {high} % of the time, {source}."
-    )
-    yield (
-        f"A first run under supervision takes that time of the apprentice, and up to as much of the supervisor: "
-        f"up to {number(2 * estimate.first[1])} person-hours."
+    repeated = estimate.practice.repeated
+    yield language.text(
+        "First time {first} h, tenth time {tenth} h, "
+        "if each doubling of the number of times leaves {low} to {high} % of the time, {source}.",
+        first=span(*estimate.first, language), tenth=span(*estimate.practised, language), low=low, high=high,
+        source=language.text("as the log says") if repeated
+        else language.text("which is assumed: the log shows nobody twice"),
+    )  # fmt: skip
+    yield language.text(
+        "A first run under supervision takes that time of the apprentice, and up to as much of the supervisor: "
+        "up to {hours} person-hours.",
+        hours=language.number(2 * estimate.first[1]),
     )
 
 
-def _elsewhere(estimate: Estimate) -> Iterator[str]:
+def _elsewhere(estimate: Estimate, language: Language) -> Iterator[str]:
     for other in estimate.elsewhere:
-        name = other.name[:1].upper() + other.name[1:]
-        hours = f"{_range(other.low, other.high)} h, likely {number(other.likely)}"
-        yield f"{name}: {hours} (× {other.factor:.2f}, from {other.origin})."
+        yield language.text(
+            "{place}: {hours} h, likely {likely} (× {factor}, from {source}).",
+            place=other.name[:1].upper() + other.name[1:],
+            hours=span(other.low, other.high, language),
+            likely=language.number(other.likely),
+            factor=language.number(Decimal(f"{other.factor:.2f}")),
+            source=other.origin,
+        )
 
 
-def _log(estimate: Estimate) -> Iterator[str]:
+def _log(estimate: Estimate, language: Language) -> Iterator[str]:
     for odd in estimate.practice.odd:
-        expected = f"where {_range(odd.low, odd.high)} min were expected"
-        yield f"{odd.place}: {odd.step} {number(odd.minutes)} min, {expected}; it is kept, but counts little."
+        yield language.text(
+            "{place}: {step} {minutes} min, where {expected} min were expected; it is kept, but counts little.",
+            place=odd.place, step=odd.step, minutes=language.number(odd.minutes),
+            expected=span(odd.low, odd.high, language),
+        )  # fmt: skip
     if unused := estimate.practice.unused:
-        yield f"{_many(unused, 'logged row')} of steps that the procedure does not have, not used."
+        yield language.plural(
+            "{count} logged row of steps that the procedure does not have, not used.",
+            "{count} logged rows of steps that the procedure does not have, not used.",
+            unused,
+        )
 
 
-def _range(low: Decimal, high: Decimal) -> str:
-    return number(low) if low == high else f"{number(low)}–{number(high)}"
+def span(low: Decimal, high: Decimal, language: Language) -> str:
+    """``1.6–2.4``, or one number when both are the same."""
+    return language.number(low) if low == high else f"{language.number(low)}–{language.number(high)}"
 
 
-def number(value: Decimal) -> str:
-    """As it is printed: never with an exponent."""
-    return f"{value:f}"
+def crew(people: int, language: Language) -> str:
+    """``two people``."""
+    return language.text(CREWS[people]) if people in CREWS else language.text("{count} people", count=people)
 
 
 def _clock(seconds: Iterable[Fraction]) -> str:
@@ -177,13 +238,5 @@ def _clock(seconds: Iterable[Fraction]) -> str:
     return format_time(Fraction(round(sum(seconds))))
 
 
-def _many(count: int, name: str) -> str:
-    return f"{count} {name}" if count == 1 else f"{count} {name}s"
-
-
-def _steps(count: int) -> str:
-    return _many(count, "step")
-
-
-def _and(parts: list[str]) -> str:
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+def _steps(count: int, language: Language) -> str:
+    return language.plural("{count} step", "{count} steps", count)

@@ -1,7 +1,6 @@
 """Words that the page and the PDF share, so that both say the same."""
 
 from procbuilder.model.estimate import Basis
-from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Signal
 
 PRIORITY = (
@@ -50,16 +49,7 @@ ONLY_FOR = "Only for {reader}"
 PAGE_OF = ("Page ", " of ")
 """Around the number of a page; the number of pages follows."""
 
-
-def held(clip: Clip) -> str:
-    """How a clip begins."""
-    return f"The clip begins with the marked picture, which stands still for {float(clip.held):g} s."
-
-
-def moved(clip: Clip) -> str:
-    """Where a clip does not begin or end at the typed times."""
-    return " ".join(f"{move[0].upper()}{move[1:]}." for move in clip.moved)
-
+HELD = "The clip begins with the marked picture, which stands still for {seconds} s."
 
 # ---- the sheets
 

@@ -2,8 +2,7 @@
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Balance, Entry, Moment
-from procbuilder.publish import words
-from procbuilder.publish.data import moment_words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
     Block,
@@ -18,34 +17,42 @@ from procbuilder.publish.sheets.blocks import (
     columns,
     strong,
 )
+from procbuilder.publish.spoken import moment_words
+from procbuilder.publish.terms import extra
 
 UNSETTLED = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _ORDER = (*UNSETTLED, Balance.LEFT_OPEN, Balance.CLOSED)
 
 
-def findings(edition: Edition) -> Sheet:
+def findings(edition: Edition, words: Words) -> Sheet:
     """Findings and later checks, with room for the answer."""
     rows = tuple(
-        (strong(entry.name), Cell(entry.text), Cell(" · ".join(entry.extra)), BLANK) for entry in edition.closing
+        (
+            strong(words.language.text(entry.name)),
+            Cell(entry.text),
+            Cell(" · ".join(extra(entry, words.language))),
+            BLANK,
+        )
+        for entry in edition.closing
     )
     titles = columns((words.KIND, 3), (words.WHAT, 8), (words.ON_RECORD, 7), (words.APPROVED, 6))
     block: Block = Table(titles, rows) if rows else Text(words.NO_FINDING)
     return Sheet("findings", words.FINDINGS, words.FINDINGS_USE, (block,))
 
 
-def ledger(edition: Edition) -> Sheet:
+def ledger(edition: Edition, words: Words) -> Sheet:
     """Every entry, the unsettled ones first; then each thing as found beside the finished refit."""
     entries = sorted(edition.ledger.entries, key=lambda entry: _ORDER.index(entry.balance))
     titles = columns(
         (words.WHAT, 6), (words.HOW, 4), (words.OPENED, 6), (words.CLOSED, 6), (words.HOW_IT_ENDS, 7),
     )  # fmt: skip
-    table = (Table(titles, tuple(_row(entry) for entry in entries)),) if entries else ()
-    pairs = _pairs(edition)
+    table = (Table(titles, tuple(_row(entry, words) for entry in entries)),) if entries else ()
+    pairs = _pairs(edition, words)
     pictures = (Heading(words.PAIRS), Pairs(pairs)) if pairs else ()
-    return Sheet("ledger", words.LEDGER, words.LEDGER_USE, (_balance(edition), *table, *pictures))
+    return Sheet("ledger", words.LEDGER, words.LEDGER_USE, (_balance(edition, words), *table, *pictures))
 
 
-def _balance(edition: Edition) -> Text:
+def _balance(edition: Edition, words: Words) -> Text:
     every, unsettled = edition.ledger.entries, edition.ledger.having(*UNSETTLED)
     if not every:
         return Text(words.NOTHING_OPENED)
@@ -54,21 +61,23 @@ def _balance(edition: Edition) -> Text:
     return Text(words.NOT_BALANCED.format(open=len(unsettled), all=len(every)), Look.UNSURE)
 
 
-def _row(entry: Entry) -> tuple[Cell, ...]:
-    ends = [entry.balance.value.capitalize()]
+def _row(entry: Entry, words: Words) -> tuple[Cell, ...]:
+    ends = [words.language.capital(entry.balance)]
     if entry.balance is not Balance.CLOSED and entry.out != entry.back:
-        ends.append(words.OF_CLOSED.format(back=f"{entry.back:f}", out=f"{entry.out:f}"))
+        ends.append(
+            words.OF_CLOSED.format(back=words.language.number(entry.back), out=words.language.number(entry.out))
+        )
     ends += filter(None, (entry.reason, entry.way))
     look = Look.UNSURE if entry.balance in UNSETTLED else Look.PLAIN
-    opened, closed = _moments(entry.opened), _moments(entry.closed)
-    return strong(entry.item), Cell(entry.opening.value), opened, closed, Cell("; ".join(ends), look)
+    opened, closed = _moments(entry.opened, words), _moments(entry.closed, words)
+    return strong(entry.item), Cell(words.language.text(entry.opening)), opened, closed, Cell("; ".join(ends), look)
 
 
-def _moments(moments: tuple[Moment, ...]) -> Cell:
-    return Cell("; ".join(map(moment_words, moments)) or "–")
+def _moments(moments: tuple[Moment, ...], words: Words) -> Cell:
+    return Cell("; ".join(moment_words(moment, words.language) for moment in moments) or "–")
 
 
-def _pairs(edition: Edition) -> tuple[Pair, ...]:
+def _pairs(edition: Edition, words: Words) -> tuple[Pair, ...]:
     """The things of which both pictures are known."""
     return tuple(
         Pair(

@@ -1,7 +1,7 @@
 """Sheets for before the job: what must be there, and what must be ordered."""
 
 from procbuilder.model.edition import Edition, ItemLine
-from procbuilder.publish import words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
     TICK,
@@ -19,30 +19,32 @@ from procbuilder.publish.sheets.blocks import (
 )
 
 
-def tools(edition: Edition) -> Sheet:
+def tools(edition: Edition, words: Words) -> Sheet:
     """Tools with a count before and after, then supplies and parts, in order of first use."""
-    counted = [(BLANK, BLANK, _name(item), Cell(item.quantity), Cell(_first(item))) for item in edition.tools]
+    counted = [(BLANK, BLANK, _name(item, words), Cell(item.quantity), Cell(_first(item))) for item in edition.tools]
     titles = columns((words.BEFORE, 2), (words.AFTER, 2), (words.WHAT, 8), (words.HOW_MANY, 3), (words.FIRST_STEP, 3))
     rows: tuple[Block, ...] = (Table(titles, tuple(counted)),) if counted else (Text(words.NO_TOOL, Look.UNSURE),)
     count = Fill((words.COUNTED_BEFORE, words.COUNTED_AFTER, words.INITIALS))
-    rest = (*_here(words.SUPPLIES, edition.supplies), *_here(words.PARTS, edition.parts))
+    rest = (*_here(words.SUPPLIES, edition.supplies, words), *_here(words.PARTS, edition.parts, words))
     blocks = (*rows, count, Text(words.NOT_COUNTED_RIGHT, Look.STRONG), *rest)
     return Sheet("tools", words.TOOLS, words.TOOLS_USE, blocks)
 
 
-def _here(title: str, items: tuple[ItemLine, ...]) -> tuple[Block, ...]:
+def _here(title: str, items: tuple[ItemLine, ...], words: Words) -> tuple[Block, ...]:
     if not items:
         return (Heading(title), Text(words.NONE_LISTED))
     titles = columns((words.HERE, 2), (words.WHAT, 10), (words.HOW_MANY, 3), (words.STEPS, 3))
-    rows = tuple((TICK, _name(item), Cell(item.quantity), Cell(numbers(item.steps))) for item in items)
+    rows = tuple((TICK, _name(item, words), Cell(item.quantity), Cell(numbers(item.steps))) for item in items)
     return Heading(title), Table(titles, rows)
 
 
-def order(edition: Edition) -> Sheet:
+def order(edition: Edition, words: Words) -> Sheet:
     """Parts and supplies with room for the maker's number; nothing is looked up here."""
     kinds = ((words.PART, edition.parts), (words.SUPPLY, edition.supplies))
     rows = tuple(
-        (Cell(kind), _name(item), _quantity(item), BLANK, BLANK, TICK) for kind, items in kinds for item in items
+        (Cell(kind), _name(item, words), _quantity(item, words), BLANK, BLANK, TICK)
+        for kind, items in kinds
+        for item in items
     )
     titles = columns(
         (words.KIND, 3), (words.WHAT, 8), (words.HOW_MANY, 4), (words.PART_NUMBER, 5), (words.SOURCE, 5),
@@ -52,11 +54,11 @@ def order(edition: Edition) -> Sheet:
     return Sheet("order", words.ORDER, words.ORDER_USE, (*blocks, Fill((words.NAME, words.DATE))))
 
 
-def _name(item: ItemLine) -> Cell:
+def _name(item: ItemLine, words: Words) -> Cell:
     return strong(f"{item.name}, {words.NEW}" if item.new else item.name)
 
 
-def _quantity(item: ItemLine) -> Cell:
+def _quantity(item: ItemLine, words: Words) -> Cell:
     return Cell(item.quantity) if item.quantity else Cell(words.NOT_KNOWN, Look.UNSURE)
 
 

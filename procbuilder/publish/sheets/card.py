@@ -4,17 +4,17 @@ from collections.abc import Iterator
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.worked import Hazard
-from procbuilder.publish import words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Card, Cards, Look, Sheet, Text
-from procbuilder.publish.sheets.tightening import both_units
+from procbuilder.publish.terms import both_units, extra
 
 
-def card(edition: Edition) -> Sheet | None:
+def card(edition: Edition, words: Words) -> Sheet | None:
     """None when nothing can catch fire at any step."""
     steps = [step for step in edition.steps if step.no_phone]
     if not steps:
         return None
-    cards = Cards(tuple(_step(step) for step in steps), 1)
+    cards = Cards(tuple(_step(step, words) for step in steps), 1)
     return Sheet("card", words.CARD, words.CARD_USE, (Text(words.REMEMBER, Look.STRONG), cards))
 
 
@@ -22,40 +22,46 @@ def _dangers(step: EditionStep) -> tuple[Hazard, ...]:
     return (*step.standing.hazards, *step.hazards)
 
 
-def _step(step: EditionStep) -> Card:
+def _step(step: EditionStep, words: Words) -> Card:
     signs = dict.fromkeys(sign for hazard in _dangers(step) for sign in hazard.signs)
     figure = step.figures[0] if step.figures and not step.reserved else None
-    return Card(f"{step.number} {step.command}", tuple(_lines(step)), figure, tuple(signs))
+    return Card(f"{step.number} {step.command}", tuple(_lines(step, words)), figure, tuple(signs))
 
 
-def _lines(step: EditionStep) -> Iterator[tuple[str, str]]:
+def _lines(step: EditionStep, words: Words) -> Iterator[tuple[str, str]]:
     """All that the step says, since there is no page to look at."""
-    yield from _standing(step)
+    yield from _standing(step, words)
     if step.reserved:
         yield words.STOP_DONE_BY, step.reserved
     else:
-        yield from _method(step)
+        yield from _method(step, words)
     yield from ((words.HOLD, hold.text) for hold in step.holds)
 
 
-def _standing(step: EditionStep) -> Iterator[tuple[str, str]]:
+def _standing(step: EditionStep, words: Words) -> Iterator[tuple[str, str]]:
     for hazard in _dangers(step):
-        yield hazard.signal.value, _joined(hazard.hazard, hazard.consequence, hazard.avoid)
+        yield words.language.text(hazard.signal), _joined(hazard.hazard, hazard.consequence, hazard.avoid)
     if step.only_if:
         yield words.ONLY_IF, step.only_if
     if step.standing.protections:
         yield words.LEAVE_IN_PLACE, "; ".join(step.standing.protections)
 
 
-def _method(step: EditionStep) -> Iterator[tuple[str, str]]:
+def _method(step: EditionStep, words: Words) -> Iterator[tuple[str, str]]:
     yield from ((words.HOW_TO, text) for text in step.prose)
     labels = (words.WEAR, words.TOOL, words.PART, words.SUPPLY)
     for label, lines in zip(labels, (step.wear, step.tools, step.parts, step.supplies), strict=True):
         if lines:
             yield label, "; ".join(line.text for line in lines)
-    yield from ((entry.name, _joined(entry.text, *entry.extra)) for entry in (*step.moves, *step.checks, *step.notes))
+    yield from (
+        (words.language.text(entry.name), _joined(entry.text, *extra(entry, words.language)))
+        for entry in (*step.moves, *step.checks, *step.notes)
+    )
     for row in step.torques:
-        yield words.TORQUE, _joined(f"{row.item}: {both_units(row) or words.NO_VALUE}", row.order, row.when, row.stage)
+        yield (
+            words.TORQUE,
+            _joined(f"{row.item}: {both_units(row, words.language) or words.NO_VALUE}", row.order, row.when, row.stage),
+        )
     yield from ((words.KEY_POINT, _joined(point.text, point.extra)) for point in step.key_points)
 
 

@@ -1,6 +1,8 @@
 """All sheets of an edition, in the order of the job."""
 
 from procbuilder.model.edition import Edition
+from procbuilder.publish import words
+from procbuilder.publish.language import language_of, words_in
 from procbuilder.publish.sheets.after import findings, ledger
 from procbuilder.publish.sheets.before import order, tools
 from procbuilder.publish.sheets.blocks import Sheet
@@ -15,4 +17,5 @@ MAKERS = (tools, order, tightening, trays, card, ledger, findings, breakdown, si
 
 def sheets(edition: Edition) -> tuple[Sheet, ...]:
     """Those that this job needs: without torques, for instance, there is no tightening sheet."""
-    return tuple(sheet for make in MAKERS if (sheet := make(edition)))
+    said = words_in(words, language_of(edition.language))
+    return tuple(sheet for make in MAKERS if (sheet := make(edition, said)))

@@ -4,24 +4,24 @@ from collections.abc import Iterator
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis
-from procbuilder.publish import words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Heading, Points, Sheet, Text
 
 MOST = 3
 """More would be filmed by nobody."""
 
 
-def filming(edition: Edition) -> Sheet:
+def filming(edition: Edition, words: Words) -> Sheet:
     """The card for before the job, and what the last film lacked."""
-    here = tuple(_here(edition))
+    here = tuple(_here(edition, words))
     named = (Heading(words.FILM_THIS), Points(here, ticks=True)) if here else ()
-    lacking = tuple(_lacking(edition))[:MOST]
+    lacking = tuple(_lacking(edition, words))[:MOST]
     after = (Text(words.FILM_NEXT_USE), Points(lacking, ticks=True)) if lacking else (Text(words.FILM_ENOUGH),)
     blocks = (Points(words.FILM_POINTS, ticks=True), *named, Heading(words.FILM_NEXT), *after)
     return Sheet("filming", words.FILM_BEFORE, words.FILM_BEFORE_USE, blocks)
 
 
-def _here(edition: Edition) -> Iterator[str]:
+def _here(edition: Edition, words: Words) -> Iterator[str]:
     """What must be counted or said aloud in this job."""
     for line in edition.trays:
         if line.contents[:1].isdigit():
@@ -31,7 +31,7 @@ def _here(edition: Edition) -> Iterator[str]:
             yield words.FILM_VALUE.format(number=row.number, what=row.item)
 
 
-def _lacking(edition: Edition) -> Iterator[str]:
+def _lacking(edition: Edition, words: Words) -> Iterator[str]:
     """What the film lacks: steps never filmed, without a picture, with a weak one, with cuts; dangerous ones first."""
     steps = sorted((step for step in edition.steps if not step.reserved), key=_weight)
     for words_of, lacks in (
@@ -41,12 +41,16 @@ def _lacking(edition: Edition) -> Iterator[str]:
         (words.FILM_CUT, lambda step: step.spans and not _weak(step) and step.basis is Basis.CUT),
     ):
         for step in filter(lacks, steps):
-            yield words_of.format(number=step.number, command=step.command, reason=_weak(step))
+            yield words_of.format(number=step.number, command=step.command, reason=_told(_weak(step), words))
 
 
 def _weak(step: EditionStep) -> str:
     """What is wrong with the main picture; empty when nothing is."""
     return ", ".join(step.figures[0].still.weak) if step.figures else ""
+
+
+def _told(weakness: str, words: Words) -> str:
+    return str(words.language.every(map(words.language.text, weakness.split(" and ")))) if weakness else ""
 
 
 def _weight(step: EditionStep) -> tuple[bool, int]:

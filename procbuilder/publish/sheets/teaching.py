@@ -1,7 +1,7 @@
 """Sheets for teaching: the job breakdown (Job Instruction, 1944, with the later column of reasons) and the sign-off."""
 
 from procbuilder.model.edition import Edition, EditionStep
-from procbuilder.publish import words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
     Block,
@@ -18,10 +18,10 @@ from procbuilder.publish.sheets.blocks import (
 )
 
 
-def breakdown(edition: Edition) -> Sheet:
+def breakdown(edition: Edition, words: Words) -> Sheet:
     """Important steps, key points, reasons: a note for who teaches, short on purpose."""
     open_steps = [step for step in edition.steps if not step.reserved]
-    rows = tuple(row for step in open_steps for row in _points(step))
+    rows = tuple(row for step in open_steps for row in _points(step, words))
     bare = [step.number for step in edition.steps if step.reserved or not (step.key_points or step.holds)]
     titles = columns((words.STEP, 2), (words.IMPORTANT_STEP, 9), (words.KEY_POINTS, 10), (words.REASONS, 9))
     blocks: tuple[Block, ...] = (Table(titles, rows), Points(words.WAYS_OF_TEACHING))
@@ -30,7 +30,7 @@ def breakdown(edition: Edition) -> Sheet:
     return Sheet("breakdown", words.BREAKDOWN, words.BREAKDOWN_USE, blocks, one_page=True)
 
 
-def _points(step: EditionStep) -> list[tuple[Cell, ...]]:
+def _points(step: EditionStep, words: Words) -> list[tuple[Cell, ...]]:
     told = [(line.text, line.extra) for line in step.key_points]
     told += [(words.HOLD_POINT.format(text=hold.text), "") for hold in step.holds]
     first = (strong(str(step.number)), strong(step.command))
@@ -40,7 +40,7 @@ def _points(step: EditionStep) -> list[tuple[Cell, ...]]:
     ]
 
 
-def sign_off(edition: Edition) -> Sheet:
+def sign_off(edition: Edition, words: Words) -> Sheet:
     """The levels of one person for this revision, with what must be recorded."""
     titles = columns(
         (words.LEVEL, 2), (words.MEANING, 9), (words.EVIDENCE, 6), (words.DATE, 4), (words.JOB_OR_SCORE, 6),
@@ -54,15 +54,15 @@ def sign_off(edition: Edition) -> Sheet:
         Table(titles, levels),
         Fill((words.SUPERVISED_RUNS,)),
         Text(words.HOW_MANY_RUNS),
-        *_holds(edition),
-        *_reserved(edition),
+        *_holds(edition, words),
+        *_reserved(edition, words),
         Text(words.LEARNER_TELLS),
         Text(words.RECHECK),
     )
     return Sheet("sign-off", words.SIGN_OFF, words.SIGN_OFF_USE, blocks)
 
 
-def _holds(edition: Edition) -> tuple[Block, ...]:
+def _holds(edition: Edition, words: Words) -> tuple[Block, ...]:
     holds = [(step, hold) for step in edition.steps for hold in step.holds]
     if not holds:
         return ()
@@ -73,7 +73,7 @@ def _holds(edition: Edition) -> tuple[Block, ...]:
     return Heading(words.HOLD_POINTS), Table(titles, rows)
 
 
-def _reserved(edition: Edition) -> tuple[Block, ...]:
+def _reserved(edition: Edition, words: Words) -> tuple[Block, ...]:
     rows = tuple(
         (strong(str(step.number)), Cell(step.command), Cell(step.reserved), BLANK)
         for step in edition.steps

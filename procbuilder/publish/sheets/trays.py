@@ -1,11 +1,11 @@
 """Cards for the trays and labels for the bags, to cut out."""
 
 from procbuilder.model.edition import Edition, Figure, TrayLine
-from procbuilder.publish import words
+from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Block, Card, Cards, Heading, Sheet, numbers
 
 
-def trays(edition: Edition) -> Sheet | None:
+def trays(edition: Edition, words: Words) -> Sheet | None:
     """None when nothing is kept."""
     if not edition.trays:
         return None
@@ -13,30 +13,30 @@ def trays(edition: Edition) -> Sheet | None:
     for line in edition.trays:
         if line.tray:
             named.setdefault(line.tray, []).append(line)
-    cards = tuple(_tray(edition, name, lines) for name, lines in named.items())
-    labels = tuple(_label(line) for line in edition.trays)
+    cards = tuple(_tray(edition, name, lines, words) for name, lines in named.items())
+    labels = tuple(_label(line, words) for line in edition.trays)
     blocks: tuple[Block, ...] = (Cards(cards, 2),) if cards else ()
     return Sheet("trays", words.TRAYS, words.TRAYS_USE, (*blocks, Heading(words.LABELS), Cards(labels, 3)))
 
 
-def _tray(edition: Edition, name: str, lines: list[TrayLine]) -> Card:
-    told = ((_off(line), line.contents + (f" ({line.holds})" if line.holds else "")) for line in lines)
+def _tray(edition: Edition, name: str, lines: list[TrayLine], words: Words) -> Card:
+    told = ((_off(line, words), line.contents + (f" ({line.holds})" if line.holds else "")) for line in lines)
     return Card(f"{words.TRAY} {name}", tuple(told), _picture(edition, lines[0].off))
 
 
-def _label(line: TrayLine) -> Card:
-    told = ((words.HOLDS, line.holds), (words.OFF_AT, _step(line.off)), (words.ON_AT, numbers(line.on)))
+def _label(line: TrayLine, words: Words) -> Card:
+    told = ((words.HOLDS, line.holds), (words.OFF_AT, _step(line.off, words)), (words.ON_AT, numbers(line.on)))
     lines = tuple((label, text or words.NOT_BACK) for label, text in told if text or label == words.ON_AT)
     tray = ((words.TRAY, line.tray),) if line.tray else ()
     return Card(line.contents, (*lines, *tray))
 
 
-def _off(line: TrayLine) -> str:
+def _off(line: TrayLine, words: Words) -> str:
     back = f" → {numbers(line.on)}" if line.on else ""
-    return f"{words.STEP} {_step(line.off)}{back}"
+    return f"{words.STEP} {_step(line.off, words)}{back}"
 
 
-def _step(number: int) -> str:
+def _step(number: int, words: Words) -> str:
     return str(number) if number else words.BEFORE_THE_FIRST
 
 

@@ -1,0 +1,101 @@
+"""Terms that records hold as data – names of fields, signal words, balances – and how a language says them."""
+
+import re
+from collections.abc import Iterable
+
+from procbuilder.model.edition import Named
+from procbuilder.model.fields import BY_NAME, FIELDS
+from procbuilder.model.footage import WEAK, Clip
+from procbuilder.model.ledger import Balance, Opening
+from procbuilder.model.marks import MarkShape, PictureState
+from procbuilder.model.problem import Severity
+from procbuilder.model.worked import Signal, TorqueRow
+from procbuilder.publish.language import Language
+
+LISTS = ("Conditions", "Documents", "Notes", "Dangers", "Dangers made lower or left out")
+"""Titles of the lists before the start, as far as they are no names of fields."""
+
+TERMS: tuple[str, ...] = tuple(dict.fromkeys((
+    *(str(signal) for signal in Signal),
+    *(str(balance) for balance in Balance),
+    *(str(opening) for opening in Opening),
+    *(str(state) for state in PictureState),
+    *(str(severity) for severity in Severity),
+    *(str(shape) for shape in MarkShape),
+    *(kind.name for kind in FIELDS),
+    *LISTS,
+    *WEAK,
+)))  # fmt: skip
+
+PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind in FIELDS for word in kind.words))
+"""How the parts of a field that begin with a word are shown."""
+
+ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
+FROM_MEMORY = "from memory"
+
+_MOVE = re.compile(
+    r"(?:part (?P<number>\d+) of the clip|clip) (?P<end>begins|ends) (?P<seconds>[\d.]+) s (?P<way>later|earlier) "
+    r"than typed, (?P<place>.+)"
+)
+_ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
+
+
+MOVES = (
+    "{what} begins {seconds} s later than typed, {place}.",
+    "{what} begins {seconds} s earlier than typed, {place}.",
+    "{what} ends {seconds} s later than typed, {place}.",
+    "{what} ends {seconds} s earlier than typed, {place}.",
+)
+CLIP, PART_OF_CLIP = "Clip", "Part {number} of the clip"
+MOVED_TO = ("where the action begins", "where the action ends", "where its shot begins", "where its shot ends")
+
+
+def terms(language: Language) -> dict[str, str]:
+    """Every term with what the language calls it."""
+    return {term: language.text(term) for term in TERMS}
+
+
+def origin(words: str, language: Language) -> str:
+    """``said strip 3:12``, ``from D1 p. 4``: names and times stay as typed."""
+    told = None if words == FROM_MEMORY else _ORIGIN.fullmatch(words)
+    if told is None:
+        return language.text(words) if words == FROM_MEMORY else words
+    return language.text(ORIGINS[told[1]], place=told[2], document=told[2])
+
+
+def extra(entry: Named, language: Language) -> tuple[str, ...]:
+    """The further parts of a field: of ``by: 2 x M8 bolt`` only the first word is ours."""
+    kind = BY_NAME.get(entry.name.casefold())
+    return tuple(_part(part, kind.words if kind else (), language) for part in entry.extra)
+
+
+def _part(part: str, words: Iterable[str], language: Language) -> str:
+    word, colon, text = part.partition(": ")
+    return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
+
+
+def other_unit(also: str, language: Language) -> str:
+    """A value that was worked out in another unit, with the decimal sign of the language."""
+    then = language.text(" then ")
+    return then.join(re.sub(r"(?<=\d)\.(?=\d)", language.decimal, stage) for stage in also.split(" then "))
+
+
+def both_units(row: TorqueRow, language: Language) -> str:
+    """``15 N·m (11 lbf·ft)``: as typed, then in the other unit."""
+    return f"{row.value} ({other_unit(row.also, language)})" if row.also else row.value
+
+
+def moves(clip: Clip, language: Language) -> tuple[str, ...]:
+    """Where a clip does not begin or end at the typed times, a sentence each."""
+    return tuple(_move(move, language) for move in clip.moved)
+
+
+def _move(move: str, language: Language) -> str:
+    """``clip begins 0.8 s later than typed, where its shot begins``, as a sentence."""
+    told = _MOVE.fullmatch(move)
+    if told is None:
+        return move
+    pattern = next(each for each in MOVES if f" {told['end']} " in each and f" {told['way']} " in each)
+    what = language.text(PART_OF_CLIP, number=told["number"]) if told["number"] else language.text(CLIP)
+    place, seconds = told["place"], told["seconds"].replace(".", language.decimal)
+    return language.text(pattern, what=what, seconds=seconds, place=language.text(place))

@@ -1,0 +1,67 @@
+"""Every text that has to stand in a catalogue, gathered from where it is said."""
+
+import io
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from types import ModuleType
+from typing import Any
+
+from babel.messages.extract import extract
+
+from procbuilder.model import questions
+from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
+
+ROOT = Path(__file__).parents[2] / "procbuilder"
+MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation)
+KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
+
+Message = str | tuple[str, str]
+"""A text, or its forms for one and for more."""
+
+
+def messages() -> set[Message]:
+    """Constants, what the code says itself, and terms of the records and of the trade's data."""
+    constants = {text for module in MODULES for name in vars(module) if name.isupper()
+                 for text in _texts(getattr(module, name))}  # fmt: skip
+    known = {
+        *constants,
+        *timewords.CREWS.values(),
+        *terms.TERMS,
+        *terms.PART_WORDS,
+        *terms.ORIGINS.values(),
+        *terms.MOVES,
+        *terms.MOVED_TO,
+        terms.CLIP,
+        terms.PART_OF_CLIP,
+    }
+    kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
+    every: set[Message] = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, text))}
+    return every | set(_called())
+
+
+def _texts(value: Any) -> Iterator[str]:
+    """Every text within a constant; keys are no words."""
+    if isinstance(value, str):
+        yield str(value)
+    elif isinstance(value, dict | tuple):
+        for part in value.values() if isinstance(value, dict) else value:
+            yield from _texts(part)
+
+
+def _called() -> Iterator[Message]:
+    """What is said by a literal: found by Babel's own reader of code."""
+    for room in ("publish", "pipeline"):
+        for path in sorted((ROOT / room).rglob("*.py")):
+            source = io.BytesIO(path.read_bytes())
+            for _, message, _, _ in extract("python", source, keywords=KEYWORDS):
+                yield (message[0], message[1]) if isinstance(message, tuple) else str(message)
+
+
+def _data() -> Iterator[str]:
+    """Meanings of signs, and why a part is not used again."""
+    data = ROOT / "infer" / "data"
+    signs = tomllib.loads((data / "safety_signs.toml").read_text(encoding="utf-8"))
+    yield from (sign["meaning"] for sign in signs["sign"])
+    parts = tomllib.loads((data / "single_use.toml").read_text(encoding="utf-8"))
+    yield from (part["why"] for part in parts["part"] if part.get("spoilt"))
