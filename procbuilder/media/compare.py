@@ -114,7 +114,7 @@ def _matched(one: Grey, two: Grey, move: Move) -> Grey:
     there = moved >= 0
     if not there.any():
         return one
-    light = float(one[there].mean() + 1) / float(moved[there].mean() + 1)
+    light = float(np.median((one[there] + 1) / (moved[there] + 1)))  # a mean would take a bright hand for light
     return np.asarray(np.where(there, moved * light, one), dtype=np.float32)
 
 

@@ -8,6 +8,7 @@ import numpy as np
 from procbuilder.media.compare import entered, standing
 from procbuilder.media.look import Look
 from procbuilder.media.palette import likeness, palette
+from procbuilder.media.stillness import PAUSE
 
 ALIKE = 0.25
 """Difference in log brightness up to which two pictures can be compared."""
@@ -19,8 +20,10 @@ _BEGINNING = Fraction(1)
 """Seconds at the beginning of the footage, when the hand is not there yet."""
 _SAME = 0.03
 """Share of the picture up to which nothing has come in since the beginning."""
-_SHOWN = Fraction(3)
-"""Seconds of calm from which on what is in front is held there to be seen: nobody rests so long before the part."""
+_SHOWN = PAUSE
+"""Seconds of calm from which on what is in front is held there to be seen: a shorter pause belongs to the work."""
+_FIRST_VIEW = Fraction(3)
+"""Seconds at the beginning in which a picture of the same place in the same light is looked for."""
 _COVERED = 0.07, 0.55
 """Share of the picture in which something has come in since the beginning; beyond, all has changed."""
 _OUTLINED = 0.01
@@ -61,12 +64,11 @@ def clearest(looks: Sequence[Look], stretch: range) -> Look:
 def _has_stayed(looks: Sequence[Look], stretch: range) -> bool:
     """Whether something has come in since the beginning with the colours, and to the place, of what was at work."""
     one = clearest(looks, stretch)
-    beginning = [look for look in _beginning(looks, stretch) if _comparable(one, look)]
-    if not beginning or looks[stretch.stop - 1].time - looks[stretch.start].time >= _SHOWN:
+    first = _same_view(looks, stretch)
+    if first is None or looks[stretch.stop - 1].time - looks[stretch.start].time >= _SHOWN:
         return False
-    first = min(beginning, key=lambda look: entered(one, look).mean())
     came = entered(one, first)
-    if not _COVERED[0] <= came.mean() <= _COVERED[1] or standing(one, first, _AROUND_PART) < _OUTLINED:
+    if came.mean() < _COVERED[0] or standing(one, first, _AROUND_PART) < _OUTLINED:
         return False
     now, ground = palette(one, came), palette(first, came)
     liker, place = [], []
@@ -79,6 +81,13 @@ def _has_stayed(looks: Sequence[Look], stretch: range) -> bool:
         return False
     to_work, to_ground = np.median(liker, axis=0)
     return bool(to_work - to_ground >= _LIKE_WORK and np.median(place) >= _SAME_PLACE)
+
+
+def _same_view(looks: Sequence[Look], stretch: range) -> Look | None:
+    """The first picture that shows the same place in the same light."""
+    one = clearest(looks, stretch)
+    early = (look for look in looks[: stretch.start] if look.time < looks[0].time + _FIRST_VIEW)
+    return next((look for look in early if _comparable(one, look) and entered(one, look).mean() <= _COVERED[1]), None)
 
 
 def _at_work(looks: Sequence[Look], stretch: range, first: Look) -> list[Look]:
