@@ -29,6 +29,8 @@ _DOUBT = 0.004
 """Share of outline in the surroundings that is as good as none."""
 _NEAR, _WIDE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
 
+Mask = NDArray[np.bool_]
+
 Move = tuple[float, float]
 """Pixels to the right and down."""
 
@@ -69,9 +71,9 @@ def standing(one: Look, two: Look, spread: float) -> float:
     return float((mask * local * _weights(spread)).mean())
 
 
-def entered(one: Look, two: Look) -> float:
-    """Share of the picture that differs between the two and reaches in from its edge, whichever of them it is in."""
-    return float(_reaching(_different(*_pair(one, two))).mean())
+def entered(one: Look, two: Look) -> Mask:
+    """Where the two differ by something that reaches in from the edge of the picture, whichever of them it is in."""
+    return _reaching(_different(*_pair(one, two))).astype(bool)
 
 
 def _pair(one: Look, two: Look) -> tuple[Grey, Grey]:
@@ -112,7 +114,7 @@ def _matched(one: Grey, two: Grey, move: Move) -> Grey:
     there = moved >= 0
     if not there.any():
         return one
-    light = float(one[there].mean() + 1) / float(moved[there].mean() + 1)
+    light = float(np.median((one[there] + 1) / (moved[there] + 1)))  # a mean would take a bright hand for light
     return np.asarray(np.where(there, moved * light, one), dtype=np.float32)
 
 

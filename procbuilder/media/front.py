@@ -7,27 +7,33 @@ import numpy as np
 
 from procbuilder.media.compare import entered, standing
 from procbuilder.media.look import Look
+from procbuilder.media.palette import likeness, palette
+from procbuilder.media.stillness import PAUSE
 
 ALIKE = 0.25
 """Difference in log brightness up to which two pictures can be compared."""
-_AROUND_PART, _ON_PART = 0.45, 0.25
-"""How far from the middle of the picture something in front counts: a hand that comes back, and one that stays."""
+_AROUND_PART = 0.45
+"""How far from the middle of the picture something in front counts."""
 _EVERY = Fraction(2, 5)
 """Seconds between the pictures of the whole footage that a calm moment is compared with."""
-_NEAR = Fraction(9, 10)
-"""Seconds before and after a calm moment in which a hand is seen to leave or to come."""
 _BEGINNING = Fraction(1)
 """Seconds at the beginning of the footage, when the hand is not there yet."""
 _SAME = 0.03
 """Share of the picture up to which nothing has come in since the beginning."""
-_SHOWN = Fraction(3)
-"""Seconds of calm from which on what is in front is held there to be seen: nobody rests so long before the part."""
-_COVERED = 0.26, 0.5
-"""Share of the picture for which something is in front that was not there at the beginning; beyond, all has changed."""
-_USUAL = 0.006
-"""Share of the picture by which it is in front of most other pictures, too."""
-_LEFT = -0.045
-"""Share of the picture from which on something is seen to have left."""
+_SHOWN = PAUSE
+"""Seconds of calm from which on what is in front is held there to be seen: a shorter pause belongs to the work."""
+_FIRST_VIEW = Fraction(3)
+"""Seconds at the beginning in which a picture of the same place in the same light is looked for."""
+_COVERED = 0.07, 0.55
+"""Share of the picture in which something has come in since the beginning; beyond, all has changed."""
+_OUTLINED = 0.01
+"""Share of the picture in front of which it must stand by its outline."""
+_LIKE_WORK = 0.15
+"""By how much its colours are liker to what was at work than to the ground that was seen there at the beginning."""
+_SAME_PLACE = 0.33
+"""Share of its place that what was at work usually took, too."""
+_AT_WORK = 12
+"""Pictures of the work that it is compared with."""
 _BACK_WITHIN = Fraction(17, 10)
 """Seconds before the end within which a hand that comes back begins to rest."""
 _BACK = 0.09
@@ -43,9 +49,9 @@ _LONGER = 0.04
 def covered(looks: Sequence[Look], calm: Sequence[range]) -> list[bool]:
     """For each calm stretch, in order of time, whether something stands in front."""
     clear = _before_it_came_back(looks, calm)
-    if calm and _still_there(looks, calm[clear]):
+    if calm and _has_stayed(looks, calm[clear]):
         return [True] * len(calm)
-    return [number > clear for number in range(len(calm))]
+    return [number > clear or _has_stayed(looks, stretch) for number, stretch in enumerate(calm)]
 
 
 def clearest(looks: Sequence[Look], stretch: range) -> Look:
@@ -55,18 +61,40 @@ def clearest(looks: Sequence[Look], stretch: range) -> Look:
     return looks[min(stretch, key=lambda i: (abs(np.log(looks[i].brightness + 1) - light) > ALIKE, abs(i - middle)))]
 
 
-def _still_there(looks: Sequence[Look], stretch: range) -> bool:
-    """Whether something is in front that was not there at the beginning, and was not seen to leave."""
+def _has_stayed(looks: Sequence[Look], stretch: range) -> bool:
+    """Whether something has come in since the beginning with the colours, and to the place, of what was at work."""
     one = clearest(looks, stretch)
-    first, last = looks[stretch.start].time, looks[stretch.stop - 1].time
-    if last - first >= _SHOWN or _as_at_first(looks, stretch):
+    first = _same_view(looks, stretch)
+    if first is None or looks[stretch.stop - 1].time - looks[stretch.start].time >= _SHOWN:
         return False
-    there = _against(one, _beginning(looks, stretch), _ON_PART)
-    if not there or not _COVERED[0] <= np.mean(there) <= _COVERED[1] or _usually(looks, stretch, _ON_PART) < _USUAL:
+    came = entered(one, first)
+    if came.mean() < _COVERED[0] or standing(one, first, _AROUND_PART) < _OUTLINED:
         return False
-    around = [*looks[: max(stretch.start - 1, 0)], *looks[stretch.stop + 1 :]]
-    near = [look for look in around if first - _NEAR <= look.time <= last + _NEAR]
-    return min(_against(one, near, _ON_PART), default=0.0) > _LEFT
+    now, ground = palette(one, came), palette(first, came)
+    liker, place = [], []
+    for look in _at_work(looks, stretch, first):
+        there = entered(look, first)
+        hand = palette(look, there)
+        liker.append((likeness(now, hand), likeness(ground, hand)))
+        place.append(float((came & there).sum() / came.sum()))
+    if not liker:
+        return False
+    to_work, to_ground = np.median(liker, axis=0)
+    return bool(to_work - to_ground >= _LIKE_WORK and np.median(place) >= _SAME_PLACE)
+
+
+def _same_view(looks: Sequence[Look], stretch: range) -> Look | None:
+    """The first picture that shows the same place in the same light."""
+    one = clearest(looks, stretch)
+    early = (look for look in looks[: stretch.start] if look.time < looks[0].time + _FIRST_VIEW)
+    return next((look for look in early if _comparable(one, look) and entered(one, look).mean() <= _COVERED[1]), None)
+
+
+def _at_work(looks: Sequence[Look], stretch: range, first: Look) -> list[Look]:
+    """Pictures between the beginning and a calm stretch."""
+    before = looks[: max(stretch.start - 1, 0)]
+    work = [look for look in before if look.time >= looks[0].time + _BEGINNING and _comparable(look, first)]
+    return work[:: max(len(work) // _AT_WORK, 1)]
 
 
 def _before_it_came_back(looks: Sequence[Look], calm: Sequence[range]) -> int:
@@ -88,7 +116,7 @@ def _before_it_came_back(looks: Sequence[Look], calm: Sequence[range]) -> int:
 def _as_at_first(looks: Sequence[Look], stretch: range) -> bool:
     """Whether nothing stands in the picture that has come in, or is missing that has left, since the beginning."""
     one = clearest(looks, stretch)
-    return any(entered(one, look) < _SAME for look in _beginning(looks, stretch) if _comparable(one, look))
+    return any(entered(one, look).mean() < _SAME for look in _beginning(looks, stretch) if _comparable(one, look))
 
 
 def _beginning(looks: Sequence[Look], stretch: range) -> list[Look]:
@@ -103,23 +131,19 @@ def _evidence(looks: Sequence[Look], before: range, last: range) -> float:
     share = (standing(two, one, _AROUND_PART) - standing(one, two, _AROUND_PART)) / 2
     if share > _HAND:
         return 0.0
-    usual = (_usually(looks, last, _AROUND_PART) - _usually(looks, before, _AROUND_PART)) / 2
+    usual = (_usually(looks, last) - _usually(looks, before)) / 2
     return share + usual + _LONGER * float(np.log(_seconds(looks, before) / _seconds(looks, last)))
 
 
-def _usually(looks: Sequence[Look], stretch: range, spread: float) -> float:
+def _usually(looks: Sequence[Look], stretch: range) -> float:
     """Mean share that stands in front in this stretch against the rest of the footage, at most a tenth."""
     one, others, due = clearest(looks, stretch), [], looks[0].time
     for index, look in enumerate(looks):
         if look.time >= due and not stretch.start - 1 <= index <= stretch.stop:
             others.append(look)
             due = look.time + _EVERY
-    against = _against(one, others, spread)
+    against = [standing(one, other, _AROUND_PART) for other in others if _comparable(one, other)]
     return float(np.clip(np.mean(against), -0.1, 0.1)) if against else 0.0
-
-
-def _against(one: Look, others: Sequence[Look], spread: float) -> list[float]:
-    return [standing(one, other, spread) for other in others if _comparable(one, other)]
 
 
 def _comparable(one: Look, two: Look) -> bool:
