@@ -24,7 +24,14 @@ def messages() -> set[Message]:
     """Constants, what the code says itself, and terms of the records and of the trade's data."""
     constants = {text for module in MODULES for name in vars(module) if name.isupper()
                  for text in _texts(getattr(module, name))}  # fmt: skip
-    known = {*constants, *timewords.CREWS.values(), *terms.TERMS, *terms.PART_WORDS, *terms.ORIGINS.values()}
+    known = {
+        *constants,
+        *timewords.CREWS.values(),
+        *terms.TERMS,
+        *terms.PART_WORDS,
+        *terms.ORIGINS.values(),
+        *terms.WAYS,
+    }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
     every: set[Message] = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, text))}
     return every | set(_called())
@@ -45,7 +52,7 @@ def _called() -> Iterator[Message]:
         for path in sorted((ROOT / room).rglob("*.py")):
             source = io.BytesIO(path.read_bytes())
             for _, message, _, _ in extract("python", source, keywords=KEYWORDS):
-                yield message if isinstance(message, tuple) else str(message)
+                yield (message[0], message[1]) if isinstance(message, tuple) else str(message)
 
 
 def _data() -> Iterator[str]:

@@ -123,7 +123,14 @@ def test_what_to_order_leaves_the_number_to_the_makers_data(made: dict[str, Shee
 
 def test_tightening_has_every_torque_and_a_blank_for_each_missing_one(made: dict[str, Sheet]) -> None:
     assert rows(made["tightening"]) == [
-        ["keeper bolts", "8", "15 N·m then 30 N·m", "cross · dry threads", "from D1 p. 4", "blank"],
+        [
+            "keeper bolts",
+            "8",
+            "15 N·m then 30 N·m (11 lbf·ft then 22 lbf·ft)",
+            "cross · dry threads",
+            "from D1 p. 4",
+            "blank",
+        ],
         ["hub nut", "8", "No value given. D1, section 3", "weight on wheels · stage 1", "blank", "blank"],
         ["wheel nuts", "8", f"No value given. {words.LOOK_UP}", "plain", "blank", "blank"],
         ["cap screw", "8", "4 N·m", "plain", "from memory, not confirmed", "blank"],
