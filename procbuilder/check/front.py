@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.languages import is_written
+from procbuilder.model.languages import WRITTEN, is_written
 from procbuilder.model.problem import Problem, Severity
 
 _LISTS = (
@@ -67,13 +67,14 @@ def unnamed_procedure(case: Case) -> Iterator[Problem]:
 def language_without_words(case: Case) -> Iterator[Problem]:
     """A language in which page and PDF cannot speak for themselves: what nobody typed is then in English."""
     front = case.procedure.front
+    known = " or ".join(f'"language: {code}"' for code in WRITTEN)
     if not is_written(front["language"]):
         yield Problem(
             Severity.ADVICE,
             front.place("language", case.procedure.place),
             f'there are no words for the language "{front["language"]}": headings and sentences of page and PDF are '
             "in English",
-            'write "language: en-GB" or "language: de-DE"; what you typed stays as it is',
+            f"write {known}; what you typed stays as it is",
             "language-without-words",
             4,
         )

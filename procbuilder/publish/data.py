@@ -13,7 +13,7 @@ from procbuilder.model.edition import Edition, ItemLine, Line, Named
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.film import Film
 from procbuilder.model.footage import Recording
-from procbuilder.model.ledger import Moment
+from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
@@ -49,6 +49,10 @@ def worked_out(language: Language) -> WorkedOut:
             "words": lambda sign: f"{sign.number} {language.text(sign.meaning)}",
         },
         Span: {"words": str},
+        Entry: {
+            "way": lambda entry: terms.way(entry.way, language),
+            "spoilt": lambda entry: language.text(entry.spoilt),
+        },
         Moment: {"words": lambda moment: moment_words(moment, language)},
         Recording: {
             "path": lambda recording: _as_given(recording.path),

@@ -107,6 +107,7 @@ def _said(edition: Edition, module: ModuleType, language: Language) -> dict[str,
         "words": words_in(module, language),
         "language": language,
         "term": language.text,
+        "own_lang": Markup(f' lang="{language.own}"') if language.foreign else "",
         "in_english": "" if language.tag.startswith(SOURCE) else Markup(' lang="en"'),
         "status_words": language.text(words.STATUS_WORDS.get(edition.status, "")),
     }

@@ -13,15 +13,12 @@ from gettext import GNUTranslations, NullTranslations
 from importlib.resources import files
 from io import BytesIO
 from types import ModuleType, SimpleNamespace
-from typing import Any
-
-from babel import Locale, UnknownLocaleError
-from babel.dates import format_date
-from babel.messages.mofile import write_mo
-from babel.messages.pofile import read_po
-from babel.numbers import get_decimal_symbol
+from typing import TYPE_CHECKING, Any
 
 from procbuilder.model.languages import SOURCE, WRITTEN
+
+if TYPE_CHECKING:
+    from babel import Locale
 
 Words = SimpleNamespace
 """The words of a module in one language, by their names; ``language`` is the language itself."""
@@ -35,7 +32,6 @@ class Language:
     """Language of what was typed, as BCP 47 names it: ``de-DE``."""
     own: str
     """Language of the words: the same, or English where there is no catalogue."""
-    locale: Locale
     translations: NullTranslations
 
     def text(self, text: str, /, **facts: object) -> str:
@@ -54,11 +50,13 @@ class Language:
     @property
     def decimal(self) -> str:
         """The sign before tenths."""
-        return get_decimal_symbol(self.locale)
+        return _decimal(self.own)
 
     def date(self, day: date) -> str:
         """A day; in English year first, since British and American readers would take 03/04 for different days."""
-        return day.isoformat() if self.locale.language == SOURCE else format_date(day, "medium", self.locale)
+        from babel.dates import format_date
+
+        return day.isoformat() if self.own.startswith(SOURCE) else format_date(day, "medium", _locale(self.own))
 
     def every(self, parts: Iterable[str]) -> str:
         """``a, b and c``."""
@@ -76,6 +74,9 @@ class Language:
         return self.own.partition("-")[0] != self.tag.partition("-")[0]
 
 
+ENGLISH = Language(SOURCE, SOURCE, NullTranslations())
+
+
 @cache
 def language_of(tag: str) -> Language:
     """The language that a procedure names; its words are English where there is no catalogue for it.
@@ -85,11 +86,10 @@ def language_of(tag: str) -> Language:
     """
     known = _locale(tag)
     if known is None:
-        return Language(SOURCE, SOURCE, Locale(SOURCE), NullTranslations())
+        return ENGLISH
     tag = str(known).replace("_", "-")
-    if known.language not in WRITTEN:
-        return Language(tag, SOURCE, Locale(SOURCE), NullTranslations())
-    return Language(tag, tag, known, _translations(known.language))
+    own = tag if known.language in WRITTEN else SOURCE
+    return Language(tag, own, _translations(own.partition("-")[0]))
 
 
 def words_in(module: ModuleType, language: Language) -> Words:
@@ -112,7 +112,9 @@ def _said(value: Any, language: Language) -> Any:
     return language.text(value) if isinstance(value, str) else value
 
 
-def _locale(tag: str) -> Locale | None:
+def _locale(tag: str) -> "Locale | None":
+    from babel import Locale, UnknownLocaleError
+
     try:
         return Locale.parse(tag.strip(), sep="-")
     except (ValueError, UnknownLocaleError):
@@ -120,15 +122,22 @@ def _locale(tag: str) -> Locale | None:
 
 
 @cache
+def _decimal(tag: str) -> str:
+    from babel.numbers import get_decimal_symbol
+
+    return get_decimal_symbol(_locale(tag))
+
+
+@cache
 def _translations(code: str) -> NullTranslations:
     """A catalogue as the standard library reads it, made in memory."""
     if code == SOURCE:
         return NullTranslations()
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
     made = BytesIO()
     with files("procbuilder.publish").joinpath("locale", f"{code}.po").open("rb") as text:
         write_mo(made, read_po(text, locale=code))
     made.seek(0)
     return GNUTranslations(made)
-
-
-ENGLISH = language_of(SOURCE)

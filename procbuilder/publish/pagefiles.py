@@ -19,7 +19,7 @@ from procbuilder.publish.captions import webvtt
 from procbuilder.publish.language import Language
 from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
-from procbuilder.publish.terms import extra, moves, origin, other_unit
+from procbuilder.publish.terms import extra, moves, origin, other_unit, way
 from procbuilder.publish.timewords import sentences
 
 STYLES = ("base.css", "page.css", "figure.css", "print.css")
@@ -73,6 +73,7 @@ def environment(folder: Path) -> Environment:
         told_origin=origin,
         told_parts=extra,
         moves=moves,
+        told_way=way,
         other_unit=other_unit,
         moments=moments,
         source=torque_source,

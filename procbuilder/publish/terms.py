@@ -32,6 +32,8 @@ PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind i
 
 ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
 FROM_MEMORY = "from memory"
+WAYS = ("if: {condition}", "if not: {condition}", ", not: ")
+"""How an entry of the ledger tells on which way it ends so."""
 
 _MOVE = re.compile(
     r"(?:part (?P<number>\d+) of the clip|clip) (?P<end>begins|ends) (?P<seconds>[\d.]+) s (?P<way>later|earlier) "
@@ -72,6 +74,13 @@ def extra(entry: Named, language: Language) -> tuple[str, ...]:
 def _part(part: str, words: Iterable[str], language: Language) -> str:
     word, colon, text = part.partition(": ")
     return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
+
+
+def way(words: str, language: Language) -> str:
+    """``if: braked hub, not: spare wheel fitted``."""
+    word, colon, condition = words.partition(": ")
+    told = language.text(WAYS[2]).join(condition.split(WAYS[2]))
+    return language.text(f"{word}: {{condition}}", condition=told) if colon else words
 
 
 def other_unit(also: str, language: Language) -> str:

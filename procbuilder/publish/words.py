@@ -84,7 +84,7 @@ TURNS_ALT_ROWS = "{rows} rows of {columns} fasteners; row by row they are tighte
 
 TRAYS = "Tray cards and bag labels"
 TRAYS_USE = "Cut out along the dashed lines; one card into each tray, one label onto each bag."
-TRAY, BAG, HOLDS, OFF_AT, ON_AT = "Tray", "Bag", "Holds", "Off at step", "Back on at step"
+TRAY, HOLDS, OFF_AT, ON_AT = "Tray", "Holds", "Off at step", "Back on at step"
 BEFORE_THE_FIRST = "before step 1"
 NOT_BACK = "not said"
 LABELS = "Bag labels"

@@ -75,7 +75,7 @@ function prepareStopwatch() {
     stand("");
     const minutes = Math.max(0.01, Math.round(clock.spent / 600) / 100);
     rows.push({ when: local(clock.begun), step: clock.box.dataset.step, minutes });
-    look(clock.box, "off", say("watch_kept", { minutes }));
+    look(clock.box, "off", say("watch_kept", { minutes: minutes.toLocaleString(live.lang) }));
     clock = null;
     keep();
   }

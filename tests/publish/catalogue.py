@@ -34,6 +34,7 @@ def messages() -> set[Message]:
         *terms.MOVED_TO,
         terms.CLIP,
         terms.PART_OF_CLIP,
+        *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
     every: set[Message] = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, text))}

@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 from importlib.resources import files
 from string import Formatter
+from typing import Any
 
 import pytest
 from babel.dates import format_date
@@ -19,7 +20,7 @@ from procbuilder.pipeline.lines import COUNTED, FRONT_LISTS
 from procbuilder.publish import pagewords
 from procbuilder.publish.language import ENGLISH, language_of, words_in
 from procbuilder.publish.terms import TERMS, other_unit
-from tests.publish.catalogue import Message, messages
+from tests.publish.catalogue import messages
 
 GERMAN = language_of("de-DE")
 CATALOGUES = [code for code in WRITTEN if code != SOURCE]
@@ -30,7 +31,7 @@ def catalogue(code: str) -> Catalog:
         return read_po(text, locale=code)
 
 
-def forms(message: Message | list[str] | tuple[str, ...]) -> list[str]:
+def forms(message: Any) -> list[str]:
     return [message] if isinstance(message, str) else list(message)
 
 

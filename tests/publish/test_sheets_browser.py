@@ -2,6 +2,7 @@
 
 import io
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from unicodedata import normalize
@@ -9,7 +10,7 @@ from unicodedata import normalize
 import pytest
 from pypdf import PdfReader
 
-from procbuilder.publish.html import sheets_page
+from procbuilder.publish.html import page, quotation_page, sheets_page
 from procbuilder.publish.sheets.every import sheets
 from tests.publish.blocks import TEMPLATES
 from tests.publish.sample import sample_edition
@@ -28,7 +29,11 @@ WIDTHS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1280, "heigh
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("sheets")
     edition = sample_edition(folder / "media")
+    german = replace(edition, language="de-DE")
     (folder / "sheets.html").write_text(sheets_page(edition, templates=TEMPLATES), encoding="utf-8")
+    (folder / "german.html").write_text(sheets_page(german, templates=TEMPLATES), encoding="utf-8")
+    (folder / "german-quotation.html").write_text(quotation_page(german, templates=TEMPLATES), encoding="utf-8")
+    (folder / "german-page.html").write_text(page(german, templates=TEMPLATES), encoding="utf-8")
     return folder
 
 
@@ -49,9 +54,10 @@ both_widths = pytest.mark.parametrize(
 
 
 @both_widths
-def test_sheets_keep_the_rules_of_accessibility_and_fit(visit: Visit) -> None:
+@pytest.mark.parametrize("name", ["sheets.html", "german.html", "german-quotation.html", "german-page.html"])
+def test_sheets_keep_the_rules_of_accessibility_and_fit(visit: Visit, name: str) -> None:
     """axe-core, WCAG 2.2 A and AA; nothing is wider than the screen, targets are large enough for gloves."""
-    page = visit.open("sheets.html")
+    page = visit.open(name)
     page.evaluate(Axe().axe_script)
     result = page.evaluate("axe.run()")
     assert [(entry["id"], entry["nodes"][0]["html"]) for entry in result["violations"]] == []

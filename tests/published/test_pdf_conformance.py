@@ -4,7 +4,7 @@ The first tests look for what the published veraPDF rules for ISO 14289-1 demand
 runs those rules themselves over the file.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from io import BytesIO
 from itertools import pairwise
@@ -16,7 +16,7 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Ledger
-from procbuilder.publish.pdf import pdf, sheets_pdf
+from procbuilder.publish.pdf import Sheet, pdf, sheets_pdf
 from tests.publish.sample import sample_edition
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, with_step
 from tests.publish.test_cards import with_vapour
@@ -170,6 +170,24 @@ def test_the_published_rules_find_no_fault_in_sheets_and_codes(
     print_it = {"procedure": pdf, "sheets": sheets_pdf}[which]
     file = tmp_path / f"{which}.pdf"
     file.write_bytes(print_it(other, templates=TEMPLATES, media=media, epoch=EPOCH).data)
+    found = verapdf.verdicts(file)
+    assert {name: verdict.failed for name, verdict in found.items()} == {"PDFUA-1": {}, "PDFA-2A": {}}
+    assert all(verdict.compliant and verdict.checks > 1000 for verdict in found.values())
+
+
+@pytest.mark.skipif(bool(verapdf.missing()), reason=f"the published rules cannot run: {verapdf.missing()}")
+@pytest.mark.parametrize("print_it", [pdf, sheets_pdf], ids=["procedure", "sheets"])
+def test_the_published_rules_find_no_fault_in_german(
+    edition: Edition, media: Path, tmp_path: Path, print_it: Callable[..., Sheet]
+) -> None:
+    """Clause 7.2: the file names its language; English parts within it theirs."""
+    file = tmp_path / "german.pdf"
+    german = replace(edition, language="de-DE")
+    file.write_bytes(print_it(german, templates=TEMPLATES, media=media, epoch=EPOCH).data)
+    with pikepdf.open(file) as opened:
+        assert str(opened.Root.Lang) == "de-DE"
+        languages = {str(element.Lang) for element in _elements(opened.Root.StructTreeRoot) if "/Lang" in element}
+        assert languages == ({"en"} if print_it is pdf else set())
     found = verapdf.verdicts(file)
     assert {name: verdict.failed for name, verdict in found.items()} == {"PDFUA-1": {}, "PDFA-2A": {}}
     assert all(verdict.compliant and verdict.checks > 1000 for verdict in found.values())

@@ -18,7 +18,7 @@ from procbuilder.publish.sheets.blocks import (
     strong,
 )
 from procbuilder.publish.spoken import moment_words
-from procbuilder.publish.terms import extra
+from procbuilder.publish.terms import extra, way
 
 UNSETTLED = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _ORDER = (*UNSETTLED, Balance.LEFT_OPEN, Balance.CLOSED)
@@ -67,7 +67,7 @@ def _row(entry: Entry, words: Words) -> tuple[Cell, ...]:
         ends.append(
             words.OF_CLOSED.format(back=words.language.number(entry.back), out=words.language.number(entry.out))
         )
-    ends += filter(None, (entry.reason, entry.way))
+    ends += filter(None, (entry.reason, way(entry.way, words.language)))
     look = Look.UNSURE if entry.balance in UNSETTLED else Look.PLAIN
     opened, closed = _moments(entry.opened, words), _moments(entry.closed, words)
     return strong(entry.item), Cell(words.language.text(entry.opening)), opened, closed, Cell("; ".join(ends), look)
