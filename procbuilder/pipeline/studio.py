@@ -84,7 +84,6 @@ class Studio:
         return tuple(self._snapped(step, usable) for span in step.spans if (usable := self.usable(span)))
 
     def _snapped(self, step: Step, span: Span) -> Snapped:
-        from procbuilder.media.snap import snapped
         from procbuilder.media.stretches import room
 
         recording, path = self.found.recording(span.recording), self.found.path(span.recording)
@@ -97,6 +96,8 @@ class Studio:
         key = key_of(RECIPE, recording.sha256, span, around, cuts)
         if known := self.cache.get("snapped", key):
             return restored(Snapped, known)
+        from procbuilder.media.snap import snapped
+
         try:
             made = snapped(path, span, around, cuts)
         except Unreadable:  # the picture and the clip tell it
