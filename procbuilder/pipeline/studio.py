@@ -126,15 +126,23 @@ class Studio:
 
     def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
         """The moment that shows the finished state of a span best, looked for once."""
-        from procbuilder.media.keyframe import finished
 
-        return self._chosen(span, skips, lambda path: finished(path, span, skips=skips, thorough=self.thorough))
+        def look(path: Path) -> Choice:
+            from procbuilder.media.keyframe import finished
+
+            return finished(path, span, skips=skips, thorough=self.thorough)
+
+        return self._chosen(span, skips, look)
 
     def choose_as_found(self, span: Span) -> Choice:
         """The moment of a span that shows best how it looked before."""
-        from procbuilder.media.keyframe import as_found
 
-        return self._chosen(span, ("as found",), lambda path: as_found(path, span))
+        def look(path: Path) -> Choice:
+            from procbuilder.media.keyframe import as_found
+
+            return as_found(path, span)
+
+        return self._chosen(span, ("as found",), look)
 
     def _chosen(self, span: Span, more: Sequence[object], choose: Callable[[Path], Choice]) -> Choice:
         recording, path = self.found.recording(span.recording), self.found.path(span.recording)
