@@ -17,6 +17,8 @@ _LOST, _BLUNTER = 1.1, 0.25
 """Logs of lost detail and of lost acuity above which a picture is blurred: a hand that goes takes detail, too."""
 _SOFT, _ACUITY = 4.5, -2.15
 """Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
+_BOTH_SOFT, _BOTH_ACUITY = 6.6, -1.8
+"""The same, when both are low: little detail alone may be a plain part."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""
 _EDGE = Fraction(3, 10)
@@ -66,7 +68,8 @@ def faults(measure: Measure, goal: Fraction) -> tuple[str, ...]:
 
 def _is_blurred(measure: Measure) -> bool:
     soft = measure.sharpness < _SOFT or measure.acuity < _ACUITY
-    return soft or (measure.lost > _LOST and measure.blunter > _BLUNTER)
+    both = measure.sharpness < _BOTH_SOFT and measure.acuity < _BOTH_ACUITY
+    return soft or both or (measure.lost > _LOST and measure.blunter > _BLUNTER)
 
 
 def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:

@@ -77,6 +77,15 @@ def test_the_edges_of_a_calm_stretch_are_left_alone() -> None:
     assert Fraction(191, 10) < choose(measures, SPAN).time < Fraction(199, 10)
 
 
+@pytest.mark.parametrize(("sharpness", "acuity", "weak"), [(6.0, -1.9, ("blurred",)), (6.0, -1.0, ()), (8.0, -1.9, ())])
+def test_little_detail_is_blur_only_when_it_is_blunt_too(
+    sharpness: float, acuity: float, weak: tuple[str, ...]
+) -> None:
+    """A plain part has little detail, and its edges are crisp."""
+    every = {"sharpness": dict.fromkeys(range(10), sharpness), "acuity": dict.fromkeys(range(10), acuity)}
+    assert choose(_window(**every), SPAN).weak == weak
+
+
 def test_lost_detail_alone_is_no_blur() -> None:
     """A hand that goes takes its edges with it, and what is left is as crisp as before."""
     assert _second(_window(lost={9: 2.0})) == 9

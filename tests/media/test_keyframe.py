@@ -95,6 +95,30 @@ def test_what_is_again_as_it_was_at_the_beginning_has_nothing_in_front(films: Pa
     assert chosen.weak == ()
 
 
+def _worked(ground: Image) -> list[Image]:
+    """Nothing, then a glove that comes and works on."""
+    work = [_hand(ground, 190 + round(30 * float(np.sin(i)))) for i in range(30)]
+    return [ground] * 8 + _coming(ground) + work
+
+
+def test_a_hand_that_stays_is_told_and_one_that_holds_for_long_shows_something(films: Path) -> None:
+    """The same glove for a second is in front; for three it holds up what is to be seen."""
+    ground = (filming.scene() // 4 + 90).astype(np.uint8)
+    rests, rest = _film(films, "rests", _worked(ground) + [_hand(ground, 220)] * 12)
+    shows, show = _film(films, "shows", _worked(ground) + [_hand(ground, 220)] * 30)
+    assert finished(rests, rest).weak == ("covered",)
+    assert finished(shows, show).weak == ()
+
+
+def test_what_was_fitted_is_not_taken_for_the_hand_that_fitted_it(films: Path) -> None:
+    """A panel of another colour stands where the glove was, up to the edge of the picture."""
+    ground = (filming.scene() // 4 + 90).astype(np.uint8)
+    fitted = ground.copy()
+    fitted[80:160, 130:] = (40, 190, 220)
+    path, span = _film(films, "fitted", _worked(ground) + _going(fitted) + [fitted] * 12)
+    assert finished(path, span).weak == ()
+
+
 def test_a_step_out_of_focus_is_told(films: Path) -> None:
     path, span = _film(films, "soft", [filming.scene(blur=12)] * 20)
     assert finished(path, span).weak == ("blurred",)
