@@ -18,17 +18,21 @@ _INCHES = re.compile(r"(?<![\d/])((?:1 )?[1-9]/[1-9]\d?|[1-9])\s*in\b(?!\s*long)
 _OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
+def _question(text: str) -> str:
+    return f"spanner of {text.partition(',')[0]}"
+
+
 def spanner_against_thread(case: Case) -> Iterator[Problem]:
     """A spanner that no standard gives for the thread."""
     for text, thread, place, _ in _threaded(case):
         for size in _sizes(text):
-            if size not in thread.fits and not is_answered(text.partition(",")[0], case):
+            if size not in thread.fits and not is_answered(_question(text), case):
                 yield Problem(
                     Severity.ASK,
                     place,
                     f'"{text}": a {size:f} mm spanner fits no usual head of an {thread.size} thread: '
                     f"usual are {_either(thread.plain)} mm",
-                    f'put the thread or the size right, or write "- Asked: {text.partition(",")[0]} | special head"',
+                    f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
                     "spanner-against-thread",
                     4,
                 )
@@ -40,13 +44,13 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
     for text, place, _ in _named(case):
         thread = threads.get(inch_thread(text) or Fraction(0))
         for match in _INCHES.finditer(text) if thread else ():
-            if thread and inches(match[1]) not in thread.fits and not is_answered(text.partition(",")[0], case):
+            if thread and inches(match[1]) not in thread.fits and not is_answered(_question(text), case):
                 yield Problem(
                     Severity.ASK,
                     place,
                     f'"{text}": a {match[1]} in spanner fits no usual head of that thread: '
                     f"usual is {in_inches(thread.hexagon)} in",
-                    f'put the thread or the size right, or write "- Asked: {text.partition(",")[0]} | special head"',
+                    f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
                     "inch-spanner-against-thread",
                     4,
                 )

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import numpy as np
 from PIL import Image as Pillow
 from PIL import ImageDraw, ImageFont
 
@@ -143,8 +142,3 @@ def one_line(pen: ImageDraw.ImageDraw, text: str, at: tuple[float, float], room:
     while font.getlength(text) > room:
         text = text.removesuffix("…")[:-1].rstrip() + "…"
     pen.text(at, text, ink, font, "ls")
-
-
-def blank() -> Image:
-    """A black picture."""
-    return np.full((HEIGHT, WIDTH, 3), BLACK, dtype=np.uint8)

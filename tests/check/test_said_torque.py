@@ -57,5 +57,11 @@ def test_nothing_to_ask(words: str, typed: str) -> None:
     assert said(words, typed) == []
 
 
+def test_another_answer_about_the_same_thing_settles_nothing() -> None:
+    """That the bolt was used again says nothing of its torque."""
+    answered = BOLT + "- Asked: keeper bolt | used again after inspection\n"
+    assert len(said("Twenty-five newton metres.", answered)) == 1
+
+
 def test_words_of_another_step_do_not_count() -> None:
     assert said("Twenty-five newton metres.", BOLT, at=12) == []
