@@ -56,7 +56,7 @@ def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
     return {
         **captions,
         "edition.json": edition_json(edition),
-        "phone.html": phone(edition, templates=templates, media=media).encode(),
+        "phone.html": phone(edition, templates=templates, media=media),
         "quotation.html": quotation_page(edition, templates=templates).encode(),
         "sheets.html": sheets_page(edition, templates=templates).encode(),
         "index.html": page(edition, templates=templates).encode(),
