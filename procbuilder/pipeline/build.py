@@ -131,7 +131,7 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=wanted.film))
         report("writing page and PDF", 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, studio.files, out, epoch(), task=wanted.task)
+        unprintable = publish(edition, studio.files, out, epoch(), cache, task=wanted.task)
         every = worst_first([*examined.problems, *studio.problems])
         return Built(folder, out, edition, unprintable, every, had_film and edition.film is None, filmed(found))
 
