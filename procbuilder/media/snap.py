@@ -5,17 +5,17 @@ before the end: what lies beyond it belongs to another step. Outwards something 
 to rest soon, seen from the step: the action was cut off.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
 import numpy as np
 
-from procbuilder.media.calm import paces
+from procbuilder.media.calm import APART, paces
 from procbuilder.media.cuts import alike
 from procbuilder.media.look import Look, look
-from procbuilder.media.sample import sampled
+from procbuilder.media.sample import SPACING, sampled
 from procbuilder.model.footage import Cut, Snapped
 from procbuilder.model.timecode import Span
 
@@ -32,6 +32,10 @@ _INSIDE = Fraction(3, 10)
 """Seconds within the step in which something must move all the time for its end to be looked for outside."""
 _STILL = Fraction(1, 2)
 """Seconds of stillness that show where the action ends; they are taken with it."""
+_PLAIN = APART + SPACING
+"""Seconds by which pictures must reach beyond one of which is to be known whether it is calm."""
+_REACHES = (Fraction(0), REACH - _STILL + _PLAIN, REACH)
+"""Seconds beyond the typed time after which it may be known that nothing moves there, or that nothing comes to rest."""
 
 Pace = tuple[Fraction, bool]
 """Seconds beyond the typed time, below 0 inside the step, and whether all stands still there."""
@@ -87,6 +91,18 @@ def settles(paces: Sequence[Pace]) -> Fraction | None:
     return rest + _STILL if whole and all(calm for _, calm in seen) else None
 
 
+def may_settle(paces: Sequence[Pace], reached: Fraction) -> bool:
+    """Whether pictures further out can tell where the action ends.
+
+    Args:
+        paces: As for ``settles``.
+        reached: Seconds beyond the typed time that are known.
+    """
+    inside = [calm for beyond, calm in paces if -_INSIDE <= beyond < 0]
+    rests = any(calm for beyond, calm in paces if beyond >= 0)
+    return len(inside) >= 2 and not any(inside) and (rests or reached < REACH - _STILL + _PLAIN)
+
+
 def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fraction | None:
     """Where the action at a typed time ends, or began; None when it stays."""
     start = typed - _INSIDE * 2 if forwards else max(room.start, typed - REACH)
@@ -94,15 +110,43 @@ def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fra
     start = max(start, Fraction(0))
     if (end - typed if forwards else typed - start) < _STILL:
         return None
-    looks = [look(*each) for each in sampled(path, Span(room.recording, start, end), start)]
-    calm = [pace.calm for pace in paces(looks)]
-    sign = 1 if forwards else -1
-    outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
+    sign, seen = (1, _onwards) if forwards else (-1, _backwards)
+    looks: list[Look] = []
+    outwards: list[Pace] = []
+    for reached, looks in seen(path, Span(room.recording, start, end), typed):
+        calm = [pace.calm for pace in paces(looks)]
+        outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
+        if not may_settle(outwards, reached):
+            return None
     beyond = settles(outwards)
     if beyond is None:
         return None
     there = typed + sign * beyond
     return there if _same_place(looks, typed, there) else None
+
+
+def _onwards(path: Path, span: Span, typed: Fraction) -> Iterator[tuple[Fraction, list[Look]]]:
+    """Looks at a span from its beginning on, with the seconds beyond the typed time that they reach."""
+    looks: list[Look] = []
+    reaches = list(_REACHES)
+    for time, frame in sampled(path, span, span.start):
+        if time >= typed + reaches[0]:
+            yield reaches.pop(0), looks
+        looks.append(look(time, frame))
+    yield REACH, looks
+
+
+def _backwards(path: Path, span: Span, typed: Fraction) -> Iterator[tuple[Fraction, list[Look]]]:
+    """The same from its end on; of each group of pictures all are decoded once."""
+    looks: list[Look] = []
+    begin = span.end
+    for reach in _REACHES:
+        start = max(span.start, typed - reach)
+        if start < begin:
+            earlier = sampled(path, replace(span, start=start, end=begin), start, span.start)
+            looks = [*(look(*each) for each in earlier), *looks]
+            begin = looks[0].time if looks else begin
+        yield reach, looks
 
 
 def _changes_all_round(path: Path, recording: str, cut: Fraction) -> bool:
