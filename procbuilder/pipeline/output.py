@@ -103,4 +103,4 @@ def _task(edition: Edition) -> dict[str, bytes]:
 
 
 def _same(path: Path, data: bytes) -> bool:
-    return path.is_file() and path.read_bytes() == data
+    return path.is_file() and path.stat().st_size == len(data) and path.read_bytes() == data
