@@ -5,7 +5,7 @@ before the end: what lies beyond it belongs to another step. Outwards something 
 to rest soon, seen from the step: the action was cut off.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
@@ -14,8 +14,9 @@ import numpy as np
 
 from procbuilder.media.calm import APART, paces
 from procbuilder.media.cuts import alike
-from procbuilder.media.look import Look, look
-from procbuilder.media.sample import SPACING, sampled
+from procbuilder.media.look import Look
+from procbuilder.media.sample import SPACING
+from procbuilder.media.views import Decoded, Views
 from procbuilder.model.footage import Cut, Snapped
 from procbuilder.model.timecode import Span
 
@@ -53,10 +54,15 @@ def snapped(path: Path, span: Span, room: Span, cuts: Iterable[Cut]) -> Snapped:
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.
     """
+    return snapped_by(Decoded(path), span, room, cuts)
+
+
+def snapped_by(views: Views, span: Span, room: Span, cuts: Iterable[Cut]) -> Snapped:
+    """The same by looks that may be at hand already."""
     near = [cut for cut in cuts if min(cut.time - span.start, span.end - cut.time) <= REACH and not cut.jump]
-    moved = at_cuts(span, [cut for cut in near if _changes_all_round(path, span.recording, cut.time)])
-    start = None if moved.begins else _outwards(path, room, span.start, forwards=False)
-    end = None if moved.ends else _outwards(path, room, span.end, forwards=True)
+    moved = at_cuts(span, [cut for cut in near if _changes_all_round(views, span.recording, cut.time)])
+    start = None if moved.begins else _outwards(views, room, span.start, forwards=False)
+    end = None if moved.ends else _outwards(views, room, span.end, forwards=True)
     if start is not None:
         moved = replace(moved, span=replace(moved.span, start=start), begins="where the action begins")
     if end is not None:
@@ -103,17 +109,17 @@ def may_settle(paces: Sequence[Pace], reached: Fraction) -> bool:
     return len(inside) >= 2 and not any(inside) and (rests or reached < REACH - _STILL + _PLAIN)
 
 
-def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fraction | None:
+def _outwards(views: Views, room: Span, typed: Fraction, *, forwards: bool) -> Fraction | None:
     """Where the action at a typed time ends, or began; None when it stays."""
     start = typed - _INSIDE * 2 if forwards else max(room.start, typed - REACH)
     end = min(room.end, typed + REACH) if forwards else typed + _INSIDE * 2
     start = max(start, Fraction(0))
     if (end - typed if forwards else typed - start) < _STILL:
         return None
-    sign, seen = (1, _onwards) if forwards else (-1, _backwards)
+    sign, around = (1 if forwards else -1), Span(room.recording, start, end)
     looks: list[Look] = []
     outwards: list[Pace] = []
-    for reached, looks in seen(path, Span(room.recording, start, end), typed):
+    for reached, looks in views.outwards(around, typed, _REACHES, forwards=forwards):
         calm = [pace.calm for pace in paces(looks)]
         outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
         if not may_settle(outwards, reached):
@@ -125,34 +131,9 @@ def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fra
     return there if _same_place(looks, typed, there) else None
 
 
-def _onwards(path: Path, span: Span, typed: Fraction) -> Iterator[tuple[Fraction, list[Look]]]:
-    """Looks at a span from its beginning on, with the seconds beyond the typed time that they reach."""
-    looks: list[Look] = []
-    reaches = list(_REACHES)
-    for time, frame in sampled(path, span, span.start):
-        if time >= typed + reaches[0]:
-            yield reaches.pop(0), looks
-        looks.append(look(time, frame))
-    yield REACH, looks
-
-
-def _backwards(path: Path, span: Span, typed: Fraction) -> Iterator[tuple[Fraction, list[Look]]]:
-    """The same from its end on; of each group of pictures all are decoded once."""
-    looks: list[Look] = []
-    begin = span.end
-    for reach in _REACHES:
-        start = max(span.start, typed - reach)
-        if start < begin:
-            earlier = sampled(path, replace(span, start=start, end=begin), start, span.start)
-            looks = [*(look(*each) for each in earlier), *looks]
-            begin = looks[0].time if looks else begin
-        yield reach, looks
-
-
-def _changes_all_round(path: Path, recording: str, cut: Fraction) -> bool:
+def _changes_all_round(views: Views, recording: str, cut: Fraction) -> bool:
     """Whether all four sides of the picture show another thing after a cut than before it."""
-    around = Span(recording, max(cut - _INSIDE, Fraction(0)), cut + _INSIDE)
-    looks = [look(*each) for each in sampled(path, around, around.start)]
+    looks = views.within(Span(recording, max(cut - _INSIDE, Fraction(0)), cut + _INSIDE))
     before, after = [each for each in looks if each.time < cut], [each for each in looks if each.time >= cut]
     if not before or not after:
         return False
