@@ -93,7 +93,6 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     end_before_start,
     hidden_in_part,
     overlapping_steps,
-    hidden_in_part,
     other_speed,
     time_between_recordings,
     mark_outside_crop,
