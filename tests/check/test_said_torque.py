@@ -20,7 +20,7 @@ BOLT = "- Torque: keeper bolt | 15 N·m | from: D1 p. 4\n"
 
 
 def said(words: str, typed: str, at: int = 3) -> list[str]:
-    """What the rule finds and nobody answered: these words are said in the film of the step, these lines typed for it."""
+    """What the rule finds and nobody answered, when these words are said in the film and these lines are typed."""
     procedure, _ = read_text(changed((BOLT, typed)))
     cues = (Cue(Place("refit.srt", 2), Fraction(at), Fraction(at + 4), words),)
     lexicon = load()
