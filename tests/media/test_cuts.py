@@ -71,7 +71,7 @@ def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactor
     """Takes of the demo and, when the package of clips is there, real ones."""
     shots = [*montage.demo("strip", 4), *montage.real("bikes.mp4"), *montage.real("carphone_pristine.mp4")]
     path = tmp_path_factory.mktemp("made") / "made.mp4"
-    return montage.montage(path, shots, encoder=request.param, seed=11, pieces=20)
+    return montage.montage(path, shots, encoder=request.param, seed=11, plan=montage.Plan(pieces=20))
 
 
 def hits(wanted: Iterable[Fraction], found: Iterable[Cut]) -> int:
