@@ -1,38 +1,35 @@
 """Cuts: moments at which the picture changes more than the motion around them explains."""
 
 from collections import deque
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import chain, repeat
 from pathlib import Path
 
-import cv2
 import numpy as np
 from av.video.frame import VideoFrame
-from numpy.typing import NDArray
 
 from procbuilder.media.decode import frames
+from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, spread, unlit
 from procbuilder.media.scaling import rescaled
 from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
-
-Grey = NDArray[np.uint8]
 
 SIZE = (160, 90)
 NEAR = 8
 """Pictures on each side with which a change is compared."""
 
-_PERCENTILE = 75
-_RATIO, _NOISE, _LEAST = 1.75, 0.5, 3.0
-"""A cut is more than ``_RATIO`` times the usual change plus ``_NOISE``, and more than ``_LEAST``, in grey levels."""
-_ALONE = 1.25
-"""A cut is larger than this many times every other change near it: a hammer, or a film of few pictures, is none."""
-_LASTING = 0.5
-"""Share of the change that is still there some pictures later; after a flash there is none."""
+_NOISE = 0.5
+"""Grey levels that are added to every change with which one is compared."""
+_PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
+"""Grey levels to another place, and how many times every change near it that is."""
+_JUMP_LEAST, _JUMP_RATIO = 1.5, 1.4
+"""The same for a jump, light taken out."""
+_LASTING, _AFTER = 0.5, 4
+"""Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
 """Correlation of the pictures on both sides from which the camera has not moved."""
-_AFTER = 3
 
 
 def small(frame: VideoFrame) -> Grey:
@@ -42,62 +39,121 @@ def small(frame: VideoFrame) -> Grey:
 
 @dataclass(frozen=True, slots=True)
 class _Seen:
+    """A picture, and how it differs from those before it in grey levels; 0 where there is none."""
+
     time: Fraction
-    picture: Grey
-    change: float
-    """Mean difference to the picture before, 0 to 255; 0 for the first."""
+    picture: Soft
+    plain: float = 0.0
+    """From the picture before."""
+    change: float = 0.0
+    """The same, light taken out."""
+    spread: float = 0.0
+    """The same as ``change`` when all parts of the picture change alike, and the smaller the fewer do."""
+    step: float = 0.0
+    """From the picture before that, light taken out."""
+    cut: bool = False
+    """It shows another place than the picture before."""
+
+
+_Window = Sequence[_Seen | None]
+"""A picture in the middle and ``NEAR`` on each side; None beyond the ends."""
 
 
 def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     """Cuts in a row of pictures that follow on each other, each with the time of the first picture after it.
 
-    A change counts when it is more than 3 of 255 grey levels, than 1.75 times the 75th percentile of the changes
-    within eight pictures on each side plus 0.5, and than 1.25 times the largest of them; and when it lasts, as that
-    of a flash does not. It is a jump when the pictures before and after are of the same place.
+    To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
+    neighbours near them do.
 
-    Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of clips and told of another.
+    A jump at the same place: more than light has changed, and either by more than 1.4 times what motion does near it
+    from any picture to the one after the next, so that a picture lost on the way is no jump; or 1.4 times as widely
+    as from any picture to the next, as when the camera was taken up between. It is compared with pictures of its own
+    shot alone, and with the largest changes there: pictures that are repeated do not count.
+
+    Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
+    films and told of others.
 
     Args:
         pictures: Every picture of a stretch, none left out, as made by ``small``.
     """
-    near: deque[_Seen | None] = deque([None] * NEAR, maxlen=2 * NEAR + 1)
-    for seen in chain(_seen(pictures), repeat(None, NEAR)):
-        near.append(seen)
-        if len(near) == near.maxlen and (cut := _judge(near)):
-            yield cut
+    placed = (replace(seen, cut=_elsewhere(window)) for seen, window in _windows(_seen(pictures)))
+    for seen, window in _windows(placed):
+        if seen.cut or _jumps(window):
+            yield Cut(seen.time, jump=not seen.cut)
 
 
 def _seen(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[_Seen]:
-    before: Grey | None = None
-    for time, picture in pictures:
-        yield _Seen(time, picture, 0.0 if before is None else _difference(before, picture))
-        before = picture
+    last: deque[Soft] = deque(maxlen=2)
+    for time, grey in pictures:
+        now = soft(grey)
+        if last:
+            change = unlit(last[-1], now)
+            step = float(unlit(last[0], now).mean()) if len(last) == 2 else 0.0
+            yield _Seen(time, now, float(plain(last[-1], now).mean()), float(change.mean()), spread(change), step)
+        else:
+            yield _Seen(time, now)
+        last.append(now)
 
 
-def _judge(near: "deque[_Seen | None]") -> Cut | None:
-    """Whether the change in the middle is a cut."""
-    middle, before = near[NEAR], near[NEAR - 1]
-    if middle is None or before is None or middle.change <= _LEAST:
-        return None
-    others = [seen.change for index, seen in enumerate(near) if seen and index != NEAR]
-    usual = float(np.percentile(others, _PERCENTILE)) + _NOISE
-    if middle.change <= max(_RATIO * usual, _ALONE * max(others)):
-        return None
-    after = [seen for seen in list(near)[NEAR : NEAR + _AFTER + 1] if seen][-1]
-    if _difference(before.picture, after.picture) <= _LASTING * middle.change:
-        return None
-    return Cut(middle.time, jump=alike(before.picture, middle.picture))
+def _windows(row: Iterable[_Seen]) -> Iterator[tuple[_Seen, _Window]]:
+    """Each with what is around it."""
+    near: deque[_Seen | None] = deque([None] * NEAR, maxlen=2 * NEAR + 1)
+    for seen in chain(row, repeat(None, NEAR)):
+        near.append(seen)
+        if len(near) == near.maxlen and (middle := near[NEAR]):
+            yield middle, tuple(near)
 
 
-def _difference(one: Grey, other: Grey) -> float:
-    return float(np.mean(cv2.absdiff(one, other)))
+def _elsewhere(window: _Window) -> bool:
+    """Whether the picture in the middle shows another place than the one before, and goes on to."""
+    before, now, after = _sides(window)
+    usual = max((seen.plain for seen in (*before, *after[1:])), default=0.0)
+    if now.plain <= max(_PLACE_LEAST, _PLACE_RATIO * usual) or alike(before[-1].picture, now.picture):
+        return False
+    return _lasts(before, after, plain, now.plain)
 
 
-def alike(one: Grey, other: Grey) -> bool:
+def _jumps(window: _Window) -> bool:
+    """Whether the picture in the middle shows the same place at a later time than the one before."""
+    before, now, after = _sides(window)
+    if now.change <= _JUMP_LEAST:
+        return False
+    steps = [seen.step for seen in (*before[2:], *after[2:])]
+    widths = [seen.spread for seen in (*before[1:], *after[1:])]
+    large = now.change > _JUMP_RATIO * (max(steps, default=0.0) + _NOISE)
+    wide = now.spread > _JUMP_RATIO * (max(widths, default=0.0) + _NOISE)
+    return (large or wide) and _lasts(before, after, unlit, now.change)
+
+
+def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
+    """What is before the middle, the middle, and what begins with it; all of one shot on either side."""
+    middle = window[NEAR]
+    assert middle is not None
+    before, after = list[_Seen](), [middle]
+    for seen in reversed(window[:NEAR]):
+        if seen is None or (before and before[0].cut):
+            break
+        before.insert(0, seen)
+    for seen in window[NEAR + 1 :]:
+        if seen is None or seen.cut:
+            break
+        after.append(seen)
+    return before, middle, after
+
+
+def _lasts(before: Sequence[_Seen], after: Sequence[_Seen], differ: Differ, change: float) -> bool:
+    """Whether there is a good part of the change between any picture before it and any after it."""
+    ours, theirs = ([seen.picture for seen in side] for side in (before[-_AFTER:], after[:_AFTER]))
+    return least(ours, theirs, differ) > _LASTING * change
+
+
+def alike(one: Grey | Soft, other: Grey | Soft) -> bool:
     """Whether the camera stands where it stood: bright is bright and dark is dark in both."""
     a, b = (picture.astype(np.float64) - picture.mean() for picture in (one, other))
-    spread = float(np.sqrt((a * a).sum() * (b * b).sum()))
-    return spread == 0 or float((a * b).sum()) / spread >= _SAME_PLACE
+    contrast = float(np.sqrt((a * a).sum() * (b * b).sum()))
+    if not contrast:
+        return not (a.any() or b.any())
+    return float((a * b).sum()) / contrast >= _SAME_PLACE
 
 
 def suspects(film: PacketFacts, looked: Looked) -> Stretches:

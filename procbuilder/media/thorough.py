@@ -6,8 +6,9 @@ from fractions import Fraction
 from pathlib import Path
 
 from procbuilder.media.choose import choose
-from procbuilder.media.cuts import NEAR, Grey, find, small
+from procbuilder.media.cuts import NEAR, find, small
 from procbuilder.media.decode import frames
+from procbuilder.media.difference import Grey
 from procbuilder.media.keyframe import WINDOW
 from procbuilder.media.look import Look, look
 from procbuilder.media.measure import measured

@@ -18,7 +18,7 @@ from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look
 from procbuilder.model.footage import Cut
 from procbuilder.model.stretch import Stretch
-from tests.media.montage import ENCODERS, RATE, Montage, Shot, demo, montage, real
+from tests.media.montage import ENCODERS, RATE, Montage, Plan, Shot, demo, montage, real
 
 SEEDS = (1, 2)
 NEAR = Fraction(2, RATE)
@@ -76,7 +76,7 @@ def measure(shots: tuple[Shot, ...], encoder: str, folder: Path) -> tuple[Score,
     """Of the default, and with every picture."""
     default, thorough = Score(), Score()
     for seed in SEEDS:
-        made = montage(folder / "made.mp4", shots, encoder=encoder, seed=seed, pieces=30)
+        made = montage(folder / "made.mp4", shots, encoder=encoder, seed=seed, plan=Plan(pieces=30))
         film = probe(made.path, name="", shown="", sha256="").film
         begin = time.process_time()
         default.add(made, cuts_within(made.path, film, suspects(film, look(made.path, film))), 0)

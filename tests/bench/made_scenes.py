@@ -36,7 +36,7 @@ def grounds(unseen: bool) -> dict[str, Image]:
     times = {f"{path.stem} {time}": time for path, time in (UNSEEN if unseen else TUNING)}
     real = {name: picture_at(path, Fraction(times[name]))[1] for name, path in found.items()}
     drawn = {paint.__name__: paint(np.random.default_rng(8)) for paint in (_PAINTED_UNSEEN if unseen else _PAINTED)}
-    return {name: _filling(image) for name, image in (real | drawn).items()}
+    return {name: filling(image) for name, image in (real | drawn).items()}
 
 
 def missing(unseen: bool) -> list[str]:
@@ -44,7 +44,7 @@ def missing(unseen: bool) -> list[str]:
     return [str(path) for path, _ in (UNSEEN if unseen else TUNING) if not path.is_file()]
 
 
-def _filling(image: Image) -> Image:
+def filling(image: Image) -> Image:
     width, height = SIZE[0] + 2 * MARGIN, SIZE[1] + 2 * MARGIN
     scale = max(width / image.shape[1], height / image.shape[0])
     way = cv2.INTER_AREA if scale < 1 else cv2.INTER_CUBIC

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from itertools import pairwise
+from itertools import pairwise, repeat
 from pathlib import Path
 
 import av
@@ -43,15 +43,30 @@ class Montage:
     """To a later moment of the same shot; the camera did not move."""
 
 
-def montage(path: Path, shots: Sequence[Shot], *, encoder: str, seed: int, pieces: int = 24) -> Montage:
-    """Pieces of 0.5 to 1.6 seconds, filmed by hand; every other cut is a jump where the shot is long enough."""
-    chance = random.Random(seed)
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """How shots are cut up, in pictures."""
+
+    pieces: int = 24
+    length: tuple[int, int] = (12, 40)
+    """Of a piece."""
+    skip: tuple[int, int] = (8, 50)
+    """What a jump leaves out."""
+    held: float = 0.0
+    """Share of the cuts before which the last picture is repeated, and of those after which the first is."""
+    rate: int = RATE
+    """Pictures a second."""
+
+
+def montage(path: Path, shots: Sequence[Shot], *, encoder: str, seed: int, plan: Plan | None = None) -> Montage:
+    """Pieces filmed by hand; every other cut is a jump where the shot is long enough."""
+    plan, chance = plan or Plan(), random.Random(seed)
     frames: list[Image] = []
     hard, jumps = [], []
     shot, at = chance.choice(shots), 0
-    for number in range(pieces):
-        length = chance.randrange(12, 40)
-        later = at + chance.randrange(8, 50)
+    for number in range(plan.pieces):
+        length = chance.randrange(*plan.length)
+        later = at + chance.randrange(*plan.skip)
         if number and number % 2 and later + 12 < len(shot):
             at = later
             jumps.append(len(frames))
@@ -60,10 +75,17 @@ def montage(path: Path, shots: Sequence[Shot], *, encoder: str, seed: int, piece
             at = chance.randrange(max(len(shot) // 3, 1))
             hard.append(len(frames))
         piece = shot[at : at + length]
-        frames += piece
+        frames += _held(piece, plan.held, chance)
         at += len(piece)
-    write(path, filmed_by_hand(frames, seed), encoder)
-    return Montage(path, tuple(Fraction(i, RATE) for i in hard), tuple(Fraction(i, RATE) for i in jumps))
+    write(path, filmed_by_hand(frames, seed), encoder, plan.rate)
+    return Montage(path, tuple(Fraction(i, plan.rate) for i in hard), tuple(Fraction(i, plan.rate) for i in jumps))
+
+
+def _held(piece: Shot, share: float, chance: random.Random) -> Iterator[Image]:
+    """A piece whose first and last picture may be shown for longer."""
+    for picture in piece:
+        at_end = picture is piece[0] or picture is piece[-1]
+        yield from repeat(picture, chance.randrange(3, 12) if share and at_end and chance.random() < share else 1)
 
 
 def filmed_by_hand(frames: Sequence[Image], seed: int, grain: float = 3.0, sway: float = 0.3) -> Iterator[Image]:
@@ -80,10 +102,10 @@ def filmed_by_hand(frames: Sequence[Image], seed: int, grain: float = 3.0, sway:
         yield np.clip(moved + rolled, 0, 255).astype(np.uint8)
 
 
-def write(path: Path, frames: "Iterator[Image] | Sequence[Image]", encoder: str) -> Path:
-    """An H.264 recording at 25 pictures a second."""
+def write(path: Path, frames: "Iterator[Image] | Sequence[Image]", encoder: str, rate: int = RATE) -> Path:
+    """An H.264 recording."""
     with av.open(str(path), "w") as container:
-        track = container.add_stream("libx264", rate=RATE, options=ENCODERS[encoder])
+        track = container.add_stream("libx264", rate=rate, options=ENCODERS[encoder])
         track.width, track.height, track.pix_fmt = *SIZE, "yuv420p"
         if bits := ENCODERS[encoder].get("b"):
             track.bit_rate = int(bits.removesuffix("k")) * 1000

@@ -7,7 +7,8 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.cuts import SIZE, Grey, cuts_within, find, suspects
+from procbuilder.media.cuts import SIZE, cuts_within, find, suspects
+from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look
 from procbuilder.model.footage import Cut
@@ -71,7 +72,7 @@ def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactor
     """Takes of the demo and, when the package of clips is there, real ones."""
     shots = [*montage.demo("strip", 4), *montage.real("bikes.mp4"), *montage.real("carphone_pristine.mp4")]
     path = tmp_path_factory.mktemp("made") / "made.mp4"
-    return montage.montage(path, shots, encoder=request.param, seed=11, pieces=20)
+    return montage.montage(path, shots, encoder=request.param, seed=11, plan=montage.Plan(pieces=20))
 
 
 def hits(wanted: Iterable[Fraction], found: Iterable[Cut]) -> int:

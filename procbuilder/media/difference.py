@@ -1,0 +1,52 @@
+"""How two small grey pictures differ, beyond what grain and light explain, and whether it lasts."""
+
+from collections.abc import Callable, Sequence
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+Grey = NDArray[np.uint8]
+Soft = NDArray[np.float32]
+"""Grey levels without their grain."""
+Differ = Callable[[Soft, Soft], Soft]
+"""Difference of each pixel, in grey levels."""
+
+_GRAIN = 1.0
+"""Pixels by which grain is smoothed away."""
+_BLOCKS = (16, 9)
+"""Parts of the picture by which it is told how far a change is spread."""
+
+
+def soft(picture: Grey) -> Soft:
+    """A picture without its grain."""
+    return np.asarray(cv2.GaussianBlur(picture.astype(np.float32), (0, 0), _GRAIN), dtype=np.float32)
+
+
+def plain(one: Soft, other: Soft) -> Soft:
+    """Difference of each pixel in grey levels."""
+    return np.asarray(cv2.absdiff(one, other), dtype=np.float32)
+
+
+def unlit(one: Soft, other: Soft) -> Soft:
+    """Difference of each pixel that a change of light leaves: both are brought to one brightness and contrast.
+
+    Nothing is left where one of them is of a single grey, which is a change of light as far as anyone can tell.
+    """
+    bright, dim = float(one.std()), float(other.std())
+    contrast = (bright * dim) ** 0.5
+    if not contrast:
+        return np.zeros_like(one)
+    ours, theirs = ((picture - picture.mean()) * (contrast / by) for picture, by in ((one, bright), (other, dim)))
+    return min(plain(one, other), plain(ours, theirs), key=lambda each: float(each.mean()))
+
+
+def spread(difference: Soft) -> float:
+    """As large as the mean when all parts of the picture differ alike, and the smaller the fewer do."""
+    blocks = cv2.resize(difference, _BLOCKS, interpolation=cv2.INTER_AREA)
+    return float(np.sqrt(blocks).mean()) ** 2
+
+
+def least(before: Sequence[Soft], after: Sequence[Soft], differ: Differ) -> float:
+    """Mean difference between the two pictures that are most alike, of all that have one on each side."""
+    return min(float(differ(one, other).mean()) for one in before for other in after)
