@@ -158,7 +158,9 @@ def alike(one: Grey | Soft, other: Grey | Soft) -> bool:
 def suspects(film: PacketFacts, looked: Looked) -> Stretches:
     """Where a cut may be, found without decoding more than key frames."""
     near = (Stretch(time - film.spacing, time + film.spacing) for time in film.candidates)
-    return joined((*near, *looked.unlike))
+    # the second of two key frames may itself be the first picture after the cut
+    between = (Stretch(each.start, each.end + film.spacing) for each in looked.unlike)
+    return joined((*near, *between))
 
 
 def cuts_within(path: Path, film: PacketFacts, stretches: Iterable[Stretch]) -> tuple[Cut, ...]:
