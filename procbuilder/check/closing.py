@@ -1,4 +1,4 @@
-"""Rules about closings that are doubtful: only assumed, forgotten, too late, or on a way that leads nowhere."""
+"""Rules about closings that are doubtful: only assumed, forgotten, too late, or on a way that goes wrong."""
 
 from collections.abc import Iterator
 
@@ -96,6 +96,23 @@ def then_leads_nowhere(case: Case) -> Iterator[Problem]:
                 guess = f'did you mean "- Then: #{near[0]}"?' if near else 'write "- Then: #id" with the id of a step'
                 what = f"step {number} leads on to {where}, and there is no such step"
                 yield Problem(Severity.STOP, entry.place, what, guess, "then-leads-nowhere", 4)
+
+
+def then_never_ends(case: Case) -> Iterator[Problem]:
+    """A step that leads back without any condition."""
+    numbers = {step.id: number for number, step in case.numbered}
+    for number, step in case.numbered:
+        for entry in () if step.all("Only if") else step.all("Then"):
+            target = numbers.get(entry.part("where").removeprefix("#"), number + 1)
+            if target <= number:
+                yield Problem(
+                    Severity.STOP,
+                    entry.place,
+                    f"step {number} leads back to step {target} every time, so the work never ends",
+                    'say when it does: add "- Only if: " with what must be so, such as "it still rocks"',
+                    "then-never-ends",
+                    4,
+                )
 
 
 def _some(things: list[str]) -> str:

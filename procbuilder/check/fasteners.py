@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from procbuilder.check.answers import is_answered
 from procbuilder.check.case import Case
 from procbuilder.model.fastener import Thread, in_inches, inch_thread, inches, named_thread
 from procbuilder.model.origin import Place
@@ -26,7 +25,7 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
     """A spanner that no standard gives for the thread."""
     for text, thread, place, _ in _threaded(case):
         for size in _sizes(text):
-            if size not in thread.fits and not is_answered(_question(text), case):
+            if size not in thread.fits:
                 yield Problem(
                     Severity.ASK,
                     place,
@@ -35,6 +34,7 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
                     f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
                     "spanner-against-thread",
                     4,
+                    subject=_question(text),
                 )
 
 
@@ -44,7 +44,7 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
     for text, place, _ in _named(case):
         thread = threads.get(inch_thread(text) or Fraction(0))
         for match in _INCHES.finditer(text) if thread else ():
-            if thread and inches(match[1]) not in thread.fits and not is_answered(_question(text), case):
+            if thread and inches(match[1]) not in thread.fits:
                 yield Problem(
                     Severity.ASK,
                     place,
@@ -53,6 +53,7 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
                     f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
                     "inch-spanner-against-thread",
                     4,
+                    subject=_question(text),
                 )
 
 

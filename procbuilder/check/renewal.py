@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from procbuilder.check.answers import is_answered
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
@@ -31,9 +30,7 @@ def _names(entry: Entry) -> list[str]:
 
 
 def _listed(name: str, case: Case) -> SingleUse | None:
-    """The entry of the list; None when the procedure already answers the question."""
-    part = next((one for one in case.lexicon.single_use if called(name, one.things)), None)
-    return None if part is None or is_answered(name, case) else part
+    return next((one for one in case.lexicon.single_use if called(name, one.things)), None)
 
 
 def _renewed(case: Case) -> set[str]:
@@ -54,4 +51,5 @@ def _asked(entry: Entry, name: str, part: SingleUse, case: Case) -> Problem:
         f'write "- Part: {name}, new", or "- Asked: {name} | used again after inspection"',
         "single-use-again",
         2,
+        subject=name,
     )

@@ -10,6 +10,7 @@ from procbuilder.check.closing import (
     only_assumed_closed,
     put_on_after_its_part,
     then_leads_nowhere,
+    then_never_ends,
 )
 from procbuilder.check.derived import derived_not_accepted
 from procbuilder.check.fasteners import inch_spanner_against_thread, spanner_against_thread, which_spanner
@@ -70,6 +71,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     put_on_after_its_part,
     left_open_unclear,
     then_leads_nowhere,
+    then_never_ends,
     forgotten_by_its_words,
     single_use_again,
     derived_not_accepted,
@@ -93,7 +95,6 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     end_before_start,
     hidden_in_part,
     overlapping_steps,
-    hidden_in_part,
     other_speed,
     time_between_recordings,
     mark_outside_crop,

@@ -1,10 +1,12 @@
-"""Questions that were answered before: what is refused or downgraded with a reason is not asked again."""
+"""Questions that were answered before: what is asked, refused or downgraded with a reason is not asked again."""
 
 import re
 from collections.abc import Iterable, Iterator
 
+from procbuilder.model.fields import Field
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
+from procbuilder.model.words import thing
 
 _NUMBERS = re.compile(r"\b(?:steps?|line)\s+\d+(?:(?:,| and)\s+\d+)*")
 _WORD = re.compile(r"[^\W_]+")
@@ -19,23 +21,40 @@ Words = tuple[str, ...]
 
 
 def unsettled(procedure: Procedure, problems: Iterable[Problem]) -> Iterator[Problem]:
-    """The problems that are still open. A stop is never settled by words, and nor is the list of all dangers.
+    """The problems that are still open. The list of all dangers is never settled by words.
 
-    ``Refused`` and ``Asked`` name the question by its subject or by some words of it; the numbers of steps
-    do not count, because steps move.
+    An answer that names the subject of a question settles this question, even one that stops, and no
+    other. Any other answer settles what it quotes, in some words of it, but never a stop; the numbers
+    of steps do not count, because steps move.
     """
-    asked = procedure.everywhere("Asked", "Refused")
-    answered = {_words(entry.part("question")) for entry in asked if entry.part("answer")}
-    lowered = {_words(entry.part("what")) for entry in procedure.everywhere("Downgraded") if entry.part("reason")}
-    for problem in problems:
-        answers = answered | lowered if problem.rule in _BY_DOWNGRADE else answered
-        fixed = problem.severity is Severity.STOP or problem.rule in _MUST_BE_ANSWERED
-        if fixed or not answers or answers.isdisjoint(_names(problem)):
+    found = tuple(problems)
+    subjects = {thing(problem.subject) for problem in found}
+    answered = _answered(procedure.everywhere("Asked", "Refused"), "question", "answer")
+    lowered = answered | _answered(procedure.everywhere("Downgraded"), "what", "reason")
+    for problem in found:
+        answers = lowered if problem.rule in _BY_DOWNGRADE else answered
+        settled = _is_named(problem, answers) or _is_quoted(problem, answers, subjects)
+        if not settled or problem.rule in _MUST_BE_ANSWERED:
             yield problem
 
 
-def _names(problem: Problem) -> Iterator[Words]:
-    """All that names a problem: its subject, its sentence, and any three or more words of them behind one another."""
+def _answered(fields: tuple[Field, ...], what: str, answer: str) -> frozenset[str]:
+    return frozenset(entry.part(what) for entry in fields if entry.part(answer))
+
+
+def _is_named(problem: Problem, answers: frozenset[str]) -> bool:
+    return bool(problem.subject) and thing(problem.subject) in {thing(answer) for answer in answers}
+
+
+def _is_quoted(problem: Problem, answers: frozenset[str], subjects: set[str]) -> bool:
+    if problem.severity is Severity.STOP:
+        return False
+    quotes = {_words(answer) for answer in answers if thing(answer) not in subjects}
+    return bool(quotes) and not quotes.isdisjoint(_parts(problem))
+
+
+def _parts(problem: Problem) -> Iterator[Words]:
+    """Subject and sentence of a problem, and any three or more words of them behind one another."""
     for text in filter(None, (problem.subject, problem.what)):
         said = _words(text)
         yield said

@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
-from procbuilder.check.answers import is_answered
 from procbuilder.check.case import Case
 from procbuilder.check.torque import critical
 from procbuilder.model.fastener import NamedThread, is_plausible, named_thread
@@ -44,7 +43,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
     for heard in case.heard:
         rows = [row for row in case.torques if row.step == heard.step and stages(row.value)]
         row = _meant(heard, rows)
-        if row is None or is_answered(f"torque of {_name(row)}", case):
+        if row is None:
             continue
         typed = [value for each in rows if _name(each) == _name(row) for value in newton_metres(each.value)]
         if any(all(not _near(said, value) for value in typed) for said in newton_metres(heard.value)):
@@ -55,6 +54,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
                 f'write the right one with its document, or "- Asked: torque of {_name(row)} | the words are wrong"',
                 "said-and-typed-differ",
                 2,
+                subject=f"torque of {_name(row)}",
             )
 
 
@@ -65,7 +65,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         values = newton_metres(row.value)
         named = named_thread(row.item) or held.get(_name(row))
-        if not values or named is None or named.size not in threads or is_answered(f"torque of {_name(row)}", case):
+        if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
             yield Problem(
@@ -76,6 +76,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 f'put it right, or write "- Asked: torque of {_name(row)} | right, with the page of the document"',
                 "torque-against-thread",
                 2,
+                subject=f"torque of {_name(row)}",
             )
 
 

@@ -6,15 +6,16 @@ from dataclasses import dataclass, replace
 from procbuilder.infer.book import CLOSES, OPENS, Account, Book, fastener_names, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
-from procbuilder.infer.ways import Branches
+from procbuilder.infer.ways import AND, NOT, Branches, Way
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger, Moment
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import thing
 
 _WRONG = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _NO_WORDS = Lexicon()
+_End = tuple[str, Opening, Balance, frozenset[Moment], frozenset[Moment]]
 
 
 def ledger(procedure: Procedure, lexicon: Lexicon = _NO_WORDS) -> Ledger:
@@ -25,8 +26,8 @@ def ledger(procedure: Procedure, lexicon: Lexicon = _NO_WORDS) -> Ledger:
     by coming off is closed only by a new one, and so is scrap. Left open counts only with a reason
     and a name. What a step tells to refit in reverse is closed as assumed.
 
-    Steps of branches are left out first; then each branch is followed alone, and what then ends in
-    another way stands behind the rest, with its way. Branches are not combined with each other.
+    Steps of branches are left out first; then each branch is followed alone, and those together that a
+    step joins. What then ends in another way stands behind the rest, with its way.
     """
     return _Followed(procedure, lexicon).ledger()
 
@@ -64,22 +65,32 @@ class _Followed:
         for at, entry in enumerate(entries):
             places.setdefault(self._key(entry.item), []).append(at)
         more: list[Entry] = []
-        for branch, name in self.branches.names.items():
-            changed = set(self.branches.changed_by(branch))
-            touched = {key for number in changed for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
+        ends: dict[Way, set[_End]] = {}
+        for way, name in self.branches.ways.items():
+            changed, again = set(self.branches.changed_by(way)), self.branches.done_again(way)
+            other = changed | {number for numbers in again for number in numbers}
+            touched = {key for number in other for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
             if touched:
-                taken = self._entries(self._on_way(changed, touched), touched)
+                taken = self._entries(self._on_way(changed, again, touched), touched)
                 own = sorted(at for key in touched for at in places.get(key, ()))
-                more += _compared(entries, own, taken, name)
+                parts = [part for part in ends if part < way] if len(way) > 1 else []
+                known = {end for part in parts for end in ends[part]}
+                ends[way] = {_end(entry) for entry in taken}
+                more += _otherwise(entries, own, taken, name, known)
         return Ledger((*entries, *more))
 
-    def _on_way(self, changed: set[int], touched: set[str]) -> Iterator[_Visit]:
-        """The visits of the things that a branch touches, when it is taken; it adds or drops the ``changed`` steps."""
+    def _on_way(self, changed: set[int], again: list[range], touched: set[str]) -> Iterator[_Visit]:
+        """The visits of the things that a way touches, when it is taken.
+
+        It adds or drops the ``changed`` steps, and goes through others of the main way ``again``.
+        """
         told = (at for at, visit in enumerate(self.visits) if visit.entry is None)
-        for at in sorted({*told, *(at for key in touched for at in self.of_thing[key])}):
-            number = self.visits[at].moment.number
-            if (number in self.left_out) is (number in changed):
-                yield self.visits[at]
+        near = sorted({*told, *(at for key in touched for at in self.of_thing[key])})
+        numbers = {at: self.visits[at].moment.number for at in near}
+        order = [(numbers[at], 0, at) for at in near if (numbers[at] in self.left_out) is (numbers[at] in changed)]
+        for steps in again:
+            order += [(steps[-1], 1, at) for at in near if numbers[at] in steps and numbers[at] not in self.left_out]
+        return (self.visits[at] for _, _, at in sorted(order))
 
     def _entries(self, visits: Iterable[_Visit], touched: set[str] | None = None) -> tuple[Entry, ...]:
         book = Book(self.names)
@@ -122,24 +133,25 @@ def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
     return why_spoilt(entry.item.name, step.command if step else "", lexicon)
 
 
-def _compared(entries: list[Entry], own: list[int], taken: tuple[Entry, ...], name: str) -> list[Entry]:
-    """What ends otherwise when the branch is taken. Entries that are wrong only when it is not taken are marked.
+def _otherwise(
+    entries: list[Entry], own: list[int], taken: tuple[Entry, ...], name: str, known: set[_End]
+) -> list[Entry]:
+    """What ends otherwise when a way is taken. Entries that are wrong only when it is not taken are marked.
 
-    ``own``: places of the entries that the branch touches.
+    ``own``: places of the entries that the way touches. ``known``: ends on ways that are a part of this one.
     """
     ends_so = {_end(entry) for entry in taken}
-    known = set()
     for at in own:
         entry = entries[at]
         known.add(_end(entry))
-        if entry.balance in _WRONG and _end(entry) not in ends_so:
-            entries[at] = replace(entry, way=f"{entry.way}, not: {name}" if entry.way else f"if not: {name}")
+        if entry.balance in _WRONG and _end(entry) not in ends_so and AND not in name:
+            entries[at] = replace(entry, way=f"{entry.way}{NOT}{name}" if entry.way else f"if not: {name}")
     return [replace(entry, way=f"if: {name}") for entry in taken if _end(entry) not in known]
 
 
-def _end(entry: Entry) -> tuple[object, ...]:
-    """What must be the same for an entry to end in the same way."""
-    return entry.item, entry.opening, entry.balance, entry.opened, entry.closed
+def _end(entry: Entry) -> _End:
+    """What must be the same for an entry to end in the same way; how often a step is done does not count."""
+    return entry.item, entry.opening, entry.balance, frozenset(entry.opened), frozenset(entry.closed)
 
 
 def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:

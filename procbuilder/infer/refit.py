@@ -8,6 +8,7 @@ from itertools import groupby
 from procbuilder.infer.lexicon import word_list
 from procbuilder.infer.operations import operations
 from procbuilder.infer.spoils import single_use
+from procbuilder.infer.ways import AND, NOT
 from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Act, Sentence
 from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
@@ -123,7 +124,7 @@ class _Deriver:
     def _step(self, backs: list[_Back], every: list[_Back]) -> DerivedStep:
         first = backs[0]
         source = ("Derived", f"#{first.step.id}")
-        branch = [("Only if", condition)] if (condition := _condition(first.entry.way)) else []
+        branch = [("Only if", condition) for condition in _conditions(first.entry.way)]
         if first.decide:
             note = f"to be decided: {first.decide}"
             new = [("Part", _listed(f"{first.rest}, new"))] if first.entry.scrapped else []
@@ -191,7 +192,8 @@ def _alike(back: _Back) -> tuple[object, ...]:
     return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
 
 
-def _condition(way: str) -> str:
-    """``if: braked hub`` as the condition of a branch."""
-    head, _, name = way.partition(": ")
-    return {"": "", "if": name, "if not": f"not {name}"}[head]
+def _conditions(way: str) -> list[str]:
+    """``if: braked hub, and: disc`` as the conditions of a step."""
+    head, _, names = way.partition(": ")
+    told = names.replace(NOT, f"{AND}not ") if head == "if" else f"not {names.replace(NOT, f'{AND}not ')}"
+    return told.split(AND) if way else []

@@ -1,7 +1,9 @@
-"""The ways through a procedure: without any branch, and with each branch taken alone.
+"""The ways through a procedure: without any branch, with each branch taken alone, and with those that a step joins.
 
 ``Only if:`` makes a step part of a branch; steps with the same condition, or with its contrary, are one branch.
-``Then: #id`` of a step on the way leads on to a later step, and what lies between is left out.
+Branches may exclude each other, as two kits do; only where one step has several conditions can they hold together.
+``Then: #id`` of a step on the way leads on to a later step, and what lies between is left out, or back to
+an earlier one, and everything from there is done once more.
 """
 
 from collections.abc import Iterable, Mapping
@@ -12,43 +14,59 @@ from procbuilder.model.lexicon import Ways
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import thing
 
+AND, NOT = ", and: ", ", not: "
 _Test = tuple[str, bool]
 """Key of a branch, and whether the step belongs to it when it is taken or when it is not."""
+
+Way = frozenset[str]
+"""Keys of the branches that are taken; of no other."""
+MAIN: Way = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
 class _Jump:
-    """A ``Then`` that leads forward: what lies between is left out while its step is on the way."""
+    """A ``Then``: while its step is on the way, what lies between is left out, or is done again."""
 
     tests: tuple[_Test, ...]
     between: range
+    back: bool
 
 
 class Branches:
     """The branches of a procedure; steps by their number, from 1."""
 
     def __init__(self, procedure: Procedure, words: Ways) -> None:
-        self.names: dict[str, str] = {}
-        """Each branch with its condition as typed."""
+        self._names: dict[str, str] = {}
         self._words = words
         self._last: _Test | None = None
         steps = procedure.steps
         self._tests = {number: tests for number, step in enumerate(steps, 1) if (tests := self._of(step))}
         self._jumps = tuple(self._led_on(steps))
 
-    def leaves_out(self, number: int, taken: str = "") -> bool:
-        """True when a step is not on the way on which this branch is taken; without one, none is."""
-        if not _holds(self._tests.get(number, ()), taken):
-            return True
-        return any(number in jump.between and _holds(jump.tests, taken) for jump in self._jumps)
+    @cached_property
+    def ways(self) -> Mapping[Way, str]:
+        """Each way but the main one with its conditions as typed: single branches, then those that a step joins."""
+        joined = [tuple(key for key, wanted in tests if wanted) for tests in self._tests.values()]
+        ways = [(key,) for key in self._names] + [keys for keys in joined if len(set(keys)) > 1]
+        return {frozenset(keys): AND.join(self._names[key] for key in dict.fromkeys(keys)) for keys in ways}
 
-    def changed_by(self, branch: str) -> list[int]:
-        """Numbers of the steps that are on the way only because this branch is taken, or only because it is not."""
-        near = set(self._steps_of.get(branch, ()))
+    def leaves_out(self, number: int, way: Way = MAIN) -> bool:
+        """True when a step is not on this way."""
+        if not _holds(self._tests.get(number, ()), way):
+            return True
+        return any(number in jump.between and _holds(jump.tests, way) for jump in self._jumps if not jump.back)
+
+    def changed_by(self, way: Way) -> list[int]:
+        """Numbers of the steps that are on this way and not on the main one, or the other way round."""
+        near = {number for key in way for number in self._steps_of.get(key, ())}
         for jump in self._jumps:
-            if any(key == branch for key, _ in jump.tests):
+            if not jump.back and any(key in way for key, _ in jump.tests):
                 near |= set(jump.between)
-        return sorted(number for number in near if self.leaves_out(number) is not self.leaves_out(number, branch))
+        return sorted(number for number in near if self.leaves_out(number) is not self.leaves_out(number, way))
+
+    def done_again(self, way: Way) -> list[range]:
+        """Numbers of the steps that are done once more because this way leads back, as far as the step it leaves."""
+        return [jump.between for jump in self._jumps if jump.back and jump.tests and _holds(jump.tests, way)]
 
     @cached_property
     def _steps_of(self) -> Mapping[str, list[int]]:
@@ -71,17 +89,18 @@ class Branches:
         if rest and (contrary or first in self._words.given):
             key, name = rest, condition.split(None, 1)[1]
         self._last = (key, not contrary)
-        self.names.setdefault(key, name)
+        self._names.setdefault(key, name)
         return key, not contrary
 
     def _led_on(self, steps: tuple[Step, ...]) -> Iterable[_Jump]:
         numbers = {step.id: number for number, step in enumerate(steps, 1)}
         for number, step in enumerate(steps, 1):
             for entry in step.all("Then"):
-                target = numbers.get(entry.part("where").removeprefix("#"), 0)
-                if target > number + 1:
-                    yield _Jump(self._tests.get(number, ()), range(number + 1, target))
+                target = numbers.get(entry.part("where").removeprefix("#"), number)
+                back = target <= number
+                between = range(target, number + 1) if back else range(number + 1, target)
+                yield _Jump(self._tests.get(number, ()), between, back)
 
 
-def _holds(tests: tuple[_Test, ...], taken: str) -> bool:
-    return all((key == taken) is wanted for key, wanted in tests)
+def _holds(tests: tuple[_Test, ...], way: Way) -> bool:
+    return all((key in way) is wanted for key, wanted in tests)

@@ -32,15 +32,15 @@ class Cache:
     def known_hash(self, path: Path) -> str | None:
         """The remembered SHA-256 of a file; None when size, time or file id differ or nothing is known."""
         known = self._load("files.json").get(str(path.resolve()))
-        return str(known["sha256"]) if known and known["stamp"] == _stamp(path) else None
+        return str(known["sha256"]) if known and known["stamp"] == stamp(path) else None
 
     def hash(self, path: Path) -> str:
         """SHA-256 of a file, worked out again only when size, time or file id differ."""
         if known := self.known_hash(path):
             return known
-        stamp = _stamp(path)
+        now = stamp(path)
         files = self._load("files.json")
-        files[str(path.resolve())] = {"sha256": (digest := sha256_of(path)), "stamp": stamp}
+        files[str(path.resolve())] = {"sha256": (digest := sha256_of(path)), "stamp": now}
         self._save("files.json", files)
         return digest
 
@@ -94,6 +94,7 @@ def key_of(*parts: object) -> str:
     return hashlib.sha256("\0".join(map(str, parts)).encode()).hexdigest()[:32]
 
 
-def _stamp(path: Path) -> list[int]:
+def stamp(path: Path) -> list[int]:
+    """Size, time and id of a file: when they are the same, it has not been touched."""
     status = path.stat()
     return [status.st_size, status.st_mtime_ns, status.st_ino]

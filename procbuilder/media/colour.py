@@ -4,6 +4,7 @@ from av.video.frame import VideoFrame
 from av.video.reformatter import Colorspace, Interpolation
 
 from procbuilder.media.image import Image
+from procbuilder.media.scaling import rescaled
 from procbuilder.media.tonemap import DEEP, SYSTEMS, tone_mapped
 
 _EXACTLY = Interpolation.ACCURATE_RND | Interpolation.FULL_CHR_H_INT | Interpolation.FULL_CHR_H_INP
@@ -17,7 +18,7 @@ def encodable(image: Image) -> VideoFrame:
     """An upright picture in the colours (BT.709, limited range) of a clip."""
     frame = VideoFrame.from_ndarray(image, format="bgr24")
     way = Interpolation.BICUBIC | _EXACTLY
-    return frame.reformat(format="yuv420p", dst_colorspace=Colorspace.ITU709, interpolation=way)
+    return rescaled(frame, None, None, "yuv420p", dst_colorspace=Colorspace.ITU709, interpolation=way)
 
 
 def converted(
@@ -37,10 +38,12 @@ def converted(
     meant = _matrix(frame)
     if frame.color_trc not in SYSTEMS:
         way = scaling if matrix == (meant or frame.colorspace) else scaling | _EXACTLY
-        return frame.reformat(width, height, form, meant, matrix, way, dst_color_range=limits)
-    deep = frame.reformat(width, height, DEEP, meant, interpolation=scaling | _EXACTLY)
+        spaces = {"src_colorspace": meant, "dst_colorspace": matrix, "dst_color_range": limits}
+        return rescaled(frame, width, height, form, interpolation=way, **spaces)
+    deep = rescaled(frame, width, height, DEEP, src_colorspace=meant, interpolation=scaling | _EXACTLY)
     plain = tone_mapped(deep, frame.color_trc)
-    return plain.reformat(None, None, form, None, matrix, Interpolation.BICUBIC | _EXACTLY, dst_color_range=limits)
+    way = Interpolation.BICUBIC | _EXACTLY
+    return rescaled(plain, None, None, form, dst_colorspace=matrix, interpolation=way, dst_color_range=limits)
 
 
 def _matrix(frame: VideoFrame) -> int | None:

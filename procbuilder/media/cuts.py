@@ -12,6 +12,7 @@ from av.video.frame import VideoFrame
 
 from procbuilder.media.decode import frames
 from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, spread, unlit
+from procbuilder.media.scaling import rescaled
 from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
 
@@ -33,7 +34,7 @@ _SAME_PLACE = 0.5
 
 def small(frame: VideoFrame) -> Grey:
     """A decoded picture as ``find`` takes it: 160 by 90 grey levels, area-averaged."""
-    return frame.reformat(*SIZE, "gray", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
+    return rescaled(frame, *SIZE, "gray", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,12 +33,19 @@ def unlit(one: Soft, other: Soft) -> Soft:
 
     Nothing is left where one of them is of a single grey, which is a change of light as far as anyone can tell.
     """
-    bright, dim = float(one.std()), float(other.std())
-    contrast = (bright * dim) ** 0.5
+    (our_mean, our_contrast), (their_mean, their_contrast) = map(_light, (one, other))
+    contrast = (our_contrast * their_contrast) ** 0.5
     if not contrast:
         return np.zeros_like(one)
-    ours, theirs = ((picture - picture.mean()) * (contrast / by) for picture, by in ((one, bright), (other, dim)))
-    return min(plain(one, other), plain(ours, theirs), key=lambda each: float(each.mean()))
+    ours, theirs = contrast / our_contrast, contrast / their_contrast
+    evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
+    return min(plain(one, other), np.abs(evened), key=lambda each: cv2.mean(each)[0])
+
+
+def _light(picture: Soft) -> tuple[float, float]:
+    """Brightness and contrast: mean and standard deviation."""
+    mean, deviation = cv2.meanStdDev(picture)
+    return float(mean[0, 0]), float(deviation[0, 0])
 
 
 def spread(difference: Soft) -> float:

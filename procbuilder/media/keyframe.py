@@ -19,18 +19,16 @@ WINDOW = Fraction(10)
 """The same, when none of those is good."""
 
 
-def finished(path: Path, span: Span, *, skips: Iterable[Span] = (), thorough: bool = False) -> Choice:
+def finished(path: Path, span: Span, *, skips: Iterable[Span] = ()) -> Choice:
     """The moment that shows the finished state of a step best.
 
     All pictures of the last seconds are looked at, of the rest the key frames. When none of the last is good, all of
-    the last ten seconds are; with ``thorough``, all of the step. No picture is decoded twice.
+    the last ten seconds are. No picture is decoded twice.
 
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.
     """
     stretches = kept(span, skips)
-    if thorough:
-        return choose(measured(_looks(path, stretches, span.start)), span)
     end = [(part, _around(stretches, part)) for part in tail(stretches, CLOSE)]
     near = [look(*each) for part, around in end for each in sampled(path, part, part.start, around.start)]
     begin = near[0].time if near else span.end

@@ -8,6 +8,8 @@ import numpy as np
 from av.video.frame import VideoFrame
 from numpy.typing import NDArray
 
+from procbuilder.media.scaling import rescaled
+
 Grey = NDArray[np.float32]
 Floats = NDArray[np.float64]
 
@@ -45,10 +47,10 @@ def look(time: Fraction, frame: VideoFrame) -> Look:
     """
     width = min(_WIDTH, frame.width)
     height = max(round(frame.height * width / frame.width), 1)
-    grey = frame.reformat(width, height, "gray", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
+    grey = rescaled(frame, width, height, "gray", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
     small = cv2.resize(grey, SMALL, interpolation=cv2.INTER_AREA).astype(np.float32)
     quarter = cv2.resize(grey, (max(width // 4, 1), max(height // 4, 1)), interpolation=cv2.INTER_AREA)
-    colour = frame.reformat(*SMALL, "bgr24", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
+    colour = rescaled(frame, *SMALL, "bgr24", interpolation="AREA").to_ndarray().astype(np.uint8, copy=False)
     white = float(np.mean(grey >= _WHITE))
     return Look(
         time, small, colour, _tenengrad(grey), _tenengrad(quarter.astype(np.float32)), float(grey.mean()), white

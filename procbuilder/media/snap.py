@@ -12,10 +12,11 @@ from pathlib import Path
 
 import numpy as np
 
-from procbuilder.media.calm import paces
+from procbuilder.media.calm import APART, paces
 from procbuilder.media.cuts import alike
-from procbuilder.media.look import Look, look
-from procbuilder.media.sample import sampled
+from procbuilder.media.look import Look
+from procbuilder.media.sample import SPACING
+from procbuilder.media.views import Decoded, Views
 from procbuilder.model.footage import Cut, Snapped
 from procbuilder.model.timecode import Span
 
@@ -32,6 +33,10 @@ _INSIDE = Fraction(3, 10)
 """Seconds within the step in which something must move all the time for its end to be looked for outside."""
 _STILL = Fraction(1, 2)
 """Seconds of stillness that show where the action ends; they are taken with it."""
+_PLAIN = APART + SPACING
+"""Seconds by which pictures must reach beyond one of which is to be known whether it is calm."""
+_REACHES = (Fraction(0), REACH - _STILL + _PLAIN, REACH)
+"""Seconds beyond the typed time after which it may be known that nothing moves there, or that nothing comes to rest."""
 
 Pace = tuple[Fraction, bool]
 """Seconds beyond the typed time, below 0 inside the step, and whether all stands still there."""
@@ -49,10 +54,15 @@ def snapped(path: Path, span: Span, room: Span, cuts: Iterable[Cut]) -> Snapped:
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.
     """
+    return snapped_by(Decoded(path), span, room, cuts)
+
+
+def snapped_by(views: Views, span: Span, room: Span, cuts: Iterable[Cut]) -> Snapped:
+    """The same by looks that may be at hand already."""
     near = [cut for cut in cuts if min(cut.time - span.start, span.end - cut.time) <= REACH and not cut.jump]
-    moved = at_cuts(span, [cut for cut in near if _changes_all_round(path, span.recording, cut.time)])
-    start = None if moved.begins else _outwards(path, room, span.start, forwards=False)
-    end = None if moved.ends else _outwards(path, room, span.end, forwards=True)
+    moved = at_cuts(span, [cut for cut in near if _changes_all_round(views, span.recording, cut.time)])
+    start = None if moved.begins else _outwards(views, room, span.start, forwards=False)
+    end = None if moved.ends else _outwards(views, room, span.end, forwards=True)
     if start is not None:
         moved = replace(moved, span=replace(moved.span, start=start), begins="where the action begins")
     if end is not None:
@@ -87,17 +97,33 @@ def settles(paces: Sequence[Pace]) -> Fraction | None:
     return rest + _STILL if whole and all(calm for _, calm in seen) else None
 
 
-def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fraction | None:
+def may_settle(paces: Sequence[Pace], reached: Fraction) -> bool:
+    """Whether pictures further out can tell where the action ends.
+
+    Args:
+        paces: As for ``settles``.
+        reached: Seconds beyond the typed time that are known.
+    """
+    inside = [calm for beyond, calm in paces if -_INSIDE <= beyond < 0]
+    rests = any(calm for beyond, calm in paces if beyond >= 0)
+    return len(inside) >= 2 and not any(inside) and (rests or reached < REACH - _STILL + _PLAIN)
+
+
+def _outwards(views: Views, room: Span, typed: Fraction, *, forwards: bool) -> Fraction | None:
     """Where the action at a typed time ends, or began; None when it stays."""
     start = typed - _INSIDE * 2 if forwards else max(room.start, typed - REACH)
     end = min(room.end, typed + REACH) if forwards else typed + _INSIDE * 2
     start = max(start, Fraction(0))
     if (end - typed if forwards else typed - start) < _STILL:
         return None
-    looks = [look(*each) for each in sampled(path, Span(room.recording, start, end), start)]
-    calm = [pace.calm for pace in paces(looks)]
-    sign = 1 if forwards else -1
-    outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
+    sign, around = (1 if forwards else -1), Span(room.recording, start, end)
+    looks: list[Look] = []
+    outwards: list[Pace] = []
+    for reached, looks in views.outwards(around, typed, _REACHES, forwards=forwards):
+        calm = [pace.calm for pace in paces(looks)]
+        outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
+        if not may_settle(outwards, reached):
+            return None
     beyond = settles(outwards)
     if beyond is None:
         return None
@@ -105,10 +131,9 @@ def _outwards(path: Path, room: Span, typed: Fraction, *, forwards: bool) -> Fra
     return there if _same_place(looks, typed, there) else None
 
 
-def _changes_all_round(path: Path, recording: str, cut: Fraction) -> bool:
+def _changes_all_round(views: Views, recording: str, cut: Fraction) -> bool:
     """Whether all four sides of the picture show another thing after a cut than before it."""
-    around = Span(recording, max(cut - _INSIDE, Fraction(0)), cut + _INSIDE)
-    looks = [look(*each) for each in sampled(path, around, around.start)]
+    looks = views.within(Span(recording, max(cut - _INSIDE, Fraction(0)), cut + _INSIDE))
     before, after = [each for each in looks if each.time < cut], [each for each in looks if each.time >= cut]
     if not before or not after:
         return False

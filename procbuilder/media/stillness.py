@@ -8,9 +8,9 @@ from pathlib import Path
 import cv2
 import numpy as np
 
-from procbuilder.media.cuts import SIZE, Grey, alike, small
+from procbuilder.media.cuts import SIZE, alike, small
 from procbuilder.media.decode import pictures_of
-from procbuilder.media.difference import soft, spread, unlit
+from procbuilder.media.difference import Grey, soft, spread, unlit
 from procbuilder.media.opening import only, opened, packets, picture_track, time_zero
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Looked, PacketFacts

@@ -109,6 +109,8 @@ class Named:
     extra: tuple[str, ...] = ()
     """Its further parts in order, such as limits, tool or who; a word part as ``with: feeler gauge``."""
     origin: str = ""
+    step: int = 0
+    """Number of the step that it names; 0 when it names none."""
 
 
 @dataclass(frozen=True, slots=True)

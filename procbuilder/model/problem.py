@@ -37,7 +37,7 @@ class Problem:
     blocks: bool = False
     """It is asked, and nobody may approve the procedure before it is answered."""
     subject: str = ""
-    """By which ``Downgraded`` or ``Refused`` settles it; empty: what is wrong."""
+    """The question that one ``Asked``, ``Refused`` or ``Downgraded`` settles, even where it stops."""
     order: int = 0
     """Among the same danger, the lower comes first."""
 

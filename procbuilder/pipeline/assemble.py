@@ -25,6 +25,7 @@ from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.recordings import Found, Report
+from procbuilder.pipeline.references import References
 from procbuilder.pipeline.studio import Studio
 from procbuilder.publish.language import Language, language_of
 
@@ -33,7 +34,7 @@ MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "End
 CLOSING = ("Finding", "Later")
 SHOWN_APART = (
     *SIGNALS, *MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
-    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused", "Derived",
+    "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused",
 )  # fmt: skip
 """Fields of a step that have a place of their own, or none on the page."""
 
@@ -116,6 +117,7 @@ class _StepMaker:
         self.examined, self.narration, self.studio, self.report = examined, narration, studio, report
         self.steps = examined.procedure.steps
         self.numbers = {step.id: number for number, step in enumerate(self.steps, 1)}
+        self.references = References(self.steps, language)
         self.times = {time.step: time for time in examined.estimate.steps}
 
     def section(self, section: Section) -> EditionSection:
@@ -141,7 +143,7 @@ class _StepMaker:
             parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
-            checks=named(step.all("Measure", "Check")), notes=(*self._derived(step), *named(self._others(step))),
+            checks=named(step.all("Measure", "Check")), notes=self.references.named(self._others(step), number),
             figures=pictures,
             as_found=before, as_found_step=before_number,
             clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
@@ -155,18 +157,7 @@ class _StepMaker:
     def _others(self, step: Step) -> list[Field]:
         """What has no place of its own; who may do a reserved step, where the reader is shown how."""
         apart = set(SHOWN_APART) - (set() if self._hides(step) else {"Reserved"})
-        return [entry for entry in step.fields if entry.name not in apart]
-
-    def _derived(self, step: Step) -> tuple[Named, ...]:
-        """Of a step that nobody filmed: the step that it was made from."""
-        sources = [entry.part("from") for entry in step.all("Derived")]
-        known = {source: self.numbers.get(source.removeprefix("#")) for source in sources}
-        return tuple(Named("Derived", self._derived_from(source, number)) for source, number in known.items())
-
-    def _derived_from(self, source: str, number: int | None) -> str:
-        if number:
-            return self.language.text("from step {number}, not filmed and not yet accepted", number=number)
-        return self.language.text("from {source}, not filmed and not yet accepted", source=source)
+        return [*step.all("Derived"), *(entry for entry in step.fields if entry.name not in {*apart, "Derived"})]
 
     def _clip(self, step: Step, shown: tuple[Span, ...], pictures: tuple[Figure, ...]) -> Clip | None:
         marked = [figure.marked for figure in pictures if figure.marked]

@@ -119,19 +119,20 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         procedure, problems = read_procedure(folder)
         narration, more = read_narration(procedure)
         found = read(procedure, cache, report)
-        footage = scan(procedure, found, cache, report, thorough=wanted.thorough)
+        studio = Studio(cache, found, folder, procedure.steps)
+        footage = scan(procedure, found, cache, report, studio.look_through if wanted.thorough else None)
+        studio.cuts = footage.cuts
         examined = examine(procedure, problems + more, found, footage, narration)
         reader = wanted.reader
         qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
-        studio = Studio(cache, found, folder, procedure.steps, footage.cuts, thorough=wanted.thorough)
         shown = without_methods(examined, qualified)
         edition = assemble(shown, narration, found, studio, report, qualified)
         edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=wanted.film))
         report("writing page and PDF", 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, studio.files, out, epoch(), task=wanted.task)
+        unprintable = publish(edition, studio.files, out, epoch(), cache, task=wanted.task)
         every = worst_first([*examined.problems, *studio.problems])
         return Built(folder, out, edition, unprintable, every, had_film and edition.film is None, filmed(found))
 

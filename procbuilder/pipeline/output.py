@@ -1,18 +1,13 @@
 """Writing an edition: media first, the manifest last, what is no longer used at the end."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from filecmp import cmp
 from pathlib import Path
 
+from procbuilder.keep.cache import Cache, key_of, stamp
 from procbuilder.keep.files import copy_whole, remove_others, replace_together
 from procbuilder.model.edition import Edition
-from procbuilder.pipeline.shipped import shipped
-from procbuilder.publish.captions import webvtt
-from procbuilder.publish.data import edition_json
-from procbuilder.publish.dita import dita
-from procbuilder.publish.html import page, phone, quotation_page, sheets_page
-from procbuilder.publish.manifest import manifest
-from procbuilder.publish.pdf import pdf, sheets_pdf
-from procbuilder.publish.signs import drawing, of_dangers
+from procbuilder.pipeline.shipped import program, shipped
 
 TASK = "procedure.dita"
 
@@ -20,23 +15,54 @@ FILM_CAPTIONS = "captions/_film.vtt"
 """No step can be called so."""
 
 
-def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, *, task: bool) -> tuple[str, ...]:
-    """Write all outputs below ``out``; returns the characters that the PDF could not show.
+_PUBLISHED = "published"
+"""Kind of cached result: what was written last, by the name of its folder."""
+
+
+def publish(
+    edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, cache: Cache, *, task: bool
+) -> tuple[str, ...]:
+    """Have all outputs below ``out``; returns the characters that the PDF could not show.
 
     With ``task`` the DITA task too; one that is there already is renewed in any case, so that none grows old.
-
-    Media carry a hash of their content in their name, so adding them harms nothing that is there.
+    Nothing is written when the same program has written the same edition and no file has been touched since.
 
     Raises:
         CannotPrint, CannotWrite: then the page, PDF and data from before are still there.
     """
+    task = task or (out / TASK).is_file()
+    key = key_of(program(), epoch, task, *sorted(media), edition)
+    last = cache.get(_PUBLISHED, out.name)
+    if last and last["key"] == key and last["stamps"] == _stamps(out, last["stamps"]):
+        return tuple(last["unprintable"])
+    files, unprintable = _write(edition, media, out, epoch, task=task)
+    made = {"key": key, "stamps": _stamps(out, files), "unprintable": unprintable}
+    cache.put(_PUBLISHED, out.name, made)
+    return unprintable
+
+
+def _stamps(out: Path, files: Iterable[str]) -> dict[str, list[int]]:
+    """Of those files that are there."""
+    return {name: stamp(out / name) for name in files if (out / name).is_file()}
+
+
+def _write(
+    edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, *, task: bool
+) -> tuple[list[str], tuple[str, ...]]:
+    """Write all outputs; their names, and the characters that the PDF could not show.
+
+    Media carry a hash of their content in their name, so adding them harms nothing that is there.
+    """
+    from procbuilder.publish.manifest import manifest
+    from procbuilder.publish.pdf import pdf, sheets_pdf
+
     for name, path in sorted(media.items()):
-        if not (out / "media" / name).is_file():
+        if not (out / "media" / name).is_file() or not cmp(path, out / "media" / name, shallow=False):
             copy_whole(path, out / "media" / name)
     sheet = pdf(edition, templates=shipped("templates"), media=out / "media", epoch=epoch)
     extra = sheets_pdf(edition, templates=shipped("templates"), media=out / "media", epoch=epoch)
     texts = {"procedure.pdf": sheet.data, "sheets.pdf": extra.data, **_texts(edition, out / "media")}
-    if task or (out / TASK).is_file():
+    if task:
         texts |= _task(edition)
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     texts["manifest.json"] = manifest(published, edition=edition)
@@ -44,11 +70,15 @@ def publish(edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, 
     remove_others(out / "media", set(media))
     remove_others(out / "signs", {Path(name).name for name in texts if name.startswith("signs/")})
     remove_others(out / "captions", {Path(name).name for name in texts if name.startswith("captions/")})
-    return tuple(sorted({*sheet.unprintable, *extra.unprintable}))
+    return [*published, "manifest.json"], tuple(sorted({*sheet.unprintable, *extra.unprintable}))
 
 
 def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
     """Everything but media and PDF, in the order of writing."""
+    from procbuilder.publish.captions import webvtt
+    from procbuilder.publish.data import edition_json
+    from procbuilder.publish.html import page, phone, quotation_page, sheets_page
+
     templates = shipped("templates")
     captions = {f"captions/{step.id}.vtt": webvtt(step.captions).encode() for step in edition.steps if step.captions}
     if edition.film and edition.film.captions:
@@ -56,7 +86,7 @@ def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
     return {
         **captions,
         "edition.json": edition_json(edition),
-        "phone.html": phone(edition, templates=templates, media=media).encode(),
+        "phone.html": phone(edition, templates=templates, media=media),
         "quotation.html": quotation_page(edition, templates=templates).encode(),
         "sheets.html": sheets_page(edition, templates=templates).encode(),
         "index.html": page(edition, templates=templates).encode(),
@@ -65,9 +95,12 @@ def _texts(edition: Edition, media: Path) -> dict[str, bytes]:
 
 def _task(edition: Edition) -> dict[str, bytes]:
     """The DITA task, and the drawings of the signs that it names."""
+    from procbuilder.publish.dita import dita
+    from procbuilder.publish.signs import drawing, of_dangers
+
     drawn = {sign.number: drawing(sign, shipped("templates")).read_bytes() for sign in of_dangers(edition)}
     return {TASK: dita(edition), **{f"signs/{number}.svg": data for number, data in drawn.items()}}
 
 
 def _same(path: Path, data: bytes) -> bool:
-    return path.is_file() and path.read_bytes() == data
+    return path.is_file() and path.stat().st_size == len(data) and path.read_bytes() == data

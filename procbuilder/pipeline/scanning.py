@@ -30,23 +30,33 @@ class Footage:
     """Cuts found in the steps of each recording, by its name."""
 
 
-def scan(procedure: Procedure, found: Found, cache: Cache, report: Report, *, thorough: bool = False) -> Footage:
+def scan(
+    procedure: Procedure,
+    found: Found,
+    cache: Cache,
+    report: Report,
+    look_through: Callable[[Step], None] | None = None,
+) -> Footage:
     """Scan what is not in the cache.
 
     Sound and key frames of each recording are decoded once. For cuts, pictures are decoded around the places where
-    packets and key frames let suspect one; with ``thorough``, all pictures of the steps.
+    packets and key frames let suspect one, unless ``look_through`` has put into the cache what all pictures tell.
     """
     names = [recording.name for recording in found.recordings]
 
     def tell(name: str) -> None:
         report(f"scanning {name}", names.index(name), len(names))
 
-    return _footage(procedure, _Scanner(found, cache, thorough, tell))
+    if look_through:
+        for number, step in enumerate(procedure.steps):
+            report(f"looking through step {number + 1}: {step.command}", number, len(procedure.steps))
+            look_through(step)
+    return _footage(procedure, _Scanner(found, cache, tell))
 
 
 def scanned(procedure: Procedure, found: Found, cache: Cache) -> Footage:
     """What earlier scans have left in the cache, without opening a recording."""
-    return _footage(procedure, _Scanner(found, cache, False, None))
+    return _footage(procedure, _Scanner(found, cache, None))
 
 
 def _footage(procedure: Procedure, scanner: "_Scanner") -> Footage:
@@ -82,8 +92,8 @@ _Whole = tuple[Heard | None, Looked]
 class _Scanner:
     """Looks into the cache, and into the recordings unless ``tell`` is None."""
 
-    def __init__(self, found: Found, cache: Cache, thorough: bool, tell: Callable[[str], None] | None) -> None:
-        self.found, self.cache, self.thorough, self.tell = found, cache, thorough, tell
+    def __init__(self, found: Found, cache: Cache, tell: Callable[[str], None] | None) -> None:
+        self.found, self.cache, self.tell = found, cache, tell
         self.whole: dict[str, _Whole | None] = {}
 
     def stretches(self, step: Step) -> tuple[Span, ...]:
@@ -135,9 +145,8 @@ class _Scanner:
 
     def _cuts(self, span: Span, file: _File, looked: Looked) -> tuple[Cut, ...] | None:
         """Cuts of a stretch; those found in every picture serve from then on, also when nobody asks for them."""
-        keys = {every: key_of(file.sha256, span.start, span.end, every) for every in (True, False)}
-        for every in (True,) if self.thorough else (True, False):
-            if (known := self.cache.get(CUTS, keys[every])) is not None:
+        for every in (True, False):
+            if (known := self.cache.get(CUTS, cuts_key(file.sha256, span, every=every))) is not None:
                 return tuple(restored(Cut, cut) for cut in known)
         if self.tell is None:
             return None
@@ -145,6 +154,11 @@ class _Scanner:
 
         self.tell(span.recording)
         whole = [Stretch(span.start, span.end)]
-        cuts = cuts_within(file.path, file.film, whole if self.thorough else shared(whole, suspects(file.film, looked)))
-        self.cache.put(CUTS, keys[self.thorough], stored(cuts))
+        cuts = cuts_within(file.path, file.film, shared(whole, suspects(file.film, looked)))
+        self.cache.put(CUTS, cuts_key(file.sha256, span, every=False), stored(cuts))
         return cuts
+
+
+def cuts_key(sha256: str, span: Span, *, every: bool) -> str:
+    """Key of the cuts of a stretch; of those that were looked for in every picture it is another."""
+    return key_of(sha256, span.start, span.end, every)

@@ -1,6 +1,7 @@
 """Stills and clips of the steps, made once and kept in the cache."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
@@ -9,7 +10,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from procbuilder.keep.cache import Cache, key_of, sha256_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
-from procbuilder.model.footage import Choice, Clip, Cut, Snapped, Still
+from procbuilder.model.footage import Choice, Clip, Cut, Recording, Snapped, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
@@ -17,11 +18,12 @@ from procbuilder.model.procedure import NamedFile, Step
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.recordings import Found
+from procbuilder.pipeline.scanning import CUTS, cuts_key
 
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 11
+RECIPE = 12
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"
@@ -40,8 +42,8 @@ Made = TypeVar("Made")
 class Studio:
     """Makes the pictures and clips of one procedure.
 
-    ``files`` are those asked for, by published name; ``problems`` tell which could not be made or are weak.
-    ``thorough`` looks at every picture of a step, not only at those of its end.
+    ``files`` are those asked for, by published name; ``problems`` tell which could not be made or are weak. ``cuts``,
+    by name of the recording, are to be set before stretches are asked for.
     """
 
     def __init__(
@@ -50,12 +52,9 @@ class Studio:
         found: Found,
         folder: Path,
         steps: Sequence[Step] = (),
-        cuts: Mapping[str, Sequence[Cut]] | None = None,
-        *,
-        thorough: bool = False,
     ) -> None:
-        self.cache, self.found, self.folder, self.steps, self.thorough = cache, found, folder, steps, thorough
-        self.cuts = cuts or {}
+        self.cache, self.found, self.folder, self.steps = cache, found, folder, steps
+        self.cuts: Mapping[str, Sequence[Cut]] = {}
         self.files: dict[str, Path] = {}
         self.problems: list[Problem] = []
 
@@ -84,26 +83,63 @@ class Studio:
         return tuple(self._snapped(step, usable) for span in step.spans if (usable := self.usable(span)))
 
     def _snapped(self, step: Step, span: Span) -> Snapped:
-        from procbuilder.media.stretches import room
-
-        recording, path = self.found.recording(span.recording), self.found.path(span.recording)
-        assert recording is not None
-        assert path is not None
-        others = [*(other for each in self.steps for other in each.spans), *step.skips]
-        # What is to be hidden was typed for these times; beyond them nobody has looked.
-        around = span if self.hidden(step) else room(span, recording.duration, others)
-        cuts = [cut for cut in self.cuts.get(span.recording, ()) if span.start < cut.time < span.end]
-        key = key_of(RECIPE, recording.sha256, span, around, cuts)
+        recording, path = self._opened(span.recording)
+        room = self._room(step, span, recording.duration)
+        cuts = _inside(span, self.cuts.get(span.recording, ()))
+        key = key_of(RECIPE, recording.sha256, span, room, cuts)
         if known := self.cache.get("snapped", key):
             return restored(Snapped, known)
         from procbuilder.media.snap import snapped
 
         try:
-            made = snapped(path, span, around, cuts)
+            made = snapped(path, span, room, cuts)
         except Unreadable:  # the picture and the clip tell it
             return Snapped(span, span)
         self.cache.put("snapped", key, stored(made))
         return made
+
+    def _room(self, step: Step, span: Span, duration: Fraction) -> Span:
+        """How far the ends of a span may move."""
+        from procbuilder.media.stretches import room
+
+        others = [*(other for each in self.steps for other in each.spans), *step.skips]
+        # What is to be hidden was typed for these times; beyond them nobody has looked.
+        return span if self.hidden(step) else room(span, duration, others)
+
+    def _opened(self, name: str) -> tuple[Recording, Path]:
+        """A recording of which some footage is usable."""
+        recording, path = self.found.recording(name), self.found.path(name)
+        assert recording is not None
+        assert path is not None
+        return recording, path
+
+    def look_through(self, step: Step) -> None:
+        """Look at every picture of a step, unless that was done, and keep what is found for the scan and for choosing.
+
+        Footage that cannot be read is left to them: they tell it.
+        """
+        for span in filter(None, map(self.usable, step.spans)):
+            with suppress(Unreadable):
+                self._look_through(step, span)
+
+    def _look_through(self, step: Step, span: Span) -> None:
+        from procbuilder.media.stretches import kept
+
+        recording, path = self._opened(span.recording)
+        keys = {part: cuts_key(recording.sha256, part, every=True) for part in kept(span, step.skips)}
+        film = self.found.film(span.recording)
+        if film is None or all(self.cache.get(CUTS, key) is not None for key in keys.values()):
+            return
+        from procbuilder.media.thorough import look_through
+
+        room = self._room(step, span, recording.duration)
+        seen = look_through(path, film, span, room, step.skips)
+        cuts = _inside(span, [cut for _, each in seen.cuts for cut in each])
+        self.cache.put("snapped", key_of(RECIPE, recording.sha256, span, room, cuts), stored(seen.snapped))
+        key = _choice_key(recording.sha256, seen.snapped.span, step.skips, every=True)
+        self.cache.put("choice", key, stored(seen.choice))
+        for part, each in seen.cuts:
+            self.cache.put(CUTS, keys[part], stored(each))
 
     def hidden(self, step: Step) -> tuple[HiddenPath, ...]:
         """What is hidden in the footage of a step: by itself, and by other steps that show some of it too."""
@@ -125,12 +161,15 @@ class Studio:
         return tuple(ClipPart(path, part, step.skips, self.hidden(step)) for path, part in found if path)
 
     def choose(self, span: Span, skips: Sequence[Span]) -> Choice:
-        """The moment that shows the finished state of a span best, looked for once."""
+        """The moment that shows the finished state of a span best, looked for once.
+
+        One that was found in every picture serves from then on.
+        """
 
         def look(path: Path) -> Choice:
             from procbuilder.media.keyframe import finished
 
-            return finished(path, span, skips=skips, thorough=self.thorough)
+            return finished(path, span, skips=skips)
 
         return self._chosen(span, skips, look)
 
@@ -145,14 +184,12 @@ class Studio:
         return self._chosen(span, ("as found",), look)
 
     def _chosen(self, span: Span, more: Sequence[object], choose: Callable[[Path], Choice]) -> Choice:
-        recording, path = self.found.recording(span.recording), self.found.path(span.recording)
-        assert recording is not None
-        assert path is not None
-        key = key_of(RECIPE, recording.sha256, span, self.thorough, *more)
-        if known := self.cache.get("choice", key):
-            return replace(restored(Choice, known), recording=span.recording)
+        recording, path = self._opened(span.recording)
+        for every in (True, False):
+            if known := self.cache.get("choice", _choice_key(recording.sha256, span, more, every=every)):
+                return replace(restored(Choice, known), recording=span.recording)
         choice = choose(path)
-        self.cache.put("choice", key, stored(choice))
+        self.cache.put("choice", _choice_key(recording.sha256, span, more, every=False), stored(choice))
         return choice
 
     def thumbnail(self, recording: str, time: Fraction, hidden: Sequence[HiddenPath]) -> Path | None:
@@ -237,6 +274,15 @@ class Studio:
         parts = self.snapped(step)
         names = [f"part {number} of the clip" for number in range(1, len(parts) + 1)] if len(parts) > 1 else ["clip"]
         return tuple(f"{name} {move}" for name, part in zip(names, parts, strict=False) for move in part.moves)
+
+
+def _choice_key(sha256: str, span: Span, more: Sequence[object], *, every: bool) -> str:
+    """Key of a choice; of one among every picture it is another."""
+    return key_of(RECIPE, sha256, span, every, *more)
+
+
+def _inside(span: Span, cuts: Iterable[Cut]) -> list[Cut]:
+    return [cut for cut in cuts if span.start < cut.time < span.end]
 
 
 def _left_out(span: Span) -> str:

@@ -1,8 +1,10 @@
 """The apprentice's page: an edition as one HTML document, with its media beside it or inside it."""
 
+import re
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
 from types import ModuleType
 from typing import Any
@@ -36,6 +38,10 @@ CLIP_BYTES_INSIDE = 25_000_000
 PROBLEMS_IN_SIGHT = 5
 """Further ones are folded away."""
 
+_PLACE = re.compile(r"\0([^\0]+)\0")
+"""Where a file goes into the page."""
+_INSIDE = {".jpg": "image/jpeg", ".png": "image/png", ".mp4": "video/mp4"}
+
 
 @dataclass(frozen=True, slots=True)
 class _Media:
@@ -52,14 +58,19 @@ def page(edition: Edition, *, templates: Path) -> str:
     return _render(edition, templates, _Media(_beside, lambda clip: _beside(clip.file), inside=False))
 
 
-def phone(edition: Edition, *, templates: Path, media: Path) -> str:
+def phone(edition: Edition, *, templates: Path, media: Path) -> bytes:
     """``phone.html``: the same page in one file, with stills and short clips inside."""
     clips = _clips_inside(edition.steps, media)
+    inside: set[str] = set()
 
-    def still(file: str) -> str:
-        return data_address("image/png" if file.endswith(".png") else "image/jpeg", (media / file).read_bytes())
+    def place(file: str) -> str:
+        inside.add(file)
+        return f"\0{file}\0"
 
-    return _render(edition, templates, _Media(still, lambda clip: clips.get(clip.file, ""), inside=True))
+    html = _render(
+        edition, templates, _Media(place, lambda clip: place(clip.file) if clip.file in clips else "", inside=True)
+    )
+    return _filled(html, inside, media)
 
 
 def quotation_page(edition: Edition, *, templates: Path) -> str:
@@ -117,14 +128,25 @@ def _beside(file: str) -> str:
     return "media/" + quote(file)
 
 
-def _clips_inside(steps: Iterable[EditionStep], media: Path) -> dict[str, str]:
+def _filled(html: str, files: Container[str], media: Path) -> bytes:
+    """The page with these files in their places; as text, clips would take many times their size in memory."""
+    whole, begin = BytesIO(), 0
+    for place in filter(lambda place: place[1] in files, _PLACE.finditer(html)):
+        whole.write(html[begin : place.start()].encode())
+        whole.write(data_address(_INSIDE[Path(place[1]).suffix], (media / place[1]).read_bytes()).encode())
+        begin = place.end()
+    whole.write(html[begin:].encode())
+    return whole.getvalue()
+
+
+def _clips_inside(steps: Iterable[EditionStep], media: Path) -> set[str]:
     """The clips that are short enough, in order of the steps, until the room is used up."""
-    inside: dict[str, str] = {}
+    inside: set[str] = set()
     room = CLIP_BYTES_INSIDE
     for clip in (step.clip for step in steps if step.clip and not step.reserved):
         size = (media / clip.file).stat().st_size
         if clip.seconds <= LONGEST_CLIP_INSIDE and size <= room and clip.file not in inside:
-            inside[clip.file] = data_address("video/mp4", (media / clip.file).read_bytes())
+            inside.add(clip.file)
             room -= size
     return inside
 

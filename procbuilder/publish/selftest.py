@@ -64,10 +64,10 @@ def _order(steps: list[EditionStep], language: Language) -> Iterator[Question]:
 
 
 def _before(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    by_id = {step.id: step for step in steps}
+    numbered = {step.number: step for step in steps}
     for step in steps:
         for note in step.notes:
-            first = by_id.get(note.text.removeprefix("#")) if note.name == "After" else None
+            first = numbered.get(note.step) if note.name == "After" else None
             if first:
                 later = [other.command for other in steps if other.number > step.number]
                 yield _question(language, "before", step, first.command, later, command=step.command)

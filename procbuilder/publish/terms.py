@@ -32,7 +32,7 @@ PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind i
 
 ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
 FROM_MEMORY = "from memory"
-WAYS = ("if: {condition}", "if not: {condition}", ", not: ")
+WAYS = ("if: {condition}", "if not: {condition}", ", not: ", ", and: ")
 """How an entry of the ledger tells on which way it ends so."""
 
 _MOVE = re.compile(
@@ -77,9 +77,10 @@ def _part(part: str, words: Iterable[str], language: Language) -> str:
 
 
 def way(words: str, language: Language) -> str:
-    """``if: braked hub, not: spare wheel fitted``."""
-    word, colon, condition = words.partition(": ")
-    told = language.text(WAYS[2]).join(condition.split(WAYS[2]))
+    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``."""
+    word, colon, told = words.partition(": ")
+    for joint in WAYS[2:]:
+        told = told.replace(joint, language.text(joint))
     return language.text(f"{word}: {{condition}}", condition=told) if colon else words
 
 

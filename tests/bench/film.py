@@ -1,4 +1,4 @@
-"""The recording that the bench measures with: ten minutes as a phone writes them, made here."""
+"""The recordings that the bench measures with: ten minutes as a phone writes them, made here, and longer ones."""
 
 from fractions import Fraction
 from pathlib import Path
@@ -39,6 +39,31 @@ def make(path: Path, seconds: int) -> Path:
                 container.mux(sound.encode(_second_of_sound(index // RATE)))
         container.mux(pictures.encode())
         container.mux(sound.encode())
+    beside.replace(path)
+    return path
+
+
+def repeated(film: Path, path: Path, seconds: int, times: int) -> Path:
+    """Write the recording so many times in a row, unless it is there; its packets are copied as they are."""
+    if path.is_file():
+        return path
+    beside = path.with_name(f"new-{path.name}")
+    with av.open(beside, "w") as target:
+        for number in range(times):
+            with av.open(film) as source:
+                if not number:
+                    tracks = [target.add_stream_from_template(track) for track in source.streams]
+                    last = [-SAMPLES] * len(tracks)
+                for packet in source.demux():
+                    if packet.dts is None or packet.pts is None or packet.time_base is None:
+                        continue
+                    later, track = int(number * seconds / packet.time_base), packet.stream_index
+                    if packet.dts + later <= last[track]:
+                        continue  # sound that begins a little before its pictures, or ends a little after them
+                    last[track] = packet.dts + later
+                    packet.pts, packet.dts = packet.pts + later, packet.dts + later
+                    packet.stream = tracks[track]
+                    target.mux(packet)
     beside.replace(path)
     return path
 

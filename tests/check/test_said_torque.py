@@ -5,6 +5,7 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.check.case import Case
+from procbuilder.check.settled import unsettled
 from procbuilder.check.values import said_and_typed_differ
 from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
@@ -19,13 +20,14 @@ BOLT = "- Torque: keeper bolt | 15 N·m | from: D1 p. 4\n"
 
 
 def said(words: str, typed: str, at: int = 3) -> list[str]:
-    """What the rule finds when these words are said in the film of the step and these lines are typed for it."""
+    """What the rule finds and nobody answered, when these words are said in the film and these lines are typed."""
     procedure, _ = read_text(changed((BOLT, typed)))
     cues = (Cue(Place("refit.srt", 2), Fraction(at), Fraction(at + 4), words),)
     lexicon = load()
     heard = heard_torques(procedure, [Narration("refit", cues)])
     case = Case(procedure, {}, ledger(procedure), (), torques(procedure, lexicon), lexicon, heard)
-    return [f"{problem.severity} {problem}" for problem in said_and_typed_differ(case)]
+    open_ones = unsettled(procedure, said_and_typed_differ(case))
+    return [f"{problem.severity} {problem}" for problem in open_ones]
 
 
 def test_another_value_names_both_places() -> None:
@@ -38,6 +40,13 @@ def test_another_value_names_both_places() -> None:
 def test_on_a_hub_it_stops() -> None:
     found = said("Twenty-five newton metres.", BOLT.replace("keeper bolt", "hub nut"))
     assert [line.partition(" ")[0] for line in found] == ["stop"]
+
+
+def test_the_exact_answer_settles_it_even_there() -> None:
+    typed = BOLT.replace("keeper bolt", "hub nut")
+    answer = "- Asked: torque of hub nut | the words are those of the lock nut, page 5\n"
+    assert said("Twenty-five newton metres.", typed + answer) == []
+    assert len(said("Twenty-five newton metres.", f"{typed}- Asked: torque of hub nut |\n")) == 1
 
 
 @pytest.mark.parametrize(

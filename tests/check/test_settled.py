@@ -2,9 +2,14 @@
 
 import pytest
 
+from procbuilder.check.settled import unsettled
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.read.procedure import read_text
 from tests.check.sample import changed, said
 
 DRIFT = ("- Off: washer\n", "- Off: washer\n- Tool: brass drift\n")
+PLACE = Place("procedure.md", 7)
 CONFIRMED = "- Dangers confirmed: RB | 2026-03-02\n"
 
 
@@ -59,6 +64,17 @@ def test_a_stop_is_never_settled_by_words() -> None:
     what = line.split(": ", 1)[1].partition(" – ")[0]
     assert line.startswith("stop")
     assert rules(stop, (CONFIRMED, f"{CONFIRMED}- Refused: {what} | it stays off\n")) == ["unbalanced-ledger"]
+
+
+def test_the_answer_to_one_question_settles_no_other_that_holds_its_words() -> None:
+    """That the split pin was looked at says nothing of where a second one comes from."""
+    procedure, _ = read_text(changed((CONFIRMED, f"{CONFIRMED}- Asked: rear axle split pin | looked at\n")))
+    again = Problem(
+        Severity.STOP, PLACE, "a new one, or the old one?", "", "single-use-again", subject="rear axle split pin"
+    )
+    closed = Problem(Severity.ASK, PLACE, "rear axle split pin was never taken off", "", "closed-but-never-opened")
+    assert list(unsettled(procedure, [again, closed])) == [closed]
+    assert list(unsettled(procedure, [closed])) == []
 
 
 def test_the_list_of_all_dangers_is_never_refused() -> None:

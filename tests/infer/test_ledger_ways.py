@@ -65,7 +65,19 @@ def ends(text: str) -> list[str]:
             id="branches-are-checked-one-at-a-time",
         ),
         pytest.param(
-            ["Only if: one / Only if: other / Off: ring"], [], id="two-conditions-together-are-on-no-single-way"
+            ["Only if: one / Only if: other / Off: ring"],
+            ["ring: still open if: one, and: other"],
+            id="branches-that-a-step-joins-are-followed-together",
+        ),
+        pytest.param(
+            ["Off: cap", "Only if: one / Only if: other / On: cap", "Only if: one / Off: pin / On: pin"],
+            ["cap: still open", "pin: closed if: one", "cap: closed if: one, and: other"],
+            id="what-a-single-branch-tells-is-not-told-again-for-two-together",
+        ),
+        pytest.param(
+            ["Only if: one / Only if: not other / Off: ring", "Only if: one / On: ring"],
+            ["ring: closed if: one"],
+            id="a-condition-and-a-contrary-are-on-the-single-way",
         ),
         pytest.param(["Off: cap", "Only if: hot / Off: fan"], ["cap: still open", "fan: still open if: hot"],
                      id="open-on-every-way-is-told-once"),
@@ -93,9 +105,40 @@ def test_then_leaves_out_the_steps_between() -> None:
     assert ends(BRANCH.format(target="order")) == ["cover: closed", "cover: still open if: a crack"]
 
 
-def test_then_to_the_next_step_or_back_leaves_out_nothing() -> None:
+def test_then_to_the_next_step_leaves_out_nothing() -> None:
     assert ends(BRANCH.format(target="fit")) == ["cover: closed"]
-    assert ends(BRANCH.format(target="off")) == ["cover: closed"]
+
+
+def test_then_back_does_the_steps_again() -> None:
+    """The cover would have to come off a second time, and nobody has put it on."""
+    assert ends(BRANCH.format(target="off")) == ["cover: closed", "cover: still open if: a crack"]
+
+
+AGAIN = """
+## Work
+### Take off the nut {#nut}
+- Off: nut
+### Fit the nut {#refit}
+- On: nut
+### Rock the wheel {#rock}
+- Only if: it rocks
+- Then: #nut
+"""
+
+
+def test_what_opens_and_closes_each_time_round_is_balanced() -> None:
+    assert ends(AGAIN) == ["nut: closed"]
+
+
+def test_what_comes_off_once_more_each_time_round_is_open() -> None:
+    assert ends(AGAIN.replace("- Then: #nut", "- Off: nut\n- Then: #refit")) == [
+        "nut: closed",
+        "nut: closed if: it rocks",
+    ]
+    assert ends(AGAIN.replace("- Then: #nut", "- Then: #refit")) == [
+        "nut: closed",
+        "nut: closed but never opened if: it rocks",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -140,6 +140,20 @@ def test_a_branch_goes_back_in_the_same_branch() -> None:
     assert derived(text) == ["Fit the drum / Derived: #drum / Only if: braked hub / On: drum"]
 
 
+@pytest.mark.parametrize(
+    ("conditions", "derived_conditions"),
+    [
+        ("- Only if: braked hub\n- Only if: disc\n", "Only if: braked hub / Only if: disc"),
+        ("- Only if: not braked hub\n", "Only if: not braked hub"),
+    ],
+)
+def test_a_step_of_joined_branches_is_derived_under_all_its_conditions(
+    conditions: str, derived_conditions: str
+) -> None:
+    (line,) = derived(f"## Work\n### Take off the drum {{#drum}}\n{conditions}- Off: drum\n")
+    assert line == f"Fit the drum / Derived: #drum / {derived_conditions} / On: drum"
+
+
 def test_a_step_is_not_derived_twice() -> None:
     text = "## Work\n### Pull the pin {#pin}\n- Off: split pin\n### Decide how it goes back\n- Derived: #pin\n"
     assert derived(text) == []

@@ -7,7 +7,8 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.cuts import SIZE, Grey, cuts_within, find, suspects
+from procbuilder.media.cuts import SIZE, cuts_within, find, suspects
+from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look
 from procbuilder.model.footage import Cut

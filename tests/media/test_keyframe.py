@@ -137,13 +137,12 @@ def test_skipped_stretches_are_left_out(films: Path) -> None:
     assert finished(path, span, skips=skips).time < 3
 
 
-@pytest.mark.parametrize(("thorough", "looked"), [(False, 40 + 6), (True, 100)])
-def test_coarse_to_fine(films: Path, monkeypatch: pytest.MonkeyPatch, thorough: bool, looked: int) -> None:
-    """Of ten seconds all pictures of the last four are looked at, before that one a second; or all."""
-    path, span = _film(films, f"coarse{thorough}", [filming.scene()] * 100)
+def test_coarse_to_fine(films: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of ten seconds all pictures of the last four are looked at, before that one a second."""
+    path, span = _film(films, "coarse", [filming.scene()] * 100)
     times = _looked_at(monkeypatch)
-    finished(path, span, thorough=thorough)
-    assert len(times) == len(set(times)) == looked
+    finished(path, span)
+    assert len(times) == len(set(times)) == 40 + 6
 
 
 def test_when_none_of_the_last_is_good_more_is_looked_at_but_nothing_twice(

@@ -6,6 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from procbuilder.media import sample
 from procbuilder.media.snap import at_cuts, settles, snapped
 from procbuilder.model.footage import Cut, Snapped
 from procbuilder.model.timecode import Span
@@ -68,6 +69,30 @@ def test_the_calm_of_another_shot_is_not_the_end_of_the_action(films: Path) -> N
     other = np.ascontiguousarray(filming.scene()[::-1, ::-1])
     path = _film(films, "other", other)
     assert snapped(path, _span("0", "3"), _span("0", "6"), ()).moves == ()
+
+
+@pytest.mark.parametrize(
+    ("typed", "decoded"),
+    [
+        (("1", "5"), 7 + 11),  # calm at both ends: 0:01 to 0:01.6, and from the key frame at 0:04 to 0:05
+        (("2", "5"), 7 + 20 + 11),  # something moves at the beginning: the two groups of ten before it as well
+    ],
+)
+def test_no_more_is_decoded_than_it_takes_to_tell(
+    action: Path, monkeypatch: pytest.MonkeyPatch, typed: tuple[str, str], decoded: int
+) -> None:
+    """And no picture twice."""
+    handed: list[object] = []
+    decode = sample._pictures
+
+    def counted(track, wanted, zero):  # type: ignore[no-untyped-def]  # as it is in the module
+        for packet in filter(None, wanted):
+            handed.append(packet.pts)
+            yield from decode(track, [packet], zero)
+
+    monkeypatch.setattr(sample, "_pictures", counted)
+    snapped(action, _span(*typed), _span("0", "6"), ())
+    assert len(set(handed)) == len(handed) == decoded
 
 
 def test_what_another_shot_shows_at_the_ends_is_left_out() -> None:

@@ -7,7 +7,8 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.cuts import SIZE, Grey
+from procbuilder.media.cuts import SIZE
+from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look, motion
 from procbuilder.model.footage import Looked

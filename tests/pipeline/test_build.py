@@ -144,7 +144,7 @@ def test_a_failed_build_leaves_the_old_output_whole(folder: Make, monkeypatch: p
     def broken(_edition: Edition, **_names: object) -> bytes:
         raise RuntimeError("killed")
 
-    monkeypatch.setattr("procbuilder.pipeline.output.page", broken)
+    monkeypatch.setattr("procbuilder.publish.html.page", broken)
     with pytest.raises(RuntimeError, match="killed"):
         build(home)
     assert hashes(home / "out") == before

@@ -11,7 +11,7 @@ import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
-from procbuilder.model.footage import Choice, Snapped
+from procbuilder.model.footage import Snapped
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
@@ -35,10 +35,10 @@ def dark(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def _studio(folder: Path, *, thorough: bool = False) -> Studio:
+def _studio(folder: Path) -> Studio:
     procedure, _ = read_procedure(folder)
     cache = Cache(folder)
-    return Studio(cache, read(procedure, cache, silent), folder, thorough=thorough)
+    return Studio(cache, read(procedure, cache, silent), folder, procedure.steps)
 
 
 def _weak(edition: Edition) -> list[tuple[str, ...]]:
@@ -73,18 +73,20 @@ def test_a_choice_comes_back_from_the_cache_with_its_candidates(
     assert first.candidates
 
 
-def test_looking_thoroughly_is_another_choice(folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch) -> None:
-    home, span = folder(TEXT), Span("strip", Fraction(0), Fraction(4))
-    asked: list[bool] = []
-    choice = _studio(home).choose(span, ())
-
-    def finished(*_args: object, thorough: bool, **_names: object) -> Choice:
-        asked.append(thorough)
-        return choice
-
-    monkeypatch.setattr("procbuilder.media.keyframe.finished", finished)
-    _studio(home, thorough=True).choose(span, ())
-    assert asked == [True]
+def test_what_was_looked_through_is_not_looked_for_again(
+    folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its choice is another than that among some pictures, and serves from then on."""
+    studio = _studio(folder(TEXT))
+    (step,) = studio.steps
+    (span,) = step.spans
+    before = studio.choose(span, ())
+    studio.look_through(step)
+    for name in ("thorough.look_through", "snap.snapped", "keyframe.finished"):
+        monkeypatch.setattr(f"procbuilder.media.{name}", lambda *_: pytest.fail("looked again"))
+    studio.look_through(step)
+    assert studio.snapped(step) == (Snapped(span, span),)
+    assert len(studio.choose(span, ()).candidates) >= len(before.candidates)
 
 
 def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], Path]) -> None:

@@ -17,6 +17,7 @@ from procbuilder.pipeline.build import silent
 from procbuilder.pipeline.check import check
 from procbuilder.pipeline.recordings import Found, filmed, known, read
 from procbuilder.pipeline.scanning import Footage, scan, scanned
+from procbuilder.pipeline.studio import Studio
 from procbuilder.read.procedure import read_procedure
 from tests.media import filming
 from tests.media.filming import Image, Track, scene
@@ -69,7 +70,9 @@ def opened(folder: Path) -> tuple[Procedure, Found, Cache]:
 
 
 def scanned_now(folder: Path, thorough: bool = False) -> Footage:
-    return scan(*opened(folder), silent, thorough=thorough)
+    procedure, found, cache = opened(folder)
+    studio = Studio(cache, found, folder, procedure.steps)
+    return scan(procedure, found, cache, silent, studio.look_through if thorough else None)
 
 
 @pytest.fixture

@@ -48,7 +48,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("site")
     edition = sample_edition(folder / "media")
     (folder / "index.html").write_text(page(edition, templates=TEMPLATES), encoding="utf-8")
-    (folder / "phone.html").write_text(phone(edition, templates=TEMPLATES, media=folder / "media"), encoding="utf-8")
+    (folder / "phone.html").write_bytes(phone(edition, templates=TEMPLATES, media=folder / "media"))
     (folder / "media" / "broken.mp4").write_bytes(b"not a film")
     broken = page(edition, templates=TEMPLATES).replace("media/dust-cap.mp4", "media/broken.mp4")
     (folder / "broken.html").write_text(broken, encoding="utf-8")

@@ -36,7 +36,7 @@ def test_the_page_links_it_and_plays_it_with_its_captions(filmed: Edition) -> No
 
 
 def test_the_phone_file_says_where_it_is_and_does_not_carry_it(filmed: Edition, media: Path) -> None:
-    html = phone(filmed, templates=TEMPLATES, media=media)
+    html = phone(filmed, templates=TEMPLATES, media=media).decode()
     assert "The film of the whole job, 4:12, is not in this file; it lies beside index.html." in read(html)["_overview"]
     assert "film-1.mp4" not in html
 

@@ -66,7 +66,7 @@ def test_there_are_enough_texts_to_look_for() -> None:
 
 
 def test_the_page_is_german(german: Edition, media: Path) -> None:
-    for document in (page(german, templates=TEMPLATES), phone(german, templates=TEMPLATES, media=media)):
+    for document in (page(german, templates=TEMPLATES), phone(german, templates=TEMPLATES, media=media).decode()):
         assert '<html lang="de-DE">' in document
         assert leaks(read(document)) == []
         assert labels(block for blocks in blocks_of(document).values() for block in blocks) == []

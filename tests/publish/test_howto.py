@@ -111,6 +111,6 @@ def test_howto_typed_text_cannot_end_the_data(edition: Edition) -> None:
 
 
 def test_howto_in_one_file_does_not_hold_the_media_twice(edition: Edition, media: Path) -> None:
-    data = told(phone(edition, templates=TEMPLATES, media=media))
+    data = told(phone(edition, templates=TEMPLATES, media=media).decode())
     assert "data:" not in json.dumps(data)
     assert len(data["step"]) == 2

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from jinja2 import UndefinedError
 
-from procbuilder.model.edition import Edition
+from procbuilder.model.edition import Edition, Named
 from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Standing
 from procbuilder.publish import pagewords as words
@@ -183,6 +183,18 @@ def test_page_only_if_stands_before_the_command(edition: Edition) -> None:
     assert after(blocks, "Only if the hub has a keeper over the nut", 1) == [
         "Draw the split pin and take the keeper off"
     ]
+
+
+def test_page_where_a_step_leads_stands_once_behind_its_checks_with_a_link(edition: Edition) -> None:
+    leads = Named("Then", "step 3, Prise off the dust cap", ("from there on everything once more",), step=3)
+    changed = changed_step(edition, "clean", notes=(leads, Named("Note", "keep the rag")))
+    blocks = views(changed)["clean"]
+    line = "Then: step 3, Prise off the dust cap – from there on everything once more"
+    assert blocks.count(line) == 1
+    assert blocks.index(line) < blocks.index("Note: keep the rag")
+    assert '<a class="jump words" href="#dust-cap">step 3, Prise off the dust cap</a>' in page(
+        changed, templates=TEMPLATES
+    )
 
 
 def test_page_words_of_a_section_stand_in_its_first_step_or_before_the_start(edition: Edition) -> None:

@@ -81,4 +81,4 @@ def test_nothing_typed_can_act_on_the_page(edition: Edition) -> None:
 
 def test_the_page_leads_to_it_and_the_single_file_does_not(edition: Edition, media: Path) -> None:
     assert page(edition, templates=TEMPLATES).count('href="quotation.html"') == 1
-    assert "quotation.html" not in phone(edition, templates=TEMPLATES, media=media)
+    assert "quotation.html" not in phone(edition, templates=TEMPLATES, media=media).decode()

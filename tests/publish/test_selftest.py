@@ -58,7 +58,8 @@ def test_selftest_order_is_asked_only_where_one_step_follows_the_other(edition: 
 
 
 def test_selftest_what_must_come_before_is_never_mixed_with_what_came_before_too(edition: Edition) -> None:
-    demanding = changed_step(edition, "clean", notes=(Named("After", "#hub-off"),))
+    (off,) = (step.number for step in edition.steps if step.id == "hub-off")
+    demanding = changed_step(edition, "clean", notes=(Named("After", f"step {off}, Pull the hub off", step=off),))
     (question,) = asked(demanding, "before")
     commands = {one.command: one.number for one in edition.steps}
     assert question.answer == "Pull the hub off the stub axle"

@@ -288,3 +288,10 @@ def test_the_page_leads_to_the_sheets_and_nothing_typed_can_act_there(edition: E
 
 def test_same_edition_gives_the_same_bytes(edition: Edition, media: Path, printed_sheets: bytes) -> None:
     assert sheets_pdf(edition, templates=TEMPLATES, media=media, epoch=EPOCH).data == printed_sheets
+
+
+def test_a_character_without_a_letter_is_told_on_the_sheets_too(edition: Edition, media: Path) -> None:
+    odd = replace(edition, title="Hub \U0001f527")
+    made = sheets_pdf(odd, templates=TEMPLATES, media=media, epoch=EPOCH)
+    assert made.unprintable == ("\U0001f527",)
+    assert "□ stands for a character that this sheet has no letter for: U+1F527" in pages(made.data)[0]

@@ -1,0 +1,88 @@
+"""Every picture of the footage of a step, decoded once: for its cuts, its real ends and its key frame."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+
+from procbuilder.media.choose import choose
+from procbuilder.media.cuts import NEAR, find, small
+from procbuilder.media.decode import frames
+from procbuilder.media.difference import Grey
+from procbuilder.media.keyframe import WINDOW
+from procbuilder.media.look import Look, look
+from procbuilder.media.measure import measured
+from procbuilder.media.sample import SPACING
+from procbuilder.media.snap import REACH, snapped_by
+from procbuilder.media.stretches import kept
+from procbuilder.media.views import Remembered
+from procbuilder.model.footage import Choice, Cut, PacketFacts, Snapped
+from procbuilder.model.timecode import Span
+
+_FEW = Fraction(1)
+"""Seconds between looks where neither an end nor the finished state is near."""
+_BEGINNING = Fraction(2)
+"""Seconds from the typed time in which its real beginning may lie."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What all pictures of a span tell."""
+
+    cuts: tuple[tuple[Span, tuple[Cut, ...]], ...]
+    """Of each stretch that is not skipped."""
+    snapped: Snapped
+    choice: Choice
+    """The moment that shows the finished state of the snapped span best."""
+
+
+def look_through(path: Path, film: PacketFacts, span: Span, room: Span, skips: Sequence[Span]) -> Seen:
+    """Look at every picture of a span and of what its ends may be moved to.
+
+    All are judged for cuts. Around the ends, and in the last seconds, sixteen a second are judged for motion and as key
+    frames too, elsewhere one a second, so that a long step takes no more memory than a short one.
+
+    Args:
+        path: The recording.
+        film: What its packets tell.
+        span: As typed.
+        room: What no other step and no skip lays claim to, around the span.
+        skips: Stretches that are passed over.
+
+    Raises:
+        Unreadable: The file cannot be opened as a recording with pictures.
+    """
+    looks: list[Look] = []
+    found = tuple((part, _cuts(path, part, _wider(part, span, room, film), span, looks)) for part in kept(span, skips))
+    moved = snapped_by(Remembered(looks), span, room, [cut for _, cuts in found for cut in cuts])
+    shown = kept(moved.span, skips)
+    inside = [each for each in looks if any(part.start <= each.time < part.end for part in shown)]
+    return Seen(found, moved, choose(measured(inside), moved.span))
+
+
+def _wider(part: Span, span: Span, room: Span, film: PacketFacts) -> Span:
+    """A stretch with the pictures that a cut at its ends is compared with, and those to which its ends may move."""
+    around = (NEAR + 1) * film.spacing
+    start, end = part.start - around, part.end + around
+    if part.start == span.start:
+        start = min(start, max(room.start, span.start - REACH))
+    if part.end == span.end:
+        end = max(end, min(room.end, span.end + REACH))
+    return Span(span.recording, max(start, Fraction(0)), end)
+
+
+def _cuts(path: Path, part: Span, wider: Span, span: Span, looks: list[Look]) -> tuple[Cut, ...]:
+    """The cuts of a stretch; looks at its pictures are added."""
+
+    def pictures() -> Iterator[tuple[Fraction, Grey]]:
+        due = wider.start
+        for time, frame in frames(path, wider.start, wider.end):
+            if frame.is_corrupt:
+                continue
+            if time >= due:
+                looks.append(look(time, frame))
+                near = time < span.start + _BEGINNING or time >= span.end - WINDOW
+                due = time + (SPACING if near else _FEW)
+            yield time, small(frame)
+
+    return tuple(cut for cut in find(pictures()) if part.start <= cut.time < part.end)
