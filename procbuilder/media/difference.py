@@ -14,6 +14,10 @@ Differ = Callable[[Soft, Soft], Soft]
 
 _GRAIN = 1.0
 """Pixels by which grain is smoothed away."""
+_BLACK, _BURNT = 2.0, 250.0
+"""Grey levels below and above which a camera tells no difference."""
+_BESIDE = np.ones((7, 7), np.uint8)
+"""How far what is burnt out reaches when grain is smoothed away."""
 _BLOCKS = (16, 9)
 """Parts of the picture by which it is told how far a change is spread."""
 
@@ -31,20 +35,24 @@ def plain(one: Soft, other: Soft) -> Soft:
 def unlit(one: Soft, other: Soft) -> Soft:
     """Difference of each pixel that a change of light leaves: both are brought to one brightness and contrast.
 
-    Nothing is left where one of them is of a single grey, which is a change of light as far as anyone can tell.
+    Nothing is left where one of them is burnt out or black, or all of a single grey: that is a change of light as far
+    as anyone can tell.
     """
-    (our_mean, our_contrast), (their_mean, their_contrast) = map(_light, (one, other))
+    seen = cv2.inRange(cv2.max(one, other), 0, _BURNT) & cv2.inRange(cv2.min(one, other), _BLACK, 255)
+    seen = cv2.erode(seen, _BESIDE)
+    (our_mean, our_contrast), (their_mean, their_contrast) = (_light(picture, seen) for picture in (one, other))
     contrast = (our_contrast * their_contrast) ** 0.5
     if not contrast:
         return np.zeros_like(one)
     ours, theirs = contrast / our_contrast, contrast / their_contrast
     evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
-    return min(plain(one, other), np.abs(evened), key=lambda each: cv2.mean(each)[0])
+    evened = cv2.copyTo(np.abs(evened), seen)
+    return min(plain(one, other), evened, key=lambda each: cv2.mean(each)[0])
 
 
-def _light(picture: Soft) -> tuple[float, float]:
-    """Brightness and contrast: mean and standard deviation."""
-    mean, deviation = cv2.meanStdDev(picture)
+def _light(picture: Soft, seen: Grey) -> tuple[float, float]:
+    """Brightness and contrast, mean and standard deviation, of what can be seen."""
+    mean, deviation = cv2.meanStdDev(picture, mask=seen)
     return float(mean[0, 0]), float(deviation[0, 0])
 
 

@@ -51,6 +51,75 @@ def test_a_flash_is_no_cut(light: tuple[int, ...]) -> None:
     assert list(find(timed(pictures))) == []
 
 
+@pytest.mark.parametrize("gain", [0.5, 0.7, 1.4, 1.8])
+@pytest.mark.parametrize("steps", [1, 3])
+def test_a_jump_of_the_exposure_is_no_cut(gain: float, steps: int) -> None:
+    """Within one picture or three; at 1.8 a fifth of the picture burns out."""
+    gains = [1.0] * 20 + [1 + (gain - 1) * step / steps for step in range(1, steps)] + [gain] * 20
+    pictures = [np.clip(with_hand(i).astype(float) * gain, 0, 255).astype(np.uint8) for i, gain in enumerate(gains)]
+    assert list(find(timed(pictures))) == []
+
+
+@pytest.mark.parametrize("speed", [5, 12, 24])
+def test_a_fast_pan_is_no_cut(speed: int) -> None:
+    """Pixels of 160 a picture, from one picture to the next, and again to a stand; 24 is four widths a second."""
+    wide = np.hstack([ground(1), ground(2), ground(3)])
+    places = [0] * 15 + [speed * i for i in range(1, 13)] + [speed * 12] * 15
+    assert list(find(timed(wide[:, place : place + SIZE[0]] for place in places))) == []
+
+
+@pytest.mark.parametrize("pictures", [4, 6, 10])
+def test_a_hand_that_sweeps_through_is_no_cut(pictures: int) -> None:
+    """Across the whole width within so many pictures: 10 is 0.4 s."""
+    places = np.linspace(-16, SIZE[0], pictures + 1).round().astype(int).tolist()
+    shown = [before_ground(place) for place in (*[-16] * 15, *places, *[SIZE[0]] * 15)]
+    assert list(find(timed(shown))) == []
+
+
+def before_ground(at: int) -> Grey:
+    """A dark hand that may be partly or wholly outside."""
+    picture = ground(1)
+    picture[20:, max(at, 0) : max(at + 16, 0)] = 20
+    return picture
+
+
+@pytest.mark.parametrize("speed", [1, 3, 6])
+def test_a_picture_lost_on_the_way_is_no_cut(speed: int) -> None:
+    shown = [with_hand(speed * i // 2) for i in range(41) if i != 20]
+    assert list(find(timed(shown))) == []
+
+
+@pytest.mark.parametrize("held", [1, 3, 12])
+def test_pictures_that_are_repeated_hide_no_cut(held: int) -> None:
+    """The last before each cut and the first after it are shown for so many pictures."""
+    first, second = [with_hand(i) for i in range(20)], [with_hand(70 - i) for i in range(20)]
+    third = [with_hand(20 + i, seed=2) for i in range(20)]
+    shown = [*first, *first[-1:] * held, *second[:1] * held, *second, *second[-1:] * held, *third[:1] * held, *third]
+    jump, cut = (20 + held) * TICK, (40 + 3 * held) * TICK
+    assert list(find(timed(shown))) == [Cut(jump, jump=True), Cut(cut)]
+
+
+@pytest.mark.parametrize("times", [2, 3, 4])
+def test_a_film_of_repeated_pictures_hides_no_cut(times: int) -> None:
+    """Each picture is shown so many times, as in film drawn or converted."""
+    few = [*(with_hand(2 * i) for i in range(10)), *(with_hand(90 - 2 * i) for i in range(10))]
+    few += [with_hand(2 * i, seed=2) for i in range(10)]
+    shown = [picture for picture in few for _ in range(times)]
+    assert list(find(timed(shown))) == [Cut(10 * times * TICK, jump=True), Cut(20 * times * TICK)]
+
+
+def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
+    """All moves by three pixels of 160, and nothing else does."""
+    wide = np.hstack([ground(1), ground(2)])
+    places = [40] * 20 + [43] * 20
+    assert list(find(timed(wide[:, place : place + SIZE[0]] for place in places))) == [Cut(20 * TICK, jump=True)]
+
+
+def test_black_between_two_shots_is_two_cuts() -> None:
+    shown = [*(with_hand(i) for i in range(20)), *[np.zeros_like(ground(1))] * 10, *(with_hand(i) for i in range(20))]
+    assert list(find(timed(shown))) == [Cut(20 * TICK), Cut(30 * TICK)]
+
+
 def test_fast_motion_is_no_cut() -> None:
     """A hand that moves by 8 pixels of 160 from one picture to the next, to and fro."""
     places = [*range(0, 112, 8), *range(112, 0, -8)] * 3
