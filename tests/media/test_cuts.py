@@ -44,10 +44,11 @@ def test_another_scene_is_a_cut_and_the_same_scene_later_a_jump() -> None:
 
 
 @pytest.mark.parametrize("light", [(80, 80), (100, 50, 20, 5)], ids=["lamp", "fading"])
-def test_a_flash_is_no_cut(light: tuple[int, ...]) -> None:
+@pytest.mark.parametrize("part", [SIZE[0], 60], ids=["everywhere", "on the left"])
+def test_a_flash_is_no_cut(light: tuple[int, ...], part: int) -> None:
     pictures = [with_hand(i) for i in range(40)]
     for number, more in enumerate(light, 20):
-        pictures[number] = np.clip(pictures[number].astype(int) + more, 0, 255).astype(np.uint8)
+        pictures[number][:, :part] = np.clip(pictures[number][:, :part].astype(int) + more, 0, 255).astype(np.uint8)
     assert list(find(timed(pictures))) == []
 
 
@@ -108,11 +109,25 @@ def test_a_film_of_repeated_pictures_hides_no_cut(times: int) -> None:
     assert list(find(timed(shown))) == [Cut(10 * times * TICK, jump=True), Cut(20 * times * TICK)]
 
 
+def test_a_small_thing_that_jumps_far_is_a_jump() -> None:
+    """A tool of 16 by 20 pixels of 160 by 90."""
+
+    def with_tool(at: int) -> Grey:
+        picture = ground(1)
+        picture[40:60, at : at + 16] = 20
+        return picture
+
+    shown = [with_tool(20 + i) for i in range(20)] + [with_tool(110 - i) for i in range(20)]
+    assert list(find(timed(shown))) == [Cut(20 * TICK, jump=True)]
+
+
 def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
-    """All moves by three pixels of 160, and nothing else does."""
+    """All moves by three pixels of 160, while the hand moves on by six a picture as before."""
     wide = np.hstack([ground(1), ground(2)])
-    places = [40] * 20 + [43] * 20
-    assert list(find(timed(wide[:, place : place + SIZE[0]] for place in places))) == [Cut(20 * TICK, jump=True)]
+    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 12 + [43] * 12]
+    for number, picture in enumerate(shown):
+        picture[30:80, 6 * number : 6 * number + 16] = 20
+    assert list(find(timed(shown))) == [Cut(12 * TICK, jump=True)]
 
 
 def test_black_between_two_shots_is_two_cuts() -> None:
