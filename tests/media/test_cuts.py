@@ -122,12 +122,19 @@ def test_a_small_thing_that_jumps_far_is_a_jump() -> None:
 
 
 def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
-    """All moves by three pixels of 160, while the hand moves on by six a picture as before."""
+    """All moves by two pixels of 160, while an arm moves on by eight a picture as before."""
     wide = np.hstack([ground(1), ground(2)])
-    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 12 + [43] * 12]
+    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [42] * 9]
     for number, picture in enumerate(shown):
-        picture[30:80, 6 * number : 6 * number + 16] = 20
-    assert list(find(timed(shown))) == [Cut(12 * TICK, jump=True)]
+        picture[10:90, max(8 * number - 30, 0) : 8 * number] = 20
+    assert list(find(timed(shown))) == [Cut(9 * TICK, jump=True)]
+
+
+@pytest.mark.parametrize(("last", "found"), [(6, []), (9, []), (13, [Cut(16 * TICK, jump=True)])])
+def test_no_motion_ends_with_a_leap(last: int, found: list[Cut]) -> None:
+    """A hand that moves by six pixels of 160 a picture stops dead after a last move of so many."""
+    places = [6 * i for i in range(16)]
+    assert list(find(timed(with_hand(place) for place in [*places, *[places[-1] + last] * 16]))) == found
 
 
 def test_black_between_two_shots_is_two_cuts() -> None:
