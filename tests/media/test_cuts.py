@@ -11,7 +11,7 @@ from procbuilder.media.cuts import SIZE, cuts_within, find, suspects
 from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look
-from procbuilder.model.footage import Cut
+from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch
 from tests.media import montage
 from tests.media.montage import RATE, Montage
@@ -156,6 +156,13 @@ def test_a_film_of_few_pictures_is_no_row_of_cuts() -> None:
 @pytest.mark.parametrize("count", [0, 1, 2])
 def test_hardly_any_picture_is_no_cut(count: int) -> None:
     assert list(find(timed([ground(1)] * count))) == []
+
+
+def test_a_key_frame_may_itself_begin_the_other_place() -> None:
+    film = PacketFacts(key_spacing=Fraction(1), spacing=TICK)
+    (stretch,) = suspects(film, Looked((), (Stretch(Fraction(3), Fraction(4)),)))
+    assert stretch.start <= 3
+    assert 4 < stretch.end <= 4 + TICK
 
 
 @pytest.fixture(scope="module", params=["phone", "export"])
