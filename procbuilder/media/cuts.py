@@ -24,9 +24,9 @@ _NOISE = 0.5
 """Grey levels that are added to every change with which one is compared."""
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
-_JUMP_LEAST, _JUMP_RATIO = 1.5, 1.5
-"""The same for a jump, light taken out."""
-_ABRUPT_RATIO, _CALM_RATIO = 1.25, 3.0
+_JUMP_LEAST, _LARGE_RATIO, _WIDE_RATIO = 1.5, 1.4, 1.5
+"""The same for a jump, light taken out: how many times every change over two pictures, or every width of one."""
+_ABRUPT_RATIO, _CALM_RATIO = 1.15, 3.0
 """Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
 _LASTING, _AFTER = 0.5, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
@@ -67,9 +67,9 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and by more than 1.5 times what motion does near it from any
+    A jump at the same place: more than light has changed, and by more than 1.4 times what motion does near it from any
     picture to the one after the next, so that a picture lost on the way is no jump; or 1.5 times as widely as from any
-    picture to the next, as when the camera was taken up between. 1.25 times the largest change near it is enough where
+    picture to the next, as when the camera was taken up between. 1.15 times the largest change near it is enough where
     it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
     pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
@@ -124,8 +124,8 @@ def _jumps(window: _Window) -> bool:
     steps = [_most(seen.step for seen in side[2:]) for side in (before, after)]
     changes = [_most(seen.change for seen in side[1:]) for side in (before, after)]
     widths = [_most(seen.spread for seen in side[1:]) for side in (before, after)]
-    large = now.change > _JUMP_RATIO * max(steps) or _abrupt(now.change, changes, steps)
-    wide = now.spread > _JUMP_RATIO * max(widths) or _abrupt(now.spread, widths, widths)
+    large = now.change > _LARGE_RATIO * max(steps) or _abrupt(now.change, changes, steps)
+    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths, widths)
     return (large or wide) and _lasts(before, after, unlit, now.change)
 
 

@@ -38,16 +38,22 @@ def unlit(one: Soft, other: Soft) -> Soft:
     Nothing is left where one of them is burnt out or black, or all of a single grey: that is a change of light as far
     as anyone can tell.
     """
-    seen = cv2.inRange(cv2.max(one, other), 0, _BURNT) & cv2.inRange(cv2.min(one, other), _BLACK, 255)
-    seen = cv2.erode(seen, _BESIDE)
+    seen = _seen(one, other)
     (our_mean, our_contrast), (their_mean, their_contrast) = (_light(picture, seen) for picture in (one, other))
     contrast = (our_contrast * their_contrast) ** 0.5
     if not contrast:
         return np.zeros_like(one)
     ours, theirs = contrast / our_contrast, contrast / their_contrast
     evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
-    evened = cv2.copyTo(np.abs(evened), seen)
-    return min(plain(one, other), evened, key=lambda each: cv2.mean(each)[0])
+    left = np.asarray(cv2.copyTo(cv2.absdiff(evened, 0.0), seen), dtype=np.float32)
+    return min(plain(one, other), left, key=lambda each: cv2.mean(each)[0])
+
+
+def _seen(one: Soft, other: Soft) -> Grey:
+    """255 where both tell light from dark, 0 elsewhere."""
+    not_burnt = cv2.inRange(cv2.max(one, other), 0, _BURNT)
+    not_black = cv2.inRange(cv2.min(one, other), _BLACK, 255)
+    return np.asarray(cv2.erode(cv2.bitwise_and(not_burnt, not_black), _BESIDE), dtype=np.uint8)
 
 
 def _light(picture: Soft, seen: Grey) -> tuple[float, float]:
