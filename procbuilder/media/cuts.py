@@ -24,8 +24,10 @@ _NOISE = 0.5
 """Grey levels that are added to every change with which one is compared."""
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
-_JUMP_LEAST, _JUMP_RATIO = 1.5, 1.4
-"""The same for a jump, light taken out."""
+_JUMP_LEAST, _LARGE_RATIO, _WIDE_RATIO = 1.5, 1.4, 1.5
+"""The same for a jump, light taken out: how many times every change over two pictures, or every width of one."""
+_ABRUPT_RATIO, _CALM_RATIO = 1.15, 3.0
+"""Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
 _LASTING, _AFTER = 0.5, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
@@ -65,10 +67,11 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and either by more than 1.4 times what motion does near it
-    from any picture to the one after the next, so that a picture lost on the way is no jump; or 1.4 times as widely
-    as from any picture to the next, as when the camera was taken up between. It is compared with pictures of its own
-    shot alone, and with the largest changes there: pictures that are repeated do not count.
+    A jump at the same place: more than light has changed, and by more than 1.4 times what motion does near it from any
+    picture to the one after the next, so that a picture lost on the way is no jump; or 1.5 times as widely as from any
+    picture to the next, as when the camera was taken up between. 1.15 times the largest change near it is enough where
+    it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
+    pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
     Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
     films and told of others.
@@ -116,13 +119,23 @@ def _elsewhere(window: _Window) -> bool:
 def _jumps(window: _Window) -> bool:
     """Whether the picture in the middle shows the same place at a later time than the one before."""
     before, now, after = _sides(window)
-    if now.change <= _JUMP_LEAST:
+    if now.change <= _JUMP_LEAST or min(len(before), len(after)) < _AFTER:
         return False
-    steps = [seen.step for seen in (*before[2:], *after[2:])]
-    widths = [seen.spread for seen in (*before[1:], *after[1:])]
-    large = now.change > _JUMP_RATIO * (max(steps, default=0.0) + _NOISE)
-    wide = now.spread > _JUMP_RATIO * (max(widths, default=0.0) + _NOISE)
+    steps = [_most(seen.step for seen in side[2:]) for side in (before, after)]
+    changes = [_most(seen.change for seen in side[1:]) for side in (before, after)]
+    widths = [_most(seen.spread for seen in side[1:]) for side in (before, after)]
+    large = now.change > _LARGE_RATIO * max(steps) or _abrupt(now.change, changes, steps)
+    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths, widths)
     return (large or wide) and _lasts(before, after, unlit, now.change)
+
+
+def _most(changes: Iterable[float]) -> float:
+    return max(changes, default=0.0) + _NOISE
+
+
+def _abrupt(change: float, near: Sequence[float], calm: Sequence[float]) -> bool:
+    """Whether motion would have to begin or end with its largest step."""
+    return change > _ABRUPT_RATIO * max(near) and change > _CALM_RATIO * min(calm)
 
 
 def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
@@ -159,7 +172,9 @@ def alike(one: Grey | Soft, other: Grey | Soft) -> bool:
 def suspects(film: PacketFacts, looked: Looked) -> Stretches:
     """Where a cut may be, found without decoding more than key frames."""
     near = (Stretch(time - film.spacing, time + film.spacing) for time in film.candidates)
-    return joined((*near, *looked.unlike))
+    # the second of two key frames may itself be the first picture after the cut
+    between = (Stretch(each.start, each.end + film.spacing) for each in looked.unlike)
+    return joined((*near, *between))
 
 
 def cuts_within(path: Path, film: PacketFacts, stretches: Iterable[Stretch]) -> tuple[Cut, ...]:

@@ -14,6 +14,10 @@ Differ = Callable[[Soft, Soft], Soft]
 
 _GRAIN = 1.0
 """Pixels by which grain is smoothed away."""
+_BLACK, _BURNT = 2.0, 250.0
+"""Grey levels below and above which a camera tells no difference."""
+_BESIDE = np.ones((7, 7), np.uint8)
+"""How far what is burnt out reaches when grain is smoothed away."""
 _BLOCKS = (16, 9)
 """Parts of the picture by which it is told how far a change is spread."""
 
@@ -31,14 +35,31 @@ def plain(one: Soft, other: Soft) -> Soft:
 def unlit(one: Soft, other: Soft) -> Soft:
     """Difference of each pixel that a change of light leaves: both are brought to one brightness and contrast.
 
-    Nothing is left where one of them is of a single grey, which is a change of light as far as anyone can tell.
+    Nothing is left where one of them is burnt out or black, or all of a single grey: that is a change of light as far
+    as anyone can tell.
     """
-    bright, dim = float(one.std()), float(other.std())
-    contrast = (bright * dim) ** 0.5
+    seen = _seen(one, other)
+    (our_mean, our_contrast), (their_mean, their_contrast) = (_light(picture, seen) for picture in (one, other))
+    contrast = (our_contrast * their_contrast) ** 0.5
     if not contrast:
         return np.zeros_like(one)
-    ours, theirs = ((picture - picture.mean()) * (contrast / by) for picture, by in ((one, bright), (other, dim)))
-    return min(plain(one, other), plain(ours, theirs), key=lambda each: float(each.mean()))
+    ours, theirs = contrast / our_contrast, contrast / their_contrast
+    evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
+    left = np.asarray(cv2.copyTo(cv2.absdiff(evened, 0.0), seen), dtype=np.float32)
+    return min(plain(one, other), left, key=lambda each: cv2.mean(each)[0])
+
+
+def _seen(one: Soft, other: Soft) -> Grey:
+    """255 where both tell light from dark, 0 elsewhere."""
+    not_burnt = cv2.inRange(cv2.max(one, other), 0, _BURNT)
+    not_black = cv2.inRange(cv2.min(one, other), _BLACK, 255)
+    return np.asarray(cv2.erode(cv2.bitwise_and(not_burnt, not_black), _BESIDE), dtype=np.uint8)
+
+
+def _light(picture: Soft, seen: Grey) -> tuple[float, float]:
+    """Brightness and contrast, mean and standard deviation, of what can be seen."""
+    mean, deviation = cv2.meanStdDev(picture, mask=seen)
+    return float(mean[0, 0]), float(deviation[0, 0])
 
 
 def spread(difference: Soft) -> float:

@@ -28,6 +28,8 @@ _NEAR = 8
 """Packets on each side with which the size of one is compared."""
 _SPIKE, _LARGER = 2.0, 90
 """A picture may be the first after a cut when it takes this many times that percentile of the bytes near it."""
+_DROP = 3.0
+"""Times by which the bytes of a picture must fall for those after it alone to count as near."""
 _RHYTHM = 0.6
 """Share of the key frames that must follow at the same distance for others to be out of rhythm."""
 
@@ -149,7 +151,8 @@ class Packets:
     def candidates(self) -> tuple[Fraction, ...]:
         """Times at which there may be a cut: key frames out of rhythm, and pictures that take unusually many bytes.
 
-        An encoder that notices a cut writes a key frame; one that does not has to write nearly the whole picture.
+        An encoder that notices a cut writes a key frame; one that does not has to write nearly the whole picture. That
+        is more than the pictures after it take, and more than those before it unless their scene was much busier.
         """
         found = {*self._out_of_rhythm(), *self._spikes()}
         return tuple(self.times[index] for index in sorted(found))
@@ -168,7 +171,9 @@ class Packets:
         inner = np.flatnonzero(~self.keys)
         sizes = self.sizes[inner]
         for at, index in enumerate(inner.tolist()):
-            near = np.concatenate([sizes[max(at - _NEAR, 0) : at], sizes[at + 1 : at + 1 + _NEAR]])
+            before, after = sizes[max(at - _NEAR, 0) : at], sizes[at + 1 : at + 1 + _NEAR]
+            whole = len(before) == len(after) == _NEAR
+            near = after if whole and before.sum() > _DROP * after.sum() else np.concatenate([before, after])
             if len(near) and sizes[at] > _SPIKE * np.percentile(near, _LARGER):
                 yield index
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from procbuilder.media.cuts import SIZE, alike, small
 from procbuilder.media.decode import pictures_of
-from procbuilder.media.difference import Grey
+from procbuilder.media.difference import Grey, soft, spread, unlit
 from procbuilder.media.opening import only, opened, packets, picture_track, time_zero
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Looked, PacketFacts
@@ -28,6 +28,8 @@ _SWAY = 8.0
 _MOVED = 4.0
 """Grey levels by which a moving thing changes one block in twenty."""
 _BLOCKS, _PERCENTILE = (12, 8), 95
+_ALL_OVER = 9.0
+"""Grey levels by which all parts of the picture differ when a place that is like another one comes after it."""
 
 
 def look(path: Path, film: PacketFacts) -> Looked:
@@ -47,7 +49,7 @@ def look(path: Path, film: PacketFacts) -> Looked:
         return Looked(_lasting((*film.quiet, *film.frozen)), ())
     still, unlike = list(film.frozen), []
     for (start, before), (end, after) in pairwise(_key_pictures(path)):
-        if not alike(before, after):
+        if not alike(before, after) or spread(unlit(soft(before), soft(after))) > _ALL_OVER:
             unlike.append(Stretch(start, end))
         elif end - start <= _OFTEN and motion(before, after) < _MOVED:
             still.append(Stretch(start, end))

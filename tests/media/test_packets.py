@@ -12,6 +12,7 @@ from av.filter import Graph
 from av.video.frame import VideoFrame
 
 from procbuilder.media.camera import begun, speed
+from procbuilder.media.packets import Packets
 from procbuilder.media.probe import probe
 from procbuilder.model.footage import PacketFacts
 from procbuilder.model.stretch import Stretches
@@ -114,6 +115,14 @@ def test_key_frames_out_of_rhythm_and_large_pictures_may_be_cuts(films: Path) ->
             container.mux(track.encode(VideoFrame.from_ndarray(image, format="bgr24")))
         container.mux(track.encode(None))
     assert 60 * TICK in film_of(films / "noticed.mp4").candidates
+
+
+@pytest.mark.parametrize(("first", "cut"), [(1000, True), (300, False)])
+def test_a_quiet_scene_begins_with_more_than_it_takes(first: int, cut: bool) -> None:
+    """Bytes of pictures: much moves, and then either another scene begins where nothing moves, or the motion ends."""
+    sizes = np.array([9000, *[5000, 1500] * 10, first, *[250, 300] * 10], dtype=np.float64)
+    times, keys = tuple(i * TICK for i in range(len(sizes))), np.arange(len(sizes)) == 0
+    assert (21 * TICK in Packets(times, len(sizes) * TICK, sizes, keys, 640 * 360).candidates()) is cut
 
 
 @pytest.mark.parametrize(

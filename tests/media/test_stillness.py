@@ -3,11 +3,12 @@
 from fractions import Fraction
 from pathlib import Path
 
+import av
 import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.cuts import SIZE
+from procbuilder.media.cuts import SIZE, alike, small
 from procbuilder.media.difference import Grey
 from procbuilder.media.probe import probe
 from procbuilder.media.stillness import look, motion
@@ -51,6 +52,22 @@ def test_another_place_is_unlike(tmp_path: Path) -> None:
     (unlike,) = looked(path).unlike
     assert unlike.start <= 3 <= unlike.end
     assert unlike.seconds == Fraction(30, RATE)
+
+
+def test_another_place_that_is_bright_where_the_first_was_is_unlike(tmp_path: Path) -> None:
+    """Both lie under the same lamp, which is most of what two pictures have in common."""
+    chance = np.random.default_rng(5)
+    lamp = np.linspace(0, 120, 640)[None, :, None]
+    one, other = (
+        (lamp + cv2.resize(chance.uniform(0, 110, (18, 32)), (640, 360))[:, :, None].repeat(3, axis=2)).astype(np.uint8)
+        for _ in range(2)
+    )
+    path = montage.write(tmp_path / "lamp.mp4", filmed_by_hand([*[one] * 75, *[other] * 75], 4), "phone")
+    with av.open(str(path)) as container:
+        pictures = [small(frame) for frame in container.decode(video=0)]
+    assert alike(pictures[0], pictures[-1])
+    (unlike,) = looked(path).unlike
+    assert unlike.start <= 3 <= unlike.end
 
 
 def test_sway_is_no_motion_but_a_moving_part_is() -> None:
