@@ -1,0 +1,148 @@
+"""From a verb with its things to the operations that it tells."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from procbuilder.infer.clauses import Told
+from procbuilder.infer.counts import count_behind
+from procbuilder.infer.doing import as_said, tail
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.listening import Line, Pair, Talk
+from procbuilder.infer.meaning import is_laid_aside, meaning
+from procbuilder.infer.memory import Named, renamed
+from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.sizes import first_size
+from procbuilder.infer.wordbook import Block
+from procbuilder.model.heard import Act, Operation, Sure, Tense
+from procbuilder.model.words import singular, thing
+
+_LAYS = ("set", "lay", "put", "place", "stick", "drop")
+
+
+class Teller:
+    """Gives the operations of a verb in one sentence."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.talk, self.line, self.book = talk, line, talk.book
+
+    def tell(self, told: Told, at: int) -> list[Pair]:
+        """What a verb tells of each of its things; nothing when it is of some other job."""
+        clauses = self.line.clauses
+        if told.moves:
+            told = replace(told, things=(), where=told.things[0] if told.things else told.where)
+        things = told.things or self._moved(told, at)
+        before = [token.low for token in clauses.tokens[clauses.clause : at]]
+        past = told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before)
+        tense = self.line.times.tense(before, past=past or told.verb == "have")
+        if tense is None:
+            return []
+        made = [pair for one in things for pair in self._operation(told, one, tense, past)]
+        if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
+            made += self._operation(told, told.means, tense, past)
+        return made
+
+    def _goes_along(self, means: Thing) -> bool:
+        """ "Pop the guard on with its three screws": they go on too."""
+        return bool(means.name) and (means.new or self.book.is_in(means.name, ("fastener", "clip", "seal")))
+
+    def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
+        """The thing that moves by itself, or that is looked for."""
+        if told.about is not None and told.about.name:
+            return (told.about,)
+        clauses = self.line.clauses
+        if not told.moves:
+            defaults = told.particles and any(block.default for block in self.book.by_verb[told.verb])
+            return (Thing("", at, at, pointed=True),) if defaults else ()
+        pronoun = read_thing(clauses.tokens, at - 1, self.book)
+        subject = clauses.subject or self._pronoun_before(at) or pronoun
+        return (subject,) if subject is not None else ()
+
+    def _pronoun_before(self, at: int) -> Thing | None:
+        clauses = self.line.clauses
+        for back in range(at - 1, clauses.clause - 1, -1):
+            if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
+                return read_thing(clauses.tokens, back, self.book)
+        return None
+
+    def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Pair]:
+        talk = self.talk
+        named = talk.pointing.named(thing, told)
+        block = meaning(told, named.name, self.book, talk.status)
+        if block is None:
+            return
+        if block.means and told.means is not None:
+            named = talk.memory.named(told.means)
+        if not named.name and block.default:
+            if block.act is Act.ENDS and block.things and not talk.status.is_open(block.default):
+                return
+            named = replace(named, name=block.default)
+        if not self._means_work(block, told, named) or self._is_restated(block, named):
+            return
+        if told.where is not None:
+            talk.memory.mention(told.where)
+        talk.memory.mention(renamed(thing, named))
+        low = not named.sure or past or told.form is Form.S
+        yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
+
+    def _is_restated(self, block: Block, named: Named) -> bool:
+        """ "Pull the hose off – break it loose with a twist" takes it off once."""
+        pairs = self.line.pairs
+        last = pairs[-1][1] if pairs else self.talk.last
+        if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
+            return False
+        again = thing(last.object) == thing(named.name) and named.count in (None, last.count)
+        if again and pairs and block.scrap:
+            pairs[-1] = (pairs[-1][0], replace(last, scrap=True))
+        return again and (not named.sure or bool(pairs))
+
+    def _means_work(self, block: Block, told: Told, named: Named) -> bool:
+        """False for tools that are taken up, and for things that are laid aside."""
+        if block.act in (Act.ON, Act.WORK) and told.verb in _LAYS and is_laid_aside(told, self.book):
+            return False
+        if told.moves and block.act in (Act.WORK, Act.CHECK):
+            return False
+        if block.act is Act.ON and self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if block.act is Act.ON and told.verb in _LAYS and "back" not in told.particles and self._was_just_off(named):
+            return False
+        if block.act is Act.OFF and told.where is not None and self.book.is_in(told.where.name, ("support",)):
+            return False
+        leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
+        vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
+        nowhere = (
+            block.act is Act.ON and self.book.has("positions", named.name) and not self.talk.status.is_open(named.name)
+        )
+        return bool(named.name) and not (leaks_out or vague or nowhere)
+
+    def _was_just_off(self, named: Named) -> bool:
+        """ "Run them off and set them in the cup": that puts nothing back."""
+        return not named.new and any(
+            one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.line.heard
+        )
+
+    def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
+        """The operation of a block, entered into what is open now."""
+        clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
+        name = block.object or named.name
+        act = block.act
+        if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
+            act = Act.OFF
+        act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name)
+        start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
+        return Operation(
+            verb=block.print or as_said(told),
+            act=act,
+            object=name,
+            said=sentence,
+            tense=tense,
+            sure=sure,
+            count=named.count or count_behind(clauses, told.end, many=named.many),
+            state=f"{name} {block.state}" if block.state else "",
+            new=named.new,
+            scrap=block.scrap,
+            plural=named.many,
+            size=first_size(sentence.words, self.book),
+            words=sentence.words[start:end],
+            opposite=block.opposite,
+            tail=tail(clauses, told, sentence),
+        )

@@ -1,0 +1,170 @@
+"""Operations told without a verb of their own: "washer off", "then the rear pins", "new gasket"."""
+
+from dataclasses import replace
+
+from procbuilder.infer.clauses import Told
+from procbuilder.infer.listening import Line, Pair, Talk
+from procbuilder.infer.meaning import meaning
+from procbuilder.infer.memory import Named, renamed
+from procbuilder.infer.nouns import Thing
+from procbuilder.infer.results import command, follows_again, new_things, result
+from procbuilder.infer.telling import Teller
+from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.wordbook import Block
+from procbuilder.model.heard import Act, Sure, Tense
+from procbuilder.model.words import singular
+
+_INTRODUCES = ("there", "here", "that", "those", "these", "this")
+
+
+class Verbless:
+    """Takes the things of one sentence that no verb took."""
+
+    def __init__(self, talk: Talk, line: Line, teller: Teller) -> None:
+        self.talk, self.line, self.teller = talk, line, teller
+        self.book, self.clauses = talk.book, line.clauses
+
+    def take(self, thing: Thing, at: int) -> int:
+        """The subject of what follows, or told with what became of it; gives back where to go on."""
+        if (end := self._result(thing, at)) is not None:
+            return end
+        pairs = self.line.pairs
+        if self._comes_along(thing):
+            self._same_for(thing, pairs[-1:])
+            return thing.end
+        if self._is_same_again(thing, at):
+            self._same_for(thing, (pairs or self.talk.before)[-1:])
+            self.line.same_until = thing.end
+            return thing.end
+        self._remember(thing, at)
+        return thing.end
+
+    def take_command(self) -> None:
+        """A command whose verb is not known: its first word, with the first thing behind it."""
+        if self.line.pairs or (found := command(self.clauses)) is None:
+            return
+        told, one = found
+        named = self.talk.memory.named(one)
+        if named.name:
+            self.talk.memory.mention(renamed(one, named))
+            block = Block("", Act.WORK, frozenset())
+            self.line.pairs = [(told, self.teller.made(block, told, named, Tense.NOW, Sure.LOW))]
+
+    def take_again(self) -> None:
+        """ "Then the rear pins": what was done in the sentence before, done to another thing."""
+        if self.line.pairs:
+            return
+        for again in follows_again(self.clauses):
+            self._same_for(again, self.talk.before)
+        if not self.line.pairs:
+            for told in new_things(self.clauses):
+                if self.talk.is_off(told.things[0].name):
+                    self._tell(told, told.start)
+
+    # -- what became of it
+
+    def _result(self, found: Thing, at: int) -> int | None:
+        """What became of a thing, told without a verb: "washer off"."""
+        clauses = self.clauses
+        aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
+        if aside or (told := result(clauses, found, off=self.talk.is_off(found.name))) is None:
+            return None
+        return told.end if self._tell(told, at) else None
+
+    def _tell(self, told: Told, at: int) -> list[Pair]:
+        made = [(one, replace(operation, sure=Sure.LOW)) for one, operation in self.teller.tell(told, at)]
+        self.line.pairs += made
+        return made
+
+    # -- the same again
+
+    def _is_same_again(self, found: Thing, at: int) -> bool:
+        """ "Needle back in, then the pin" and "cover on, two screws": the same goes for them."""
+        clauses, heard = self.clauses, self.line.heard
+        before = clauses.low(at - 1) if at else ""
+        joined = before == "then" or (before == "and" and self.line.same_until == at - 1)
+        if clauses.busy or not (self._ends_behind(found) or (joined and clauses.low(found.end) == "and")):
+            return False
+        if joined:
+            return bool(heard)
+        last = heard[-1] if heard else self.talk.last
+        goes_on = last is not None and last.act is Act.ON and (before == "," if heard else not before)
+        fastener = self.book.is_in(found.name, ("fastener", "clip"))
+        is_counted = bool(found.count) or len(heard) > 1
+        return goes_on and fastener and (found.new or (is_counted and self.talk.is_off(found.name)))
+
+    def _comes_along(self, found: Thing) -> bool:
+        """ "Slide the drum off and the bearing comes with it"."""
+        goes = self.clauses.low(found.end) in ("comes", "come", "goes", "go")
+        with_it = self.clauses.low(found.end + 1) == "with" and self.clauses.low(found.end + 2) in ("it", "them")
+        return bool(self.line.pairs) and goes and with_it and bool(found.name)
+
+    def _ends_behind(self, found: Thing) -> bool:
+        return self.clauses.low(found.end) in SIGNS or self.clauses.low(found.end) in ("on", "of", "in")
+
+    def _same_for(self, found: Thing, pairs: list[Pair]) -> None:
+        """The first of some operations that goes for this thing, done to it."""
+        named = self.talk.memory.named(found)
+        model = next((pair for pair in pairs if self._goes_for(pair, named)), None)
+        if model is not None:
+            self.talk.memory.mention(renamed(found, named))
+            told = replace(model[0], start=found.start, end=found.end)
+            block = meaning(told, named.name, self.book, self.talk.status)
+            assert block is not None
+            self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW, Sure.LOW)))
+
+    def _goes_for(self, pair: Pair, named: Named) -> bool:
+        """True when the same can be done to this thing, and it is known as a thing."""
+        told, operation = pair
+        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
+        if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if self.book.is_in(named.name, ("place",)):
+            return False
+        return self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object
+
+    # -- only named
+
+    def _remember(self, thing: Thing, at: int) -> None:
+        """A thing that is only named: the subject of its clause, or something that stands beside another."""
+        clauses = self.clauses
+        before = clauses.low(at - 1) if at > clauses.clause else ""
+        if before not in self.book.idle and not any(
+            self.book.has(kind, before) for kind in ("prepositions", "particles")
+        ):
+            clauses.subject = thing
+            if self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name:
+                self.talk.memory.mention(thing)
+            elif self._is_introduced(at) or (
+                not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == clauses.clause)
+            ):
+                self._mention(thing)
+            else:
+                self._mention_behind(thing)
+        elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
+            self._mention(thing)
+        else:
+            self._mention_behind(thing)
+
+    def _mention(self, found: Thing) -> None:
+        """Remember a thing that was named without an operation, if its words leave no doubt that it is one."""
+        before = [self.clauses.low(at) for at in range(self.clauses.clause, found.start)]
+        if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
+            return
+        first, last = self.clauses.low(found.start), singular(found.name.split()[-1]) if found.name else ""
+        if first != "no" and (self.book.has("articles", first) or found.count or last in self.book.nouns):
+            self.talk.memory.mention(found)
+
+    def _mention_behind(self, found: Thing) -> None:
+        """Remember a thing that only stands beside another: "two screws hold the panel"."""
+        known = bool(found.name) and singular(found.name.split()[-1]) in self.book.nouns
+        if known and self.clauses.low(found.start) == "the":
+            self.talk.memory.mention_behind(found)
+
+    def _is_introduced(self, at: int) -> bool:
+        """True behind "there's" and "that's"."""
+        return self.book.has("be", self.clauses.low(at - 1)) and self.clauses.low(at - 2) in _INTRODUCES
+
+    def _is_topic(self, at: int) -> bool:
+        """True for a thing that a sentence begins with, behind no more than "now" and "then"."""
+        return all(self.clauses.has("openers", before) or self.clauses.low(before) in SIGNS for before in range(at))
