@@ -1,9 +1,10 @@
 """Who does what a verb says, and with which words it is told."""
 
-from procbuilder.infer.clauses import Clauses, Told, subordinate_at
+from procbuilder.infer.asides import subordinate_at
+from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
-from procbuilder.infer.results import OUTWARD
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 from procbuilder.model.heard import Sentence
 
 _BEFORE_ING = ("'m", "am", "start", "keep", "and", "just", "now", "'re", "then")
@@ -32,11 +33,13 @@ def _behind_be(clauses: Clauses, at: int) -> bool:
 
 
 def _moves_by_itself(clauses: Clauses, told: Told) -> bool:
-    """True for "the cover lifts off", "the seal goes in" and "the harness unplugs"."""
+    """True for "the cover lifts off", "the seal goes in" and "the harness unplugs"; not when it moves another thing."""
     if told.verb.startswith("un") and not told.things:
         return told.form is not Form.PAST
-    outward = not OUTWARD.isdisjoint(told.particles)
-    return bool(told.particles) and clauses.book.has("moves_off" if outward else "moves_on", told.verb)
+    if clauses.low(told.start - 1) == "only":
+        return False
+    moves_another = bool(told.things) and not clauses.has("particles", told.things[0].start - 1)
+    return bool(told.particles) and not moves_another and not clauses.book.has("never_by_itself", told.verb)
 
 
 def as_said(told: Told) -> str:

@@ -2,18 +2,23 @@
 
 from dataclasses import dataclass, field
 
-from procbuilder.infer.clauses import Clauses, Told
+from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.memory import Memory
 from procbuilder.infer.pointing import Pointing
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
 from procbuilder.infer.tokens import cut
+from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Wordbook
-from procbuilder.model.heard import Operation, Sentence
+from procbuilder.model.heard import Act, Operation, Sentence
 from procbuilder.model.words import thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""
+
+_MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+_MOST_MOVED = 6
+"""So many of them are remembered."""
 
 
 class Talk:
@@ -25,6 +30,14 @@ class Talk:
         self.pointing = Pointing(book, self.memory, self.status)
         self.before: list[Pair] = []
         """What the last sentence with an operation told."""
+        self.moved: list[Pair] = []
+        """The last operations that took something off or put it back, the latest first."""
+
+    def end(self, pairs: list[Pair]) -> None:
+        """A sentence has told this."""
+        self.before = pairs or self.before
+        moved = [pair for pair in reversed(pairs) if pair[1].act in _MOVES]
+        self.moved = [*moved, *self.moved][:_MOST_MOVED]
 
     @property
     def last(self) -> Operation | None:

@@ -1,7 +1,7 @@
 """What a verb with its particles means for a thing."""
 
-from procbuilder.infer.clauses import Told
 from procbuilder.infer.status import Status
+from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 
 
@@ -9,7 +9,7 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
     """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now."""
     for block in book.by_verb.get(told.verb, ()):
         fits = _particles_fit(block, told) and _thing_fits(block, told, name, book)
-        if fits and (not block.when or (status or Status()).holds(block.when, name)):
+        if fits and (not block.when or (status or Status()).holds(block.when, name, block.state)):
             return block
     return None
 

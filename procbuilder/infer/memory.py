@@ -49,6 +49,8 @@ class Memory:
     def __init__(self, book: Wordbook) -> None:
         self.book = book
         self._things: list[Thing] = []
+        self._handled: set[str] = set()
+        """Names of things that something was done to."""
         self._here = 0
 
     def begin(self) -> None:
@@ -68,20 +70,31 @@ class Memory:
             self._things = [*self._things[-MOST + 1 :], thing]
             self._here += 1
 
+    def handle(self, thing: Thing) -> None:
+        """Something was done to a thing."""
+        self._handled.add(thing.name)
+        self.mention(thing)
+
+    def _is_solid(self, name: str) -> bool:
+        """True for what was handled, or is known as a thing; false for "a fault" and "the plan"."""
+        return name in self._handled or self.book.knows(name)
+
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
     def last(self, fits: Fits, *, many: bool) -> Thing | None:
-        """The last thing of this number that fits; of any number where there is none."""
-        other = None
+        """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
+        other = loose = None
         for at, thing in enumerate(reversed(self._things)):
-            if (thing.many is many or other is None) and fits(thing.name, _reach(at, self._here)):
-                if thing.many is many:
+            solid = self._is_solid(thing.name)
+            wanted = thing.many is many and solid
+            if (wanted or (other if solid else loose) is None) and fits(thing.name, _reach(at, self._here)):
+                if wanted:
                     return thing
-                other = thing
-        return other
+                other, loose = (other or thing, loose) if solid else (other, loose or thing)
+        return other or loose
 
     def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
         """ "Zip out all five" means the last five things that were named, if they fit."""
@@ -95,8 +108,9 @@ class Memory:
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
+        which_of = len(words) > 1 and self._things
         earlier = self._counted(thing, fits) or (
-            self._things[-1] if words and self._things else self.last(fits or _recent, many=thing.many)
+            self._things[-1] if which_of else self.last(fits or _recent, many=thing.many)
         )
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)

@@ -119,6 +119,7 @@ class _Reader:
             else:
                 words.append(token)
             position += 1
+            position += self._is_owner(position)
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
@@ -128,6 +129,12 @@ class _Reader:
         measure = self.book.has("units", words[0].low) and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
+
+    def _is_owner(self, at: int) -> bool:
+        """True for the ``'s`` of "the pin's clip", but not for that of "the pin's loose"."""
+        behind = self._low(at + 1)
+        is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
+        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not self.book.is_small(behind)
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)
@@ -189,6 +196,8 @@ class _Reader:
             return low not in self.book.nouns and not self._content(at + 1, 0, after_article=False)
         known = singular(low) in self.book.nouns or low in self.book.nouns
         stands_before_thing = self.book.has("articles", following) or self.book.has("one_pronouns", following)
+        if low.startswith("un") and self.tokens[at - 1].low.endswith("s") and not self.governed:
+            return True
         if any(form is Form.BASE for _, form in entries):
             return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
         firm = singular(low) in self.book.firm_nouns

@@ -3,16 +3,20 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from procbuilder.infer.clauses import is_outcome, is_resumed, subordinate_at
+from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, subordinate_at
+from procbuilder.infer.behind import read_verb
 from procbuilder.infer.cues import cue, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.nouns import read_thing
+from procbuilder.infer.passive import undergoes
 from procbuilder.infer.results import inverted
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
+from procbuilder.infer.who import Before, before
 from procbuilder.infer.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
 from procbuilder.model.words import singular
@@ -45,14 +49,12 @@ def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
     talk.memory.begin()
     heard = _Listener(talk, line(sentence, talk.book)).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
-    talk.before = pairs or talk.before
+    talk.end(pairs)
     return [operation for _, operation in pairs]
 
 
 def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
-    """False for what a finding only wishes for, and for what is undone because it was wrong."""
-    if cue(sentence.words, "finding", book) and any(would in sentence.words for would in ("'d ", "’d ", "would ")):
-        return False
+    """False for what is undone because it was wrong, unless it was named."""
     redone = bool(cue(sentence.words, "redo", book)) and operation.act in (Act.SLACKEN, Act.OFF)
     return not redone or operation.sure is Sure.HIGH
 
@@ -94,7 +96,18 @@ class _Listener:
             return told.end
         if (end := self._verb(at)) is not None:
             return end
+        if (end := self._strange_verb(at)) is not None:
+            return end
         return self._no_verb(at)
+
+    def _strange_verb(self, at: int) -> int | None:
+        """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
+        told = given(self.clauses, at) or bare_command(self.clauses, at)
+        if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
+            return None
+        made = self.teller.tell(told, at) if told.particles else self.teller.work(told)
+        self.line.pairs += made
+        return told.end if made else None
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
@@ -111,7 +124,8 @@ class _Listener:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
         if self.line.aside and is_resumed(self.clauses, at):
             return False
-        aside = is_outcome(self.clauses, at) or (not self.line.aside and subordinate_at(self.clauses, at))
+        begins = (subordinate_at, is_told_of)
+        aside = is_outcome(self.clauses, at) or (not self.line.aside and any(one(self.clauses, at) for one in begins))
         return True if aside else None
 
     def _boundary(self, at: int) -> int:
@@ -129,17 +143,19 @@ class _Listener:
         """The operation of a verb; None when the token is none, or none that means anything."""
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
-            before = clauses.before(at)
-            told = replace(clauses.read(verb, form, at), moves=before.moves)
+            who = before(clauses, at, form)
+            told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
+            if (thing := undergoes(clauses, at)) is not None:
+                told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if before.negated:
+            if who.negated or who.supposed:
                 return told.end
-            purpose = before.purpose and (clauses.verbs or not clauses.busy)
-            aside = self.line.aside or before.other or purpose
-            if not aside and is_done(clauses, told) and (made := self.teller.tell(told, at)):
+            purpose = who.purpose and (clauses.verbs or not clauses.busy)
+            aside = self.line.aside or who.other or purpose
+            if not aside and (thing is not None or is_done(clauses, told)) and (made := self.teller.tell(told, at)):
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end
-            clauses.busy = clauses.busy or before.other or verb not in _NO_VERB
+            clauses.busy = clauses.busy or who.other or verb not in _NO_VERB
         return None

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from functools import partial
 
-from procbuilder.infer.clauses import Told
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Memory, Named, Reach
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.status import Status
+from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
 
@@ -22,15 +22,19 @@ class Pointing:
 
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
-        found = (
-            self._look_back(thing, told, fits) for fits in (self._is_here, self._ends, self._goes_back, self._fits)
-        )
-        return next(filter(None, found))
+        ways = (self._is_here, self._ends, self._goes_back, self._fits)
+        ways = (self._is_renewed, *ways) if thing.new else ways
+        return next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
 
     def _look_back(self, found: Thing, told: Told, fits: _Fits) -> Named | None:
         """The thing with the name of an earlier one that fits; None to look further."""
         named = self.memory.named(found, partial(fits, told))
         return named if named.name or fits == self._fits else None
+
+    def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
+        """True for what is off, so that "the new one" takes its place."""
+        block = meaning(told, name, self.book, self.status)
+        return block is not None and block.act is Act.ON and self.status.holds("off", name)
 
     def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for."""

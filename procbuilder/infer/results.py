@@ -1,13 +1,27 @@
 """Operations told without a verb: ``washer off``, ``the cover's back on``, ``then the rear pins``."""
 
-from procbuilder.infer.clauses import Clauses, Told
+from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 
 OUTWARD = frozenset({"off", "out", "away", "apart", "clear"})
+_PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
+"""Ways in which something that is off goes back."""
 _INWARD = frozenset({"on", "in", "back", "home", "over"})
-_VERBS = {"open": "open", "shut": "close", "closed": "close", "loose": "loosen", "undone": "undo", "done": "do"}
+_VERBS = {
+    "unplugged": "unplug",
+    "disconnected": "disconnect",
+    "drained": "drain",
+    "isolated": "isolate",
+    "open": "open",
+    "shut": "close",
+    "closed": "close",
+    "loose": "loosen",
+    "undone": "undo",
+    "done": "do",
+}
 
 
 def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
@@ -23,20 +37,39 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
         particles.append(clauses.low(at))
         at += 1
     verb = _verb(clauses, thing, particles)
-    if not verb or not _ends(clauses, at, is_be, particles != [] and (thing.new or (off and "over" in particles))):
+    if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
+        verb = "put"
+    if not verb or not _ends(clauses, at, is_be, particles, thing.new or (off and _leads(particles))):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
 
 
+_COME = ("come", "comes", "go", "goes", "came", "went")
+_FIRST = ("out", "off", "in", "on", "back")
+
+
 def inverted(clauses: Clauses, at: int) -> Told | None:
-    """ "Out they come", "on it goes": what a pronoun does, its particle first; None when it is not told so."""
-    come = clauses.low(at + 2) in ("come", "comes", "go", "goes")
-    pronoun = clauses.low(at + 1)
-    if not come or pronoun not in ("it", "they") or clauses.low(at) not in ("out", "off", "in", "on", "back"):
+    """ "Out they come", "off comes the cover", "out with the old seal": its particle first; None when not told so."""
+    if not clauses.begins(at) or clauses.low(at) not in _FIRST:
         return None
-    thing = Thing("", at + 1, at + 2, many=pronoun == "they", pointed=True)
-    verb = "take" if clauses.low(at) in OUTWARD else "put"
-    return Told(verb, Form.BASE, at, at + 3, (thing,), (clauses.low(at),))
+    particles = []
+    while clauses.low(at) in _FIRST or clauses.low(at) == "again":
+        particles.append(clauses.low(at))
+        at += 1
+    verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
+    thing = _comer(clauses, at)
+    return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
+
+
+def _comer(clauses: Clauses, at: int) -> Thing | None:
+    """What comes out or goes on, before or behind its verb."""
+    low, behind = clauses.low(at), clauses.low(at + 1)
+    if low in ("it", "she", "they") and behind in _COME:
+        return Thing("", at, at + 2, many=low == "they", pointed=True)
+    if low in _COME or low == "with":
+        thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
+        return thing if thing is not None and not thing.measure else None
+    return None
 
 
 def _means(clauses: Clauses, at: int) -> Thing | None:
@@ -50,7 +83,7 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
             return verb
     if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
         return "apply" if "on" in found else "release"
-    switched = clauses.book.is_in(thing.name, ("switched", "valve"))
+    switched = clauses.book.is_in(thing.name, ("switched", "driven", "valve"))
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:
@@ -60,17 +93,18 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
-def _ends(clauses: Clauses, at: int, is_be: bool, new: bool) -> bool:
-    """True when the clause ends behind the particles, so that they are no prepositions; not for a new thing."""
+def _leads(particles: list[str]) -> bool:
+    """True for "through", "over" and "back in": ways to a place, and no place."""
+    return not _PASSING.isdisjoint(particles) or len(particles) > 1
+
+
+def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bool) -> bool:
+    """True when the clause ends behind the particles, so that they are no prepositions; when it ``fits`` they may be."""
     low = clauses.low(at)
     if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
         return True
-    before = {clauses.low(at - 1), clauses.low(at - 2)}
-    if (
-        not is_be
-        and (new or before & {"off", "out", "back"})
-        and read_thing(clauses.tokens, at, clauses.book) is not None
-    ):
+    plain = not is_be and (fits or not {"off", "out", "back"}.isdisjoint(particles))
+    if plain and (read_thing(clauses.tokens, at, clauses.book) is not None or clauses.has("prepositions", at)):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")
 
@@ -88,6 +122,7 @@ def follows_again(clauses: Clauses) -> list[Thing]:
         things.append(thing)
         end = thing.end
         follows = end + 1 if clauses.low(end) == "and" else end
+        follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
     while things and (clauses.has("be", end) or clauses.low(end) == "next"):
         end += 1

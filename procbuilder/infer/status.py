@@ -6,43 +6,63 @@ from procbuilder.model.words import thing
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)
 CLOSING = (Act.ON, Act.TIGHTEN, Act.NIP, Act.OUT_AGAIN, Act.ENDS)
 
+_ONLY = {"slack": Act.SLACKEN, "for now": Act.FOR_NOW}
+
 
 class Status:
     """Names of things by what was done to them last."""
 
     def __init__(self) -> None:
-        self._acts: dict[str, Act] = {}
+        self._acts: dict[str, tuple[Act, str]] = {}
 
-    def enter(self, act: Act, name: str) -> Act:
+    def enter(self, act: Act, name: str, state: str = "") -> Act:
         """Remember what was done; what was fitted for now comes out again, what was off goes on again."""
         key = thing(name)
-        before = self._acts.get(key)
-        if act is Act.OFF and before is Act.FOR_NOW:
-            act = Act.OUT_AGAIN
+        before = self._acts.get(key, (None, ""))[0]
+        if act is Act.OFF and self.is_for_now(name):
+            act, key = Act.OUT_AGAIN, self._key(name)
         elif act is Act.FOR_NOW and before is Act.OFF:
             act = Act.ON
         if act in OPENING:
-            self._acts[key] = act
+            self._acts[key] = (act, state)
         elif act in CLOSING:
             self._acts.pop(key, None)
         return act
 
     def is_for_now(self, name: str) -> bool:
         """True for what was fitted for the job only."""
-        return self._acts.get(thing(name)) is Act.FOR_NOW
+        return self._open(name)[0] is Act.FOR_NOW
 
-    def holds(self, when: str, name: str) -> bool:
-        """True when a thing is ``off``, ``on`` or ``open`` now."""
-        act = self._acts.get(thing(name))
+    def _key(self, name: str) -> str:
+        """The name itself; when nothing is open of it, the last one that is a longer or shorter name of the same."""
+        key = thing(name)
+        if key in self._acts or not key:
+            return key
+        words = key.split()
+        return next((known for known in reversed(self._acts) if _same(known.split(), words)), key)
+
+    def _open(self, name: str) -> tuple[Act | None, str]:
+        return self._acts.get(self._key(name), (None, ""))
+
+    def holds(self, when: str, name: str, state: str = "") -> bool:
+        """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state."""
+        if when == "on":
+            return self._acts.get(thing(name), (None, ""))[0] not in (Act.OFF, Act.SLACKEN)
+        act, now = self._open(name)
         if when == "open":
-            return act is Act.STATE
-        return (act in (Act.OFF, Act.SLACKEN)) is (when == "off")
+            return act is Act.STATE and now == state
+        return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
 
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
-        return thing(name) in self._acts
+        return self._open(name)[0] is not None
 
     @property
     def off(self) -> list[str]:
         """What is off now."""
-        return [name for name, act in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
+        return [name for name, (act, _) in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
+
+
+def _same(one: list[str], other: list[str]) -> bool:
+    """True for ``cover`` and ``belt cover``."""
+    return one[-1] == other[-1] and (set(one) <= set(other) or set(other) <= set(one))

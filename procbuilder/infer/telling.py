@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from procbuilder.infer.clauses import Told
 from procbuilder.infer.counts import count_behind
 from procbuilder.infer.doing import as_said, tail
 from procbuilder.infer.inflect import Form
@@ -12,11 +11,16 @@ from procbuilder.infer.meaning import is_laid_aside, meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.sizes import first_size
+from procbuilder.infer.status import CLOSING
+from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
 from procbuilder.model.words import singular, thing
 
-_LAYS = ("set", "lay", "put", "place", "stick", "drop")
+_BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
+"""What a thing can do without a hand being named: "the cover lifts off"."""
+
+_SOME_WORK = Block("", Act.WORK, frozenset())
 
 
 class Teller:
@@ -40,6 +44,19 @@ class Teller:
         if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
             made += self._operation(told, told.means, tense, past)
         return made
+
+    def work(self, told: Told) -> list[Pair]:
+        """What is done by a verb that means no more than some work, or a check or a tightening that it names."""
+        thing = told.things[0]
+        named = self.talk.pointing.memory.named(thing)
+        tense = self.line.times.tense((), past=False)
+        if tense is None or tense is Tense.IF or not named.name:
+            return []
+        block = meaning(told, named.name, self.book, self.talk.status)
+        if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
+            block = _SOME_WORK
+        self.talk.memory.handle(renamed(thing, named))
+        return [(told, self.made(block, told, named, tense, Sure.LOW))]
 
     def _goes_along(self, means: Thing) -> bool:
         """ "Pop the guard on with its three screws": they go on too."""
@@ -70,6 +87,8 @@ class Teller:
         block = meaning(told, named.name, self.book, talk.status)
         if block is None:
             return
+        if told.verb == "do" and not told.particles and thing.pointed:
+            return
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
         if not named.name and block.default:
@@ -78,9 +97,13 @@ class Teller:
             named = replace(named, name=block.default)
         if not self._means_work(block, told, named) or self._is_restated(block, named):
             return
+        if tense is Tense.IF and block.act in (Act.WORK, Act.CHECK):
+            return
+        if tense is Tense.EARLIER and block.act is Act.ENDS and not talk.status.is_open(named.name):
+            return
         if told.where is not None:
             talk.memory.mention(told.where)
-        talk.memory.mention(renamed(thing, named))
+        talk.memory.handle(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
@@ -97,22 +120,32 @@ class Teller:
 
     def _means_work(self, block: Block, told: Told, named: Named) -> bool:
         """False for tools that are taken up, and for things that are laid aside."""
-        if block.act in (Act.ON, Act.WORK) and told.verb in _LAYS and is_laid_aside(told, self.book):
+        if block.act in (Act.ON, Act.WORK) and self.book.has("lays", told.verb) and is_laid_aside(told, self.book):
             return False
-        if told.moves and block.act in (Act.WORK, Act.CHECK):
+        if told.moves and block.act not in _BY_ITSELF:
             return False
-        if block.act is Act.ON and self.book.is_in(named.name, ("tool", "worn", "paste")):
-            return False
-        if block.act is Act.ON and told.verb in _LAYS and "back" not in told.particles and self._was_just_off(named):
+        if block.act is Act.ON and not self._may_go_on(told, named):
             return False
         if block.act is Act.OFF and told.where is not None and self.book.is_in(told.where.name, ("support",)):
             return False
         leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
         vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
-        nowhere = (
-            block.act is Act.ON and self.book.has("positions", named.name) and not self.talk.status.is_open(named.name)
-        )
-        return bool(named.name) and not (leaks_out or vague or nowhere)
+        return bool(named.name) and not (leaks_out or vague)
+
+    def _may_go_on(self, told: Told, named: Named) -> bool:
+        """False for what is only held, laid aside, or named to tell where something is."""
+        if self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
+            return False
+        if told.moves and not self._is_going_on(named):
+            return False
+        return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
+
+    def _is_going_on(self, named: Named) -> bool:
+        """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""
+        before = self.line.pairs or self.talk.before
+        return named.new or self.talk.is_off(named.name) or (bool(before) and before[-1][1].act in CLOSING)
 
     def _was_just_off(self, named: Named) -> bool:
         """ "Run them off and set them in the cup": that puts nothing back."""
@@ -127,7 +160,7 @@ class Teller:
         act = block.act
         if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
             act = Act.OFF
-        act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name)
+        act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
         return Operation(
             verb=block.print or as_said(told),

@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.clauses import Told
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
@@ -10,9 +9,10 @@ from procbuilder.infer.nouns import Thing
 from procbuilder.infer.results import command, follows_again, new_things, result
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
+from procbuilder.infer.unknown import mover
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
-from procbuilder.model.words import singular
 
 _INTRODUCES = ("there", "here", "that", "those", "these", "this")
 
@@ -26,6 +26,8 @@ class Verbless:
 
     def take(self, thing: Thing, at: int) -> int:
         """The subject of what follows, or told with what became of it; gives back where to go on."""
+        if not self.line.aside and (told := mover(self.clauses, thing)) is not None and self._tell(told, at):
+            return told.end
         if (end := self._result(thing, at)) is not None:
             return end
         pairs = self.line.pairs
@@ -46,7 +48,7 @@ class Verbless:
         told, one = found
         named = self.talk.memory.named(one)
         if named.name:
-            self.talk.memory.mention(renamed(one, named))
+            self.talk.memory.handle(renamed(one, named))
             block = Block("", Act.WORK, frozenset())
             self.line.pairs = [(told, self.teller.made(block, told, named, Tense.NOW, Sure.LOW))]
 
@@ -55,7 +57,8 @@ class Verbless:
         if self.line.pairs:
             return
         for again in follows_again(self.clauses):
-            self._same_for(again, self.talk.before)
+            is_next = not again.new and any(token.low == "next" for token in self.clauses.tokens)
+            self._same_for(again, [*self.talk.before, *(self.talk.moved if is_next else ())], any_thing=is_next)
         if not self.line.pairs:
             for told in new_things(self.clauses):
                 if self.talk.is_off(told.things[0].name):
@@ -102,26 +105,26 @@ class Verbless:
     def _ends_behind(self, found: Thing) -> bool:
         return self.clauses.low(found.end) in SIGNS or self.clauses.low(found.end) in ("on", "of", "in")
 
-    def _same_for(self, found: Thing, pairs: list[Pair]) -> None:
-        """The first of some operations that goes for this thing, done to it."""
+    def _same_for(self, found: Thing, pairs: list[Pair], *, any_thing: bool = False) -> None:
+        """The first of some operations that goes for this thing, done to it; it need not be known to be one."""
         named = self.talk.memory.named(found)
-        model = next((pair for pair in pairs if self._goes_for(pair, named)), None)
+        model = next((pair for pair in pairs if self._goes_for(pair, named, any_thing)), None)
         if model is not None:
-            self.talk.memory.mention(renamed(found, named))
+            self.talk.memory.handle(renamed(found, named))
             told = replace(model[0], start=found.start, end=found.end)
             block = meaning(told, named.name, self.book, self.talk.status)
             assert block is not None
             self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW, Sure.LOW)))
 
-    def _goes_for(self, pair: Pair, named: Named) -> bool:
-        """True when the same can be done to this thing, and it is known as a thing."""
+    def _goes_for(self, pair: Pair, named: Named, any_thing: bool) -> bool:
+        """True when the same can be done to this thing, and it is known as one."""
         told, operation = pair
         block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
             return False
         if self.book.is_in(named.name, ("place",)):
             return False
-        return self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object
+        return any_thing or self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object
 
     # -- only named
 
@@ -135,12 +138,16 @@ class Verbless:
             clauses.subject = thing
             if self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name:
                 self.talk.memory.mention(thing)
+            elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
+                self.talk.memory.handle(thing)
             elif self._is_introduced(at) or (
                 not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == clauses.clause)
             ):
                 self._mention(thing)
             else:
                 self._mention_behind(thing)
+        elif before == "by" and self.book.has("articles", clauses.low(at)):
+            self.talk.memory.handle(thing)
         elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
             self._mention(thing)
         else:
@@ -151,14 +158,13 @@ class Verbless:
         before = [self.clauses.low(at) for at in range(self.clauses.clause, found.start)]
         if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
             return
-        first, last = self.clauses.low(found.start), singular(found.name.split()[-1]) if found.name else ""
-        if first != "no" and (self.book.has("articles", first) or found.count or last in self.book.nouns):
+        first = self.clauses.low(found.start)
+        if first != "no" and (self.book.has("articles", first) or found.count or self.book.knows(found.name)):
             self.talk.memory.mention(found)
 
     def _mention_behind(self, found: Thing) -> None:
         """Remember a thing that only stands beside another: "two screws hold the panel"."""
-        known = bool(found.name) and singular(found.name.split()[-1]) in self.book.nouns
-        if known and self.clauses.low(found.start) == "the":
+        if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
             self.talk.memory.mention_behind(found)
 
     def _is_introduced(self, at: int) -> bool:

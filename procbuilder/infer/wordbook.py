@@ -36,7 +36,7 @@ class Block:
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
     when: str = ""
-    """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
+    """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment."""
     so: frozenset[str] = frozenset()
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
@@ -93,6 +93,11 @@ class Wordbook:
         """Every thing of the groups that one word names, and its last word where several do."""
         return frozenset(name.split()[-1] for group in self.groups.values() for name in group)
 
+    def knows(self, name: str) -> bool:
+        """True when a name ends with the word of a thing."""
+        last = singular(name.split()[-1]) if name else ""
+        return last in self.nouns or last.rpartition("-")[2] in self.nouns
+
     @cached_property
     def firm_nouns(self) -> frozenset[str]:
         """As ``nouns``, without the words that are as often a verb: ``the motor lifts off``."""
@@ -118,12 +123,19 @@ class Wordbook:
         """True when the word stands in this list of the grammar."""
         return word in self._sets[kind]
 
+    def is_small(self, word: str) -> bool:
+        """True for a word of any list of the grammar."""
+        return any(word in words for words in self._sets.values())
+
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
         return {kind: frozenset(words) for kind, words in self.grammar.items() if isinstance(words, list)}
 
     def is_in(self, name: str, groups: Iterable[str]) -> bool:
-        """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone."""
+        """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone.
+
+        A P-clip is a clip.
+        """
         ends = _endings(name)
         return any(not ends.isdisjoint(self.groups.get(group, (group,))) for group in groups)
 
@@ -131,7 +143,8 @@ class Wordbook:
 @lru_cache(maxsize=8192)
 def _endings(name: str) -> frozenset[str]:
     words = [singular(word) for word in name.split()]
-    return frozenset([f"={' '.join(words)}", *(" ".join(words[start:]) for start in range(len(words)))])
+    joined = words[-1:] and words[-1].rpartition("-")[2:]
+    return frozenset([f"={' '.join(words)}", *joined, *(" ".join(words[start:]) for start in range(len(words)))])
 
 
 @cache
