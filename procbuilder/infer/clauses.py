@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS, Token
-from procbuilder.infer.wordbook import Wordbook
+from procbuilder.infer.wordbook import Block, Wordbook
+from procbuilder.model.heard import Act
 from procbuilder.model.words import singular
 
 
@@ -18,10 +19,15 @@ class Clauses:
         """Token at which the current clause begins."""
         self.subject: Thing | None = None
         """The last thing of the current clause, before its verb."""
+        self.company: list[Thing] = []
+        """What was named with the subject: "the washer, the spring and the pin come off"."""
         self.verbs = 0
         """How many operations the clause has so far."""
         self.busy = False
         """The clause has a verb, so that nothing in it is told without one."""
+
+        self.foreign = False
+        """Somebody else, or something, does what it says."""
 
     def low(self, at: int) -> str:
         """A token in lower case; a full stop behind the last one."""
@@ -32,8 +38,14 @@ class Clauses:
         return self.book.has(kind, self.low(at))
 
     def begin(self, at: int) -> None:
-        """A new clause begins here."""
-        self.clause, self.subject, self.verbs, self.busy = at, None, 0, False
+        """A new clause begins here; it may go on with the list of its subjects."""
+        goes_on = self.subject is not None and self.subject.end == at - 1 and self.low(at - 1) in (",", "and")
+        alone = goes_on and self.subject is not None and self.subject.start == self.clause
+        self.company = [*self.company, self.subject] if alone and self.subject and self._is_named(self.subject) else []
+        self.clause, self.subject, self.verbs, self.busy, self.foreign = at, None, 0, False, False
+
+    def _is_named(self, thing: Thing) -> bool:
+        return bool(thing.name) and (self.book.knows(thing.name) or self.has("articles", thing.start))
 
     # -- is it a verb
 
@@ -62,9 +74,22 @@ class Clauses:
         is_s = all(form is Form.S for _, form in self.book.forms.get(self.low(at), ()))
         if is_s and self.stands_first(at) and self.book.knows(self.low(at)):
             return True
+        if self.stands_first(at) and (self._is_position(at) or self._goes_no_way(at)):
+            return True
         if self.has("particles", at + 1) and any(block.default for block in self.book.by_verb.get(self.low(at), ())):
             return False
         return low in self.book.nouns and self.stands_first(at) and not self._takes_thing(at + 1)
+
+    def _is_position(self, at: int) -> bool:
+        """ "Back nut still": which one it is."""
+        return self.has("positions", at) and self.book.knows(self.low(at + 1))
+
+    def _goes_no_way(self, at: int) -> bool:
+        """ "Hose through the guard": a known thing, and as a verb it does not go with this particle."""
+        way = self.low(at + 1)
+        blocks = self.book.by_verb.get(self.low(at), ())
+        known = self.book.knows(self.low(at)) and bool(blocks) and self.has("particles", at + 1)
+        return known and not any(_goes_with(block, way) for block in blocks)
 
     def _is_number_of(self, at: int) -> bool:
         """ "Number two crosshead", "size ten": a noun with its number."""
@@ -105,3 +130,8 @@ class Clauses:
         if self.low(at) in self.book.numbers or self.has("new", at) or self.has("old", at) or self.has("positions", at):
             return True
         return read_thing(self.tokens, at, self.book) is not None and singular(self.low(at)) not in self.book.nouns
+
+
+def _goes_with(block: Block, way: str) -> bool:
+    """True when a particle belongs to what the block says, or changes nothing about it."""
+    return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))

@@ -1,12 +1,26 @@
 """What a verb with its particles means for a thing."""
 
+from dataclasses import replace
+
 from procbuilder.infer.status import Status
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 
+_STANDS_FOR_OTHERS = ("do", "fire")
+_AWAY = frozenset({"off", "out", "away", "free"})
+
 
 def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None) -> Block | None:
-    """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now."""
+    """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now.
+
+    A verb that does not go with "off" or "out" takes something off or out.
+    """
+    found = _meaning(told, name, book, status)
+    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles) and told.verb not in _STANDS_FOR_OTHERS
+    return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
+
+
+def _meaning(told: Told, name: str, book: Wordbook, status: Status | None) -> Block | None:
     for block in book.by_verb.get(told.verb, ()):
         fits = _particles_fit(block, told) and _thing_fits(block, told, name, book)
         if fits and (not block.when or (status or Status()).holds(block.when, name, block.state)):
@@ -29,6 +43,10 @@ def _particles_fit(block: Block, told: Told) -> bool:
 
 
 def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
+    if block.moves and not told.moves:
+        return False
+    if block.where and (told.where is None or not book.is_in(told.where.name, block.where)):
+        return False
     if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
         return False
     if not name and block.default:

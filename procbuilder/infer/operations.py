@@ -151,7 +151,8 @@ class _Listener:
                 self.line.aside = False
             if who.negated or who.supposed:
                 return told.end
-            purpose = who.purpose and (clauses.verbs or not clauses.busy)
+            purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
+            clauses.foreign = clauses.foreign or who.other
             aside = self.line.aside or who.other or purpose
             if not aside and (thing is not None or is_done(clauses, told)) and (made := self.teller.tell(told, at)):
                 clauses.verbs += 1

@@ -6,7 +6,7 @@ from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
-OUTWARD = frozenset({"off", "out", "away", "apart", "clear"})
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
 _PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""
 _INWARD = frozenset({"on", "in", "back", "home", "over"})
@@ -19,6 +19,7 @@ _VERBS = {
     "shut": "close",
     "closed": "close",
     "loose": "loosen",
+    "tight": "tighten",
     "undone": "undo",
     "done": "do",
 }
@@ -36,6 +37,10 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
     while clauses.has("particles", at) or clauses.low(at) in _VERBS:
         particles.append(clauses.low(at))
         at += 1
+    if not particles and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, at):
+        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),))
+    if "tight" in particles and not (off and not is_be):
+        return None
     verb = _verb(clauses, thing, particles)
     if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
@@ -45,6 +50,7 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
+_UNDER = ("under", "underneath", "beneath", "between", "behind", "below")
 _FIRST = ("out", "off", "in", "on", "back")
 
 
@@ -93,13 +99,20 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
+def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:
+    """ "Tray under it": what is fitted for the job only, and where."""
+    place = read_thing(clauses.tokens, at + 1, clauses.book)
+    fitted = clauses.book.is_in(thing.name, ("temporary", "support")) and clauses.low(at) in _UNDER
+    return fitted and place is not None and not place.measure
+
+
 def _leads(particles: list[str]) -> bool:
     """True for "through", "over" and "back in": ways to a place, and no place."""
     return not _PASSING.isdisjoint(particles) or len(particles) > 1
 
 
 def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bool) -> bool:
-    """True when the clause ends behind the particles, so that they are no prepositions; when it ``fits`` they may be."""
+    """True when the clause ends behind the particles, so that they are no prepositions; if it ``fits`` they may be."""
     low = clauses.low(at)
     if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
         return True
@@ -158,15 +171,16 @@ def command(clauses: Clauses) -> tuple[Told, Thing] | None:
     return None
 
 
-def new_things(clauses: Clauses) -> list[Told]:
-    """ "New gasket, plate, new gasket": what is new of a sentence that holds nothing but things."""
+def bare_things(clauses: Clauses) -> list[Told]:
+    """ "New gasket, plate, two nuts": the things of a list with which a sentence begins, as if they were fitted."""
     things: list[Thing] = []
     at = 0
-    while at < len(clauses.tokens):
-        thing = read_thing(clauses.tokens, at, clauses.book)
-        if thing is None or not thing.name or thing.measure or clauses.low(thing.end) not in SIGNS:
-            return []
+    while clauses.has("openers", at) or (at and clauses.low(at) == ","):
+        at += 1
+    while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
+        if not thing.name or thing.measure or not (clauses.low(thing.end) in SIGNS or clauses.low(thing.end) == "and"):
+            break
         things.append(thing)
         at = thing.end + 1
-    fitted = [thing for thing in things if thing.new] if things and things[0].new else []
-    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in fitted]
+        at += clauses.low(at) == "and"
+    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]

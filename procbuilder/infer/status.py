@@ -14,6 +14,8 @@ class Status:
 
     def __init__(self) -> None:
         self._acts: dict[str, tuple[Act, str]] = {}
+        self._closing = False
+        """Something has been put back."""
 
     def enter(self, act: Act, name: str, state: str = "") -> Act:
         """Remember what was done; what was fitted for now comes out again, what was off goes on again."""
@@ -27,6 +29,7 @@ class Status:
             self._acts[key] = (act, state)
         elif act in CLOSING:
             self._acts.pop(key, None)
+            self._closing = True
         return act
 
     def is_for_now(self, name: str) -> bool:
@@ -45,9 +48,16 @@ class Status:
         return self._acts.get(self._key(name), (None, ""))
 
     def holds(self, when: str, name: str, state: str = "") -> bool:
-        """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state."""
+        """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state.
+
+        ``any open``: something is in this state. ``late``: something has been put back.
+        """
         if when == "on":
             return self._acts.get(thing(name), (None, ""))[0] not in (Act.OFF, Act.SLACKEN)
+        if when == "any open":
+            return any(act is Act.STATE and now == state for act, now in self._acts.values())
+        if when == "late":
+            return self._closing
         act, now = self._open(name)
         if when == "open":
             return act is Act.STATE and now == state

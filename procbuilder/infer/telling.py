@@ -72,7 +72,8 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
-        return (subject,) if subject is not None else ()
+        company = [one for one in clauses.company if one.name] if subject is clauses.subject else []
+        return (*company, subject) if subject is not None else ()
 
     def _pronoun_before(self, at: int) -> Thing | None:
         clauses = self.line.clauses
@@ -96,6 +97,8 @@ class Teller:
                 return
             named = replace(named, name=block.default)
         if not self._means_work(block, told, named) or self._is_restated(block, named):
+            return
+        if block.act is Act.RENEW and not talk.before and told.start > 0:
             return
         if tense is Tense.IF and block.act in (Act.WORK, Act.CHECK):
             return

@@ -14,6 +14,7 @@ _SHORTEST = 3
 """Letters of a verb."""
 _MOST_BETWEEN = 3
 """Words between "a" and the verb of "give it a really good clean"."""
+_POINTED = ("it", "them", "that", "those")
 _INWARD = frozenset({"in", "on", "home", "back", "into", "onto"})
 
 
@@ -24,7 +25,8 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     behind = at + 1
     while clauses.has("adverbs", behind):
         behind += 1
-    if not clauses.has("strict_articles", behind):
+    pointed = clauses.low(behind) in _POINTED and clauses.low(behind + 1) in OUTWARD
+    if not (pointed or clauses.has("strict_articles", behind)):
         return None
     thing = read_thing(clauses.tokens, behind, clauses.book, governed=True)
     if thing is None or thing.measure or clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
@@ -46,7 +48,14 @@ def mover(clauses: Clauses, thing: Thing) -> Told | None:
     at = thing.end - 1
     *name, last = thing.name.split() or [""]
     subject = replace(thing, name=" ".join(name), end=at, many=False) if name else clauses.subject
-    if subject is None or not subject.name or not last.endswith("s") or not _is_strange(clauses, at):
+    if (
+        subject is None
+        or not subject.name
+        or thing.count
+        or clauses.has("prepositions", at - 1)
+        or not last.endswith("s")
+        or not _is_strange(clauses, at)
+    ):
         return None
     verb, particle = _by_way("", clauses, thing.end)
     return Told(verb, Form.S, at, thing.end + 1, (subject,), particle) if particle else None

@@ -6,7 +6,8 @@ from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing
-from procbuilder.infer.results import command, follows_again, new_things, result
+from procbuilder.infer.results import bare_things, command, follows_again, result
+from procbuilder.infer.status import CLOSING
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
@@ -60,9 +61,17 @@ class Verbless:
             is_next = not again.new and any(token.low == "next" for token in self.clauses.tokens)
             self._same_for(again, [*self.talk.before, *(self.talk.moved if is_next else ())], any_thing=is_next)
         if not self.line.pairs:
-            for told in new_things(self.clauses):
-                if self.talk.is_off(told.things[0].name):
-                    self._tell(told, told.start)
+            self._take_list(bare_things(self.clauses))
+
+    def _take_list(self, listed: list[Told]) -> None:
+        """What is new of a list goes on where the old one was; the rest goes on when things are being put back."""
+        if not listed or not all(self.talk.is_off(told.things[0].name) for told in listed):
+            return
+        last = self.talk.last
+        goes_on = len(listed) > 1 and last is not None and last.act in CLOSING
+        for told in listed:
+            if goes_on or told.things[0].new:
+                self._tell(told, told.start)
 
     # -- what became of it
 
@@ -72,6 +81,8 @@ class Verbless:
         aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
         if aside or (told := result(clauses, found, off=self.talk.is_off(found.name))) is None:
             return None
+        company = [one for one in clauses.company if one.name and not one.measure]
+        told = replace(told, things=(*company, *told.things))
         return told.end if self._tell(told, at) else None
 
     def _tell(self, told: Told, at: int) -> list[Pair]:
@@ -169,7 +180,9 @@ class Verbless:
 
     def _is_introduced(self, at: int) -> bool:
         """True behind "there's" and "that's"."""
-        return self.book.has("be", self.clauses.low(at - 1)) and self.clauses.low(at - 2) in _INTRODUCES
+        indefinite = self.clauses.low(at) in ("a", "an")
+        introduces = self.clauses.low(at - 2) in _INTRODUCES
+        return self.book.has("be", self.clauses.low(at - 1)) and (indefinite or introduces)
 
     def _is_topic(self, at: int) -> bool:
         """True for a thing that a sentence begins with, behind no more than "now" and "then"."""

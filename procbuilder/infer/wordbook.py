@@ -36,13 +36,19 @@ class Block:
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
     when: str = ""
-    """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment."""
+    """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment;
+    ``any open`` when something is in the state, ``late`` when something has been put back.
+    """
     so: frozenset[str] = frozenset()
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
     object: str = ""
     """The thing itself, when the verb names it: to chock is to fit a chock."""
+    where: frozenset[str] = frozenset()
+    """It counts only when the thing goes there: "hold it up to the light"."""
+    moves: bool = False
+    """It counts only for a thing that does it by itself: "the pump pulls straight up"."""
     about: bool = False
     """The thing is what follows the particle: "look for leaks"."""
 
@@ -195,6 +201,6 @@ def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things", "so")
+    sets = ("verbs", "particles", "not_alone", "things", "so", "where")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})
