@@ -102,6 +102,8 @@ class _Reader:
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
+        if thing is not None and (self.has("one_pronouns", thing.end) or self.has("many_pronouns", thing.end)):
+            return None
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end

@@ -51,10 +51,9 @@ class Clauses:
 
     def verb_at(self, at: int) -> tuple[tuple[str, Form], ...]:
         """The verbs that a token may be here; none when it is a noun or no verb of the trade."""
-        entries = self.book.forms.get(self.low(at), ())
-        if not entries or self._is_noun(at):
-            return ()
-        return entries
+        low = self.low(at)
+        entries = self.book.forms.get(low) or self.book.forms.get(low.partition("-")[2] if _is_marked(low) else "", ())
+        return () if not entries or self._is_noun(at) else entries
 
     def _is_noun(self, at: int) -> bool:
         if at > self.clause:
@@ -71,6 +70,9 @@ class Clauses:
             return True
         if self.stands_first(at) and self._has_finite_verb(at + 1):
             return True
+        is_past = all(form is Form.PAST for _, form in self.book.forms.get(self.low(at), ()))
+        if is_past and self.stands_first(at) and self.book.knows(self.low(at + 1)):
+            return True
         is_s = all(form is Form.S for _, form in self.book.forms.get(self.low(at), ()))
         if is_s and self.stands_first(at) and self.book.knows(self.low(at)):
             return True
@@ -82,7 +84,9 @@ class Clauses:
 
     def _is_position(self, at: int) -> bool:
         """ "Back nut still": which one it is."""
-        return self.has("positions", at) and self.book.knows(self.low(at + 1))
+        kinds = ("articles", "one_pronouns", "many_pronouns", "particles", "adverbs", "prepositions", "and")
+        named = self.low(at + 1) not in SIGNS and not any(self.has(kind, at + 1) for kind in kinds)
+        return self.has("positions", at) and named and self.low(at + 1) not in self.book.numbers
 
     def _goes_no_way(self, at: int) -> bool:
         """ "Hose through the guard": a known thing, and as a verb it does not go with this particle."""
@@ -135,3 +139,8 @@ class Clauses:
 def _goes_with(block: Block, way: str) -> bool:
     """True when a particle belongs to what the block says, or changes nothing about it."""
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
+
+
+def _is_marked(low: str) -> bool:
+    """``dry-fit``, ``re-grease``, ``wire-brush``: how, and the verb; but not ``un-clip``."""
+    return "-" in low and not low.startswith(("un-", "dis-"))

@@ -28,6 +28,7 @@ class Talk:
         self.book = book
         self.memory, self.status = Memory(book), Status()
         self.pointing = Pointing(book, self.memory, self.status)
+        self.watched = frozenset(one for name in book.watched for one in book.groups.get(name, {name}))
         self.before: list[Pair] = []
         """What the last sentence with an operation told."""
         self.moved: list[Pair] = []

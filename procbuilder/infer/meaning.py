@@ -16,6 +16,9 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
     A verb that does not go with "off" or "out" takes something off or out.
     """
     found = _meaning(told, name, book, status)
+    if found is None and told.leads:
+        told = replace(told, particles=told.particles[:-1])
+        found = _meaning(told, name, book, status)
     leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles) and told.verb not in _STANDS_FOR_OTHERS
     return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
 
@@ -23,7 +26,8 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
 def _meaning(told: Told, name: str, book: Wordbook, status: Status | None) -> Block | None:
     for block in book.by_verb.get(told.verb, ()):
         fits = _particles_fit(block, told) and _thing_fits(block, told, name, book)
-        if fits and (not block.when or (status or Status()).holds(block.when, name, block.state)):
+        now = status or Status()
+        if fits and now.holds(block.when, name, block.state) and not now.named_with(name, block.unless):
             return block
     return None
 
@@ -45,7 +49,7 @@ def _particles_fit(block: Block, told: Told) -> bool:
 def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
     if block.moves and not told.moves:
         return False
-    if block.where and (told.where is None or not book.is_in(told.where.name, block.where)):
+    if block.where and (told.where is None or not ("*" in block.where or book.is_in(told.where.name, block.where))):
         return False
     if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
         return False
@@ -59,4 +63,6 @@ def is_laid_aside(told: Told, book: Wordbook) -> bool:
     where = told.where
     if "aside" in told.particles:
         return True
+    if "back" in told.particles:
+        return False
     return where is not None and bool(where.name) and book.is_in(where.name, ("place",))

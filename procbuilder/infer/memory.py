@@ -65,7 +65,11 @@ class Memory:
     def mention(self, thing: Thing) -> None:
         """A thing was named; measures and pronouns are passed over."""
         vague = bool(thing.name) and self.book.has("vague", singular(thing.name.split()[-1]))
-        vague = vague or self.book.is_in(thing.name, ("body",))
+        vague = (
+            vague
+            or self.book.is_in(thing.name, ("body",))
+            or self.book.has("features", thing.name.split()[-1] if thing.name else "")
+        )
         if thing.name and not thing.measure and not thing.pointed and not vague:
             self._things = [*self._things[-MOST + 1 :], thing]
             self._here += 1
@@ -108,10 +112,9 @@ class Memory:
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
-        which_of = len(words) > 1 and self._things
-        earlier = self._counted(thing, fits) or (
-            self._things[-1] if which_of else self.last(fits or _recent, many=thing.many)
-        )
+        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=thing.many)
+        if earlier is None and len(words) > 1 and self._things:
+            earlier = self._things[-1]
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

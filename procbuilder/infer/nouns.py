@@ -53,12 +53,15 @@ class _Reader:
         count, position = self._count(at)
         if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
             return self._inner(at, of, count)
-        if self._low(at) == "one" and position == at + 1 and not self._content(position, 0, after_article=True):
+        alone = self._low(at) == "one" and position == at + 1
+        if alone and not self.governed and not self._content(position, 0, after_article=True):
             return None
         article = position > at
         while self.book.has("loose_words", self._low(position)) and (
             self._content(position + 1, 0, after_article=True) or self._is_number(self._low(position + 1))
         ):
+            position += 1
+        if self.book.has("positions", self._low(position)) and self._is_number(self._low(position + 1)):
             position += 1
         if self._low(position) == "little" and self.book.is_in(self._low(position + 1), ("fluid", "paste")):
             position += 1
@@ -123,7 +126,7 @@ class _Reader:
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
-        if not words:
+        if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
         measure = self.book.has("units", words[0].low) and count is not None
@@ -141,7 +144,11 @@ class _Reader:
         if count is not None and at > start and low not in ("a", "an"):
             return Thing("", start, at, count, many=count > 1, pointed=True)
         if self.book.has("many_pronouns", low):
-            return Thing("", start, start + 1, many=True, pointed=True)
+            all_of = self._low(start + 1) in ("both", "all")
+            two = Decimal(2) if self._low(start + 1) == "both" else None
+            return Thing("", start, start + 1 + all_of, two, many=True, pointed=True)
+        if low == "one" and self.governed and not self._content(start + 1, 0, after_article=True):
+            return Thing("", start, start + 1, pointed=True)
         if self.book.has("one_pronouns", low):
             return Thing("", start, start + 1, pointed=True)
         return None

@@ -47,7 +47,9 @@ def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
     if not commands and is_talk(sentence.words, talk.book):
         return []
     talk.memory.begin()
-    heard = _Listener(talk, line(sentence, talk.book)).pairs(commands)
+    now = line(sentence, talk.book)
+    talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
+    heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     talk.end(pairs)
     return [operation for _, operation in pairs]
@@ -115,10 +117,19 @@ class _Listener:
             clauses.busy = True
         if clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns:
             clauses.busy = True
+        clauses.foreign = clauses.foreign or clauses.has("others", at)
+        if self._is_deed(at):
+            clauses.busy = True
+            return at + 1
         if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
             return at + 2
         found = read_thing(clauses.tokens, at, self.book)
         return self.verbless.take(found, at) if found is not None else at + 1
+
+    def _is_deed(self, at: int) -> bool:
+        """ "I nodded off": what stands behind "I", "you" or "they" is no thing."""
+        doer = self.clauses.low(at - 1) in ("i", "you", "we", "they", "he", "she") and at > self.clauses.clause
+        return doer and not self.book.is_small(self.clauses.low(at))
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""

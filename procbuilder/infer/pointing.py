@@ -12,6 +12,13 @@ from procbuilder.infer.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
 
 _Fits = Callable[[Told, str, Reach], bool]
+_RESTORES = frozenset({"on", "in", "back", "down", "up"})
+_LOOSE = ("paste", "fluid", "tool", "worn", "place", "dirt", "body")
+_UNFIT = {
+    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: _LOOSE, Act.SLACKEN: (*_LOOSE, "seal"),
+    Act.TIGHTEN: (*_LOOSE, "seal"), Act.NIP: (*_LOOSE, "seal"),
+}  # fmt: skip
+"""What a pronoun does not stand for, by what is done to it."""
 
 
 class Pointing:
@@ -22,7 +29,7 @@ class Pointing:
 
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
-        ways = (self._is_here, self._ends, self._goes_back, self._fits)
+        ways = (self._is_here, self._ends, self._goes_back, self._is_usual, self._fits)
         ways = (self._is_renewed, *ways) if thing.new else ways
         return next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
 
@@ -33,17 +40,22 @@ class Pointing:
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""
-        block = meaning(told, name, self.book, self.status)
-        return block is not None and block.act is Act.ON and self.status.holds("off", name)
+        return meaning(told, name, self.book, self.status) is not None and self.status.holds("off", name)
+
+    def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
+        """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
+        block = self._default(told)
+        return block is not None and self.book.is_in(name, block.things)
 
     def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for."""
         return reach is Reach.HERE and self._fits(told, name, reach)
 
-    def _ends(self, told: Told, name: str, _reach: Reach) -> bool:
-        """True for a thing in a state that the verb ends."""
+    def _ends(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for a thing in a state that the verb ends; "take it off" does not reach far back for one."""
         block = meaning(told, name, self.book, self.status)
-        return block is not None and block.act is Act.ENDS and self.status.is_open(name)
+        near = reach is not Reach.FAR or not _RESTORES.isdisjoint(told.particles)
+        return block is not None and block.act is Act.ENDS and self.status.is_open(name) and near
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""
@@ -54,7 +66,7 @@ class Pointing:
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = meaning(told, name, self.book, self.status)
-        if block is None or (block.act is Act.ON and self.book.is_in(name, ("paste", "tool", "worn", "place"))):
+        if block is None or self.book.is_in(name, _UNFIT.get(block.act, ("dirt",))):
             return False
         if self._default(told) not in (None, block):
             return False

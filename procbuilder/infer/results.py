@@ -25,9 +25,12 @@ _VERBS = {
 }
 
 
-def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
-    """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now."""
-    if thing.measure or (thing.pointed and not thing.name and not thing.count):
+def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = False) -> Told | None:
+    """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now.
+
+    ``late``: things are being put back.
+    """
+    if thing.measure or (thing.pointed and not thing.name and not thing.count) or not _is_told_of(clauses, thing):
         return None
     at, is_be = thing.end, False
     while clauses.has("be", at) or clauses.has("adverbs", at):
@@ -44,9 +47,23 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
     verb = _verb(clauses, thing, particles)
     if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
-    if not verb or not _ends(clauses, at, is_be, particles, thing.new or (off and _leads(particles))):
+    if not verb or not _ends(
+        clauses, at, is_be or verb == "turn", particles, thing.new or (off and (late or _leads(particles)))
+    ):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
+
+
+def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
+    """False for "no grease in there", "the bulb was out", "shiny side out" and what stands behind "with"."""
+    before = thing.start - 1
+    while clauses.has("adverbs", before):
+        before -= 1
+    if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
+        return False
+    return clauses.low(thing.end) not in ("was", "were") and not clauses.book.has(
+        "faces", thing.name.split()[-1] if thing.name else ""
+    )
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
@@ -122,12 +139,16 @@ def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bo
     return not is_be and low in ("from", "of", "to", "until", "till", "before")
 
 
+_GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")
+
+
 def follows_again(clauses: Clauses) -> list[Thing]:
     """The things of a sentence that says no more than ``then the rear pins, both of them``."""
     at = _behind_same_again(clauses)
     while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
         at += 1
-    if at == 0 and all(token.low != "next" for token in clauses.tokens):
+    said = {token.low for token in clauses.tokens[:at]}
+    if said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
         return []
     things, end = [], at
     thing = read_thing(clauses.tokens, at, clauses.book)

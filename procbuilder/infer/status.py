@@ -1,7 +1,9 @@
 """What is off, fitted for now or otherwise open at this moment of a narration."""
 
+from collections.abc import Iterable
+
 from procbuilder.model.heard import Act
-from procbuilder.model.words import thing
+from procbuilder.model.words import singular, thing
 
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)
 CLOSING = (Act.ON, Act.TIGHTEN, Act.NIP, Act.OUT_AGAIN, Act.ENDS)
@@ -14,6 +16,8 @@ class Status:
 
     def __init__(self) -> None:
         self._acts: dict[str, tuple[Act, str]] = {}
+        self._beside: dict[str, set[str]] = {}
+        """Words of the sentences in which a thing was named."""
         self._closing = False
         """Something has been put back."""
 
@@ -31,6 +35,16 @@ class Status:
             self._acts.pop(key, None)
             self._closing = True
         return act
+
+    def hear(self, words: Iterable[str], watched: frozenset[str]) -> None:
+        """The words of a sentence; those beside a watched thing are kept."""
+        said = {singular(word) for word in words}
+        for name in said & watched:
+            self._beside.setdefault(name, set()).update(said)
+
+    def named_with(self, name: str, words: frozenset[str]) -> bool:
+        """True when a thing was named together with one of these words."""
+        return bool(words) and not words.isdisjoint(self._beside.get(singular(name.split()[-1]) if name else "", ()))
 
     def is_for_now(self, name: str) -> bool:
         """True for what was fitted for the job only."""
@@ -54,6 +68,8 @@ class Status:
         """
         if when == "on":
             return self._acts.get(thing(name), (None, ""))[0] not in (Act.OFF, Act.SLACKEN)
+        if not when:
+            return True
         if when == "any open":
             return any(act is Act.STATE and now == state for act, now in self._acts.values())
         if when == "late":
@@ -66,6 +82,11 @@ class Status:
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
         return self._open(name)[0] is not None
+
+    @property
+    def is_late(self) -> bool:
+        """True when something has been put back."""
+        return self._closing
 
     @property
     def off(self) -> list[str]:

@@ -7,18 +7,14 @@ from procbuilder.infer.counts import count_behind
 from procbuilder.infer.doing import as_said, tail
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
-from procbuilder.infer.meaning import is_laid_aside, meaning
+from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
-from procbuilder.infer.status import CLOSING
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
-from procbuilder.model.words import singular, thing
-
-_BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
-"""What a thing can do without a hand being named: "the cover lifts off"."""
 
 _SOME_WORK = Block("", Act.WORK, frozenset())
 
@@ -28,6 +24,7 @@ class Teller:
 
     def __init__(self, talk: Talk, line: Line) -> None:
         self.talk, self.line, self.book = talk, line, talk.book
+        self.sense = Sense(talk, line)
 
     def tell(self, told: Told, at: int) -> list[Pair]:
         """What a verb tells of each of its things; nothing when it is of some other job."""
@@ -68,7 +65,8 @@ class Teller:
             return (told.about,)
         clauses = self.line.clauses
         if not told.moves:
-            defaults = told.particles and any(block.default for block in self.book.by_verb[told.verb])
+            ways = set(told.particles)
+            defaults = any(block.default and ways & block.particles for block in self.book.by_verb[told.verb])
             return (Thing("", at, at, pointed=True),) if defaults else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
@@ -88,21 +86,13 @@ class Teller:
         block = meaning(told, named.name, self.book, talk.status)
         if block is None:
             return
-        if told.verb == "do" and not told.particles and thing.pointed:
-            return
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
-        if not named.name and block.default:
+        if not named.name and block.default and not thing.name:
             if block.act is Act.ENDS and block.things and not talk.status.is_open(block.default):
                 return
             named = replace(named, name=block.default)
-        if not self._means_work(block, told, named) or self._is_restated(block, named):
-            return
-        if block.act is Act.RENEW and not talk.before and told.start > 0:
-            return
-        if tense is Tense.IF and block.act in (Act.WORK, Act.CHECK):
-            return
-        if tense is Tense.EARLIER and block.act is Act.ENDS and not talk.status.is_open(named.name):
+        if not self.sense.holds(block, told, thing, named, tense):
             return
         if told.where is not None:
             talk.memory.mention(told.where)
@@ -110,57 +100,13 @@ class Teller:
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
-    def _is_restated(self, block: Block, named: Named) -> bool:
-        """ "Pull the hose off – break it loose with a twist" takes it off once."""
-        pairs = self.line.pairs
-        last = pairs[-1][1] if pairs else self.talk.last
-        if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
-            return False
-        again = thing(last.object) == thing(named.name) and named.count in (None, last.count)
-        if again and pairs and block.scrap:
-            pairs[-1] = (pairs[-1][0], replace(last, scrap=True))
-        return again and (not named.sure or bool(pairs))
-
-    def _means_work(self, block: Block, told: Told, named: Named) -> bool:
-        """False for tools that are taken up, and for things that are laid aside."""
-        if block.act in (Act.ON, Act.WORK) and self.book.has("lays", told.verb) and is_laid_aside(told, self.book):
-            return False
-        if told.moves and block.act not in _BY_ITSELF:
-            return False
-        if block.act is Act.ON and not self._may_go_on(told, named):
-            return False
-        if block.act is Act.OFF and told.where is not None and self.book.is_in(told.where.name, ("support",)):
-            return False
-        leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
-        vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
-        return bool(named.name) and not (leaks_out or vague)
-
-    def _may_go_on(self, told: Told, named: Named) -> bool:
-        """False for what is only held, laid aside, or named to tell where something is."""
-        if self.book.is_in(named.name, ("tool", "worn", "paste")):
-            return False
-        if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
-            return False
-        if told.moves and not self._is_going_on(named):
-            return False
-        return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
-
-    def _is_going_on(self, named: Named) -> bool:
-        """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""
-        before = self.line.pairs or self.talk.before
-        return named.new or self.talk.is_off(named.name) or (bool(before) and before[-1][1].act in CLOSING)
-
-    def _was_just_off(self, named: Named) -> bool:
-        """ "Run them off and set them in the cup": that puts nothing back."""
-        return not named.new and any(
-            one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.line.heard
-        )
-
     def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         """The operation of a block, entered into what is open now."""
         clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
         name = block.object or named.name
         act = block.act
+        if act is Act.OFF and self.book.is_in(name, ("tool",)):
+            act = Act.OUT_AGAIN
         if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
             act = Act.OFF
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)

@@ -46,6 +46,8 @@ def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]
 def mover(clauses: Clauses, thing: Thing) -> Told | None:
     """ "The clip flicks out": a word in -s between a thing and the way it goes."""
     at = thing.end - 1
+    if clauses.busy or thing.pointed:
+        return None
     *name, last = thing.name.split() or [""]
     subject = replace(thing, name=" ".join(name), end=at, many=False) if name else clauses.subject
     if (

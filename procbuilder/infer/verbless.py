@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
@@ -79,7 +80,10 @@ class Verbless:
         """What became of a thing, told without a verb: "washer off"."""
         clauses = self.clauses
         aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
-        if aside or (told := result(clauses, found, off=self.talk.is_off(found.name))) is None:
+        if (
+            aside
+            or (told := result(clauses, found, off=self.talk.is_off(found.name), late=self.talk.status.is_late)) is None
+        ):
             return None
         company = [one for one in clauses.company if one.name and not one.measure]
         told = replace(told, things=(*company, *told.things))
@@ -157,7 +161,7 @@ class Verbless:
                 self._mention(thing)
             else:
                 self._mention_behind(thing)
-        elif before == "by" and self.book.has("articles", clauses.low(at)):
+        elif before == "by" and self.book.has("articles", clauses.low(at)) and self._is_past(at - 2):
             self.talk.memory.handle(thing)
         elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
             self._mention(thing)
@@ -177,6 +181,9 @@ class Verbless:
         """Remember a thing that only stands beside another: "two screws hold the panel"."""
         if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
             self.talk.memory.mention_behind(found)
+
+    def _is_past(self, at: int) -> bool:
+        return any(form is Form.PAST for _, form in self.book.forms.get(self.clauses.low(at), ()))
 
     def _is_introduced(self, at: int) -> bool:
         """True behind "there's" and "that's"."""

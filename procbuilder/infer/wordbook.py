@@ -46,7 +46,9 @@ class Block:
     object: str = ""
     """The thing itself, when the verb names it: to chock is to fit a chock."""
     where: frozenset[str] = frozenset()
-    """It counts only when the thing goes there: "hold it up to the light"."""
+    """It counts only when the thing goes there: "hold it up to the light"; ``*`` is any place."""
+    unless: frozenset[str] = frozenset()
+    """It does not count when the thing was named together with one of these: the key of a shaft."""
     moves: bool = False
     """It counts only for a thing that does it by itself: "the pump pulls straight up"."""
     about: bool = False
@@ -93,6 +95,11 @@ class Wordbook:
             for verb in block.verbs:
                 table.setdefault(verb, []).append(block)
         return {verb: tuple(blocks) for verb, blocks in table.items()}
+
+    @cached_property
+    def watched(self) -> frozenset[str]:
+        """Things whose meaning depends on what they are named with."""
+        return frozenset(name for block in self.blocks if block.unless for name in block.things)
 
     @cached_property
     def nouns(self) -> frozenset[str]:
@@ -201,6 +208,6 @@ def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things", "so", "where")
+    sets = ("verbs", "particles", "not_alone", "things", "so", "where", "unless")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})

@@ -1,0 +1,92 @@
+"""Whether what a verb seems to tell is work at all: not what is laid aside, said twice, or only described."""
+
+from dataclasses import replace
+
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.meaning import is_laid_aside
+from procbuilder.infer.memory import Named
+from procbuilder.infer.nouns import Thing
+from procbuilder.infer.status import CLOSING
+from procbuilder.infer.told import Told
+from procbuilder.infer.wordbook import Block
+from procbuilder.model.heard import Act, Tense
+from procbuilder.model.words import singular, thing
+
+_BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
+"""What a thing can do without a hand being named: "the cover lifts off"."""
+
+
+class Sense:
+    """Judges the operations of one sentence."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.talk, self.line, self.book = talk, line, talk.book
+
+    def holds(self, block: Block, told: Told, thing: Thing, named: Named, tense: Tense) -> bool:
+        """True when the technician works on the thing, now or at the time that is told."""
+        if told.verb == "do" and not told.particles and thing.pointed:
+            return False
+        if self._is_announced(block, told) or not self._is_in_time(block, named, tense):
+            return False
+        return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _is_announced(self, block: Block, told: Told) -> bool:
+        """ "We're going to change the belt", before anything else is told."""
+        return block.act is Act.RENEW and not self.talk.before and told.start > 0
+
+    def _is_in_time(self, block: Block, named: Named, tense: Tense) -> bool:
+        """False for advice of what to try in some case, and for what was made good before the film."""
+        if tense is Tense.IF and block.act in (Act.WORK, Act.CHECK):
+            return False
+        return tense is not Tense.EARLIER or block.act is not Act.ENDS or self.talk.status.is_open(named.name)
+
+    def _is_restated(self, block: Block, told: Told, named: Named) -> bool:
+        """ "Pull the hose off – break it loose with a twist" takes it off once."""
+        pairs = self.line.pairs
+        if block.act is Act.ON and told.moves:
+            return any(one.act is Act.ON and thing(one.object) == thing(named.name) for one in self.line.heard)
+        last = pairs[-1][1] if pairs else self.talk.last
+        if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
+            return False
+        again = thing(last.object) == thing(named.name) and named.count in (None, last.count)
+        if again and pairs and block.scrap:
+            pairs[-1] = (pairs[-1][0], replace(last, scrap=True))
+        return again and (not named.sure or bool(pairs))
+
+    def _means_work(self, block: Block, told: Told, named: Named) -> bool:
+        """False for tools that are taken up, and for things that are laid aside."""
+        if block.act in (Act.ON, Act.WORK) and self.book.has("lays", told.verb) and is_laid_aside(told, self.book):
+            return False
+        if told.moves and block.act not in _BY_ITSELF:
+            return False
+        if block.act is Act.ON and not self._may_go_on(told, named):
+            return False
+        if block.act is Act.OFF and told.where is not None and self.book.is_in(told.where.name, ("support",)):
+            return False
+        leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
+        vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
+        return bool(named.name) and not (leaks_out or vague)
+
+    def _may_go_on(self, told: Told, named: Named) -> bool:
+        """False for what is only held, laid aside, or named to tell where something is."""
+        if self.book.is_in(named.name, ("tool", "worn", "paste", "body")):
+            return False
+        if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
+            return False
+        if told.moves and not self._is_going_on(told, named):
+            return False
+        return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
+
+    def _is_going_on(self, told: Told, named: Named) -> bool:
+        """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""
+        if told.verb == "go" and not {"on", "back", "home"}.isdisjoint(told.particles):
+            return told.form is not Form.ING
+        before = self.line.pairs or self.talk.before
+        return named.new or self.talk.is_off(named.name) or (bool(before) and before[-1][1].act in CLOSING)
+
+    def _was_just_off(self, named: Named) -> bool:
+        """ "Run them off and set them in the cup": that puts nothing back."""
+        return not named.new and any(
+            one.act is Act.OFF and thing(one.object) == thing(named.name) for one in self.line.heard
+        )
