@@ -75,7 +75,7 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
     """``so it can't start``, but not ``so, next``, ``so I'm going to`` and ``so you rock it``."""
     if at == 0 or clauses.has("openers", at - 1):
         return False
-    if clauses.low(at + 1) in ("use", "don't", "let's"):
+    if clauses.low(at + 1) in ("use", "don't", "let's") or clauses.has("openers", at + 1):
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
         return clauses.low(at + 2) in _BY_THEN

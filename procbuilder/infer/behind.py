@@ -7,6 +7,7 @@ from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
+from procbuilder.model.heard import Act
 
 _BESIDE = ("beside", "alongside", "next-to")
 """Where a thing is laid."""
@@ -28,10 +29,13 @@ class _Reader:
         particles: list[str] = []
         if form is Form.PAST or f"{verb} {self.low(position)}" not in self._leaning:
             position = self._particles(position, particles)
+        if self.low(position) in ("they", "it") and self.has("be", position + 1) and self._is_check(verb):
+            return Told(verb, form, at, position + 1, (Thing("", position, position + 1, pointed=True),))
         about = self._about(position)
         things, position = self._things(position if about is None else about.end)
         things = things if about is None else []
         behind = position
+        position += bool(things) and self.has("results", position) and self.has("particles", position + 1)
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
         where = self._where(position, particles)
@@ -54,6 +58,9 @@ class _Reader:
             so=so,
             leads=leads,
         )
+
+    def _is_check(self, verb: str) -> bool:
+        return any(block.act is Act.CHECK for block in self.book.by_verb[verb])
 
     @property
     def _leaning(self) -> Sequence[str]:
@@ -91,8 +98,13 @@ class _Reader:
             at = thing.end
             if things and things[0].pointed and not things[0].name:
                 break
-            thing = self._joined_thing(at)
+            thing = self._joined_thing(self._behind_of(at))
         return things, at
+
+    def _behind_of(self, at: int) -> int:
+        """The token behind "of the drum", so that a list may go on there."""
+        whole = read_thing(self.tokens, at + 1, self.book, governed=True) if self.low(at) == "of" else None
+        return whole.end if whole is not None and self.low(whole.end) in (",", "and") else at
 
     def _joined_thing(self, at: int) -> Thing | None:
         """The next thing of a list; None when what follows is another clause."""

@@ -141,6 +141,32 @@ def _goes_with(block: Block, way: str) -> bool:
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 
+_MARKS = frozenset(
+    [
+        "re",
+        "pre",
+        "dry",
+        "test",
+        "wire",
+        "hand",
+        "double",
+        "spot",
+        "power",
+        "pressure",
+        "jet",
+        "air",
+        "heat",
+        "cross",
+        "over",
+        "hot",
+        "cold",
+        "wet",
+        "steam",
+        "bench",
+    ]
+)
+
+
 def _is_marked(low: str) -> bool:
-    """``dry-fit``, ``re-grease``, ``wire-brush``: how, and the verb; but not ``un-clip``."""
-    return "-" in low and not low.startswith(("un-", "dis-"))
+    """``dry-fit``, ``re-grease``, ``wire-brush``: how, and the verb."""
+    return low.partition("-")[0] in _MARKS and "-" in low

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from functools import cache
 
 from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.words import singular
 
 _WORD = re.compile(r"'?[^\W_]+(?:-[^\W_]+)*")
 
@@ -36,5 +37,7 @@ def begins(words: str, kind: str, book: Wordbook) -> str:
 
 
 def is_talk(words: str, book: Wordbook) -> bool:
-    """True for a sentence about anything but the work."""
-    return bool(cue(words, "talk", book))
+    """True for a sentence about anything but the work; never for one that names a part, a tool or a supply."""
+    if not (cue(words, "talk", book) or cue(words, "everyday", book)):
+        return False
+    return not any(singular(word) in book.trade_words for word in folded(words).split())

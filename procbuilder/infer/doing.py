@@ -20,6 +20,8 @@ def is_done(clauses: Clauses, told: Told) -> bool:
         return not before or is_be or before in _BEFORE_ING
     if told.form is Form.PAST and is_be:
         return False
+    if told.form is Form.ING and not is_be:
+        return False
     if told.moves:
         return _moves_by_itself(clauses, told)
     return told.form is not Form.S or at == clauses.clause

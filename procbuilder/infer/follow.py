@@ -65,8 +65,7 @@ class Follower:
             case Act.TIGHTEN | Act.NIP:
                 yield from self._tightens(operation)
             case Act.OUT_AGAIN:
-                found = self._close(operation, Opening.TEMPORARY, "Out again")
-                yield from found or [_move(operation, "Off", operation.name, operation.count)]
+                yield from self._close(operation, Opening.TEMPORARY, "Out again")
             case Act.ENDS:
                 yield from self._ends(operation)
             case Act.OFF | Act.SLACKEN | Act.FOR_NOW | Act.STATE:
@@ -98,7 +97,7 @@ class Follower:
     def _puts_back(self, operation: Operation) -> list[Move]:
         found = self._close(operation, Opening.OFF, "On")
         if found:
-            return found
+            return found + self._close(operation, Opening.SLACKENED, "Torque", exact=True)
         if tightened := self._close(operation, Opening.SLACKENED, "Torque", exact=True):
             return tightened
         if ended := self._end_state_of(operation):

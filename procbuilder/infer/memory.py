@@ -88,12 +88,12 @@ class Memory:
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
-    def last(self, fits: Fits, *, many: bool) -> Thing | None:
+    def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
         """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
         other = loose = None
         for at, thing in enumerate(reversed(self._things)):
             solid = self._is_solid(thing.name)
-            wanted = thing.many is many and solid
+            wanted = many in (None, thing.many) and solid
             if (wanted or (other if solid else loose) is None) and fits(thing.name, _reach(at, self._here)):
                 if wanted:
                     return thing
@@ -112,9 +112,8 @@ class Memory:
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
-        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=thing.many)
-        if earlier is None and len(words) > 1 and self._things:
-            earlier = self._things[-1]
+        many = None if len(words) > 1 else thing.many
+        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=many)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

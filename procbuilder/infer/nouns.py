@@ -61,7 +61,8 @@ class _Reader:
             self._content(position + 1, 0, after_article=True) or self._is_number(self._low(position + 1))
         ):
             position += 1
-        if self.book.has("positions", self._low(position)) and self._is_number(self._low(position + 1)):
+        counted = self._low(position + 1) != "one" and self._is_number(self._low(position + 1))
+        if self.book.has("positions", self._low(position)) and counted:
             position += 1
         if self._low(position) == "little" and self.book.is_in(self._low(position + 1), ("fluid", "paste")):
             position += 1
@@ -129,7 +130,8 @@ class _Reader:
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
-        measure = self.book.has("units", words[0].low) and count is not None
+        is_unit = self.book.has("units", words[0].low) and (len(words) == 1 or not self.book.knows(words[-1].low))
+        measure = is_unit and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
 

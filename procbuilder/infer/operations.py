@@ -127,9 +127,10 @@ class _Listener:
         return self.verbless.take(found, at) if found is not None else at + 1
 
     def _is_deed(self, at: int) -> bool:
-        """ "I nodded off": what stands behind "I", "you" or "they" is no thing."""
+        """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
         doer = self.clauses.low(at - 1) in ("i", "you", "we", "they", "he", "she") and at > self.clauses.clause
-        return doer and not self.book.is_small(self.clauses.low(at))
+        is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
+        return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""

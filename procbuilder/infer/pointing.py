@@ -1,6 +1,7 @@
 """Which earlier thing a pronoun stands for, by what its verb does."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 from procbuilder.infer.meaning import meaning
@@ -13,7 +14,7 @@ from procbuilder.model.heard import Act
 
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
-_LOOSE = ("paste", "fluid", "tool", "worn", "place", "dirt", "body")
+_LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: _LOOSE, Act.SLACKEN: (*_LOOSE, "seal"),
     Act.TIGHTEN: (*_LOOSE, "seal"), Act.NIP: (*_LOOSE, "seal"),
@@ -29,14 +30,39 @@ class Pointing:
 
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
-        ways = (self._is_here, self._ends, self._goes_back, self._is_usual, self._fits)
+        ways = (
+            self._is_turned_here,
+            self._is_here,
+            self._is_turned,
+            self._ends,
+            self._goes_back,
+            self._is_usual,
+            self._fits,
+        )
         ways = (self._is_renewed, *ways) if thing.new else ways
-        return next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
+        found = next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
+        block = self._default(told)
+        return found if thing.name or block is None else replace(found, name=self._kind(found.name, block))
+
+    def _kind(self, name: str, block: Block) -> str:
+        """``trailer`` for "little plant trailer", when it is the trailer that the verb is used for."""
+        words = name.split()
+        kinds = (" ".join(words[start:]) for start in range(len(words)))
+        return next((kind for kind in kinds if self.book.names(kind, block.things)), name)
 
     def _look_back(self, found: Thing, told: Told, fits: _Fits) -> Named | None:
         """The thing with the name of an earlier one that fits; None to look further."""
         named = self.memory.named(found, partial(fits, told))
         return named if named.name or fits == self._fits else None
+
+    def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
+        return reach is Reach.HERE and self._is_turned(told, name, reach)
+
+    def _is_turned(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for bolts, nuts and their like, when the verb slackens or tightens those."""
+        block = meaning(told, name, self.book, self.status)
+        turns = block is not None and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener",))
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""
@@ -45,7 +71,9 @@ class Pointing:
     def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
         block = self._default(told)
-        return block is not None and self.book.is_in(name, block.things)
+        if block is None or not self.book.is_in(name, block.things):
+            return False
+        return block.act is not Act.ENDS or self.status.is_open(name)
 
     def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for."""
@@ -54,7 +82,8 @@ class Pointing:
     def _ends(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing in a state that the verb ends; "take it off" does not reach far back for one."""
         block = meaning(told, name, self.book, self.status)
-        near = reach is not Reach.FAR or not _RESTORES.isdisjoint(told.particles)
+        takes_off = any(one.act is Act.OFF for one in self.book.by_verb[told.verb])
+        near = reach is not Reach.FAR or not takes_off or not _RESTORES.isdisjoint(told.particles)
         return block is not None and block.act is Act.ENDS and self.status.is_open(name) and near
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
@@ -66,7 +95,7 @@ class Pointing:
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = meaning(told, name, self.book, self.status)
-        if block is None or self.book.is_in(name, _UNFIT.get(block.act, ("dirt",))):
+        if block is None or self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste"))):
             return False
         if self._default(told) not in (None, block):
             return False

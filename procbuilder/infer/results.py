@@ -42,16 +42,22 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = Fa
         at += 1
     if not particles and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, at):
         return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),))
+    if clauses.stands_first(thing.start) and _is_put_on(clauses, thing, at - len(particles)):
+        return Told("put", Form.BASE, thing.start, at, (thing,), ("on",))
     if "tight" in particles and not (off and not is_be):
         return None
     verb = _verb(clauses, thing, particles)
     if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
-    if not verb or not _ends(
-        clauses, at, is_be or verb == "turn", particles, thing.new or (off and (late or _leads(particles)))
-    ):
+    fits = thing.new or (off and _may_lead(clauses, thing, particles, late))
+    if not verb or not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
+
+
+def _may_lead(clauses: Clauses, thing: Thing, particles: list[str], late: bool) -> bool:
+    """True when a place may follow: "leg up through the yoke", and, while things are put back, "cap on the cable"."""
+    return _leads(particles) or (late and not clauses.has("be", thing.start - 1))
 
 
 def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
@@ -61,12 +67,15 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
         before -= 1
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
+    if clauses.book.has("results", thing.name):
+        return False
     return clauses.low(thing.end) not in ("was", "were") and not clauses.book.has(
         "faces", thing.name.split()[-1] if thing.name else ""
     )
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
+_ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")
 _UNDER = ("under", "underneath", "beneath", "between", "behind", "below")
 _FIRST = ("out", "off", "in", "on", "back")
 
@@ -116,6 +125,14 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
+def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
+    """ "A smear of grease on the lip": what is put on, and where."""
+    if not clauses.book.is_in(thing.name, ("paste",)) or clauses.low(at) not in _ONTO:
+        return False
+    place = read_thing(clauses.tokens, at + 1, clauses.book)
+    return place is not None and not place.measure
+
+
 def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:
     """ "Tray under it": what is fitted for the job only, and where."""
     place = read_thing(clauses.tokens, at + 1, clauses.book)
@@ -146,6 +163,8 @@ def follows_again(clauses: Clauses) -> list[Thing]:
     """The things of a sentence that says no more than ``then the rear pins, both of them``."""
     at = _behind_same_again(clauses)
     while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
+        if clauses.low(at) == "," and clauses.low(at - 1) == "next":
+            return []
         at += 1
     said = {token.low for token in clauses.tokens[:at]}
     if said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
@@ -203,5 +222,5 @@ def bare_things(clauses: Clauses) -> list[Told]:
             break
         things.append(thing)
         at = thing.end + 1
-        at += clauses.low(at) == "and"
+        at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]

@@ -70,13 +70,16 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
-        if self.book.is_in(named.name, ("tool", "worn", "paste", "body")):
+        if self.book.is_in(named.name, ("tool", "worn", "paste")) or self._is_body(named):
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False
         if told.moves and not self._is_going_on(told, named):
             return False
         return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
+
+    def _is_body(self, named: Named) -> bool:
+        return self.book.is_in(named.name, ("body",)) and not self.book.is_in(named.name, ("part",))
 
     def _is_going_on(self, told: Told, named: Named) -> bool:
         """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""

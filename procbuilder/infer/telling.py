@@ -29,6 +29,8 @@ class Teller:
     def tell(self, told: Told, at: int) -> list[Pair]:
         """What a verb tells of each of its things; nothing when it is of some other job."""
         clauses = self.line.clauses
+        if self._moves_himself(told):
+            return []
         if told.moves:
             told = replace(told, things=(), where=told.things[0] if told.things else told.where)
         things = told.things or self._moved(told, at)
@@ -41,6 +43,11 @@ class Teller:
         if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
             made += self._operation(told, told.means, tense, past)
         return made
+
+    def _moves_himself(self, told: Told) -> bool:
+        """ "Go over the screws", "sit in the car"."""
+        led = bool(told.things) and self.line.clauses.has("particles", told.things[0].start - 1)
+        return led and not told.moves and self.book.has("self_moving", told.verb)
 
     def work(self, told: Told) -> list[Pair]:
         """What is done by a verb that means no more than some work, or a check or a tightening that it names."""
@@ -92,6 +99,8 @@ class Teller:
             if block.act is Act.ENDS and block.things and not talk.status.is_open(block.default):
                 return
             named = replace(named, name=block.default)
+        if block.act is Act.STATE and named.new:
+            block = _SOME_WORK
         if not self.sense.holds(block, told, thing, named, tense):
             return
         if told.where is not None:

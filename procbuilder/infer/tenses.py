@@ -21,6 +21,8 @@ class Times:
             plain = plain.replace(f" {phrase} ", " ")
         self.conditional = _holds(plain, book.grammar["conditional"])
         self.later = _holds(self._text, book.grammar["later"])
+        self.another_day = _holds(self._text, book.grammar["another_day"])
+        self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
         self.not_now = _holds(self._text, book.grammar["not_now"])
         self.history = _holds(self._text, book.grammar["history"])
@@ -31,7 +33,7 @@ class Times:
             return None
         if self.conditional:
             return Tense.IF
-        if self.later and not WILL.isdisjoint(before):
+        if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
             return Tense.LATER
         if self.earlier and past:
             return Tense.EARLIER

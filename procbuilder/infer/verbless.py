@@ -109,7 +109,8 @@ class Verbless:
         goes_on = last is not None and last.act is Act.ON and (before == "," if heard else not before)
         fastener = self.book.is_in(found.name, ("fastener", "clip"))
         is_counted = bool(found.count) or len(heard) > 1
-        return goes_on and fastener and (found.new or (is_counted and self.talk.is_off(found.name)))
+        told_here = bool(heard) and clauses.low(found.end) in SIGNS
+        return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
     def _comes_along(self, found: Thing) -> bool:
         """ "Slide the drum off and the bearing comes with it"."""
@@ -118,7 +119,7 @@ class Verbless:
         return bool(self.line.pairs) and goes and with_it and bool(found.name)
 
     def _ends_behind(self, found: Thing) -> bool:
-        return self.clauses.low(found.end) in SIGNS or self.clauses.low(found.end) in ("on", "of", "in")
+        return self.clauses.low(found.end) in SIGNS or self.clauses.has("prepositions", found.end)
 
     def _same_for(self, found: Thing, pairs: list[Pair], *, any_thing: bool = False) -> None:
         """The first of some operations that goes for this thing, done to it; it need not be known to be one."""

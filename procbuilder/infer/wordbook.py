@@ -112,6 +112,15 @@ class Wordbook:
         return last in self.nouns or last.rpartition("-")[2] in self.nouns
 
     @cached_property
+    def trade_words(self) -> frozenset[str]:
+        """Words that are used of the work only."""
+        everyday = self.grammar["everyday_things"]
+        groups = (
+            things for name, things in self.groups.items() if name not in ("place", "body", "worn", "vehicle", "driven")
+        )
+        return frozenset(name for group in groups for name in group if " " not in name) - frozenset(everyday)
+
+    @cached_property
     def firm_nouns(self) -> frozenset[str]:
         """As ``nouns``, without the words that are as often a verb: ``the motor lifts off``."""
         groups = (things for name, things in self.groups.items() if name not in ("part", "tool", "place"))
@@ -143,6 +152,11 @@ class Wordbook:
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
         return {kind: frozenset(words) for kind, words in self.grammar.items() if isinstance(words, list)}
+
+    def names(self, name: str, groups: Iterable[str]) -> bool:
+        """True when a name is that of one of these things, or of these groups, with no word before it."""
+        key = thing(name)
+        return any(key in self.groups.get(group, (group,)) for group in groups)
 
     def is_in(self, name: str, groups: Iterable[str]) -> bool:
         """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone.
