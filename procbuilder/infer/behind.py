@@ -30,7 +30,13 @@ class _Reader:
         if form is Form.PAST or f"{verb} {self.low(position)}" not in self._leaning:
             position = self._particles(position, particles)
         if self.low(position) in ("they", "it") and self.has("be", position + 1) and self._is_check(verb):
-            return Told(verb, form, at, position + 1, (Thing("", position, position + 1, pointed=True),))
+            return Told(
+                verb,
+                form,
+                at,
+                position + 1,
+                (Thing("", position, position + 1, many=self.low(position) == "they", pointed=True),),
+            )
         about = self._about(position)
         things, position = self._things(position if about is None else about.end)
         things = things if about is None else []

@@ -59,8 +59,10 @@ class Clauses:
         if at > self.clause:
             if self.has("strict_articles", at - 1) or self.low(at - 1) in self.book.numbers:
                 return True
+            goes = self.subject is not None and all(form is Form.S for _, form in self.book.forms.get(self.low(at), ()))
             if (
-                self.has("prepositions", at - 1)
+                not goes
+                and self.has("prepositions", at - 1)
                 and self.low(at - 1) not in ("to", "by")
                 and not self._phrasal_before(at)
             ):

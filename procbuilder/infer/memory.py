@@ -118,7 +118,7 @@ class Memory:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)
         if not words:
-            return Named(earlier.name, count, thing.many, thing.new, sure=False)
+            return Named(earlier.name, count, thing.many, thing.new or earlier.new, sure=False)
         which = words[:-1]
         rest = [word for word in earlier.name.split() if not (which and self.book.has("positions", word))]
         if rest and not thing.many:
@@ -128,7 +128,7 @@ class Memory:
 
 def renamed(thing: Thing, named: Named) -> Thing:
     """The thing under the name that was found for it."""
-    return replace(thing, name=named.name, pointed=False, measure=False, count=named.count)
+    return replace(thing, name=named.name, pointed=False, measure=False, count=named.count, new=named.new)
 
 
 def _recent(_name: str, reach: Reach) -> bool:

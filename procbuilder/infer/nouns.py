@@ -169,7 +169,7 @@ class _Reader:
                 not self.book.has("particles", low) or self.book.has("strict_articles", self._low(at - 1))
             )
             return alone or self._content(at + 1, 1, after_article=True)
-        if any(self.book.has(kind, low) for kind in _STOPS) or low.endswith("ly"):
+        if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
         if (so_far or not after_article) and self.book.has("results", low):
             return self._content(at + 1, so_far + 1, after_article=True)

@@ -93,8 +93,8 @@ class _Listener:
             return at + 1
         if clauses.low(at) == "so" and not self.line.aside:
             clauses.begin(at + 1)
-        if (told := inverted(clauses, at)) is not None and (made := self.teller.tell(told, at)):
-            self.line.pairs += made
+        if (told := inverted(clauses, at)) is not None:
+            self.line.pairs += self.teller.come(told, at)
             return told.end
         if (end := self._verb(at)) is not None:
             return end
@@ -115,7 +115,8 @@ class _Listener:
         clauses = self.clauses
         if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
             clauses.busy = True
-        if clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns:
+        is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
+        if is_idle and clauses.low(at + 1) != "of":
             clauses.busy = True
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):

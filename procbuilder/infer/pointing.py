@@ -62,7 +62,7 @@ class Pointing:
         """True for bolts, nuts and their like, when the verb slackens or tightens those."""
         block = meaning(told, name, self.book, self.status)
         turns = block is not None and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)
-        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener",))
+        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""

@@ -127,10 +127,18 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
 
 def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
     """ "A smear of grease on the lip": what is put on, and where."""
-    if not clauses.book.is_in(thing.name, ("paste",)) or clauses.low(at) not in _ONTO:
+    is_dab = any(clauses.has("dabs", each) for each in range(thing.start, thing.end))
+    if not (is_dab or clauses.book.is_in(thing.name, ("paste",))) or clauses.low(at) not in _ONTO:
         return False
     place = read_thing(clauses.tokens, at + 1, clauses.book)
-    return place is not None and not place.measure
+    return (
+        place is not None and not place.measure and clauses.low(thing.start) != "the" and not _does(clauses, place.end)
+    )
+
+
+def _does(clauses: Clauses, at: int) -> bool:
+    """ "Grease on the end keeps it off": a verb follows."""
+    return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
 
 
 def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:

@@ -56,7 +56,11 @@ class Sense:
 
     def _means_work(self, block: Block, told: Told, named: Named) -> bool:
         """False for tools that are taken up, and for things that are laid aside."""
-        if block.act in (Act.ON, Act.WORK) and self.book.has("lays", told.verb) and is_laid_aside(told, self.book):
+        if (
+            block.act in (Act.ON, Act.WORK, Act.ENDS)
+            and self.book.has("lays", told.verb)
+            and is_laid_aside(told, self.book)
+        ):
             return False
         if told.moves and block.act not in _BY_ITSELF:
             return False

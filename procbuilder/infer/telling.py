@@ -49,6 +49,14 @@ class Teller:
         led = bool(told.things) and self.line.clauses.has("particles", told.things[0].start - 1)
         return led and not told.moves and self.book.has("self_moving", told.verb)
 
+    def come(self, told: Told, at: int) -> list[Pair]:
+        """What "off it comes" tells; nothing right behind the operation that says what came off."""
+        last = self.line.pairs[-1][1] if self.line.pairs else self.talk.last
+        thing = told.things[0]
+        made = self.tell(told, at)
+        said = last is not None and not thing.name and last.plural is thing.many
+        return [pair for pair in made if not (said and last is not None and pair[1].act is last.act)]
+
     def work(self, told: Told) -> list[Pair]:
         """What is done by a verb that means no more than some work, or a check or a tightening that it names."""
         thing = told.things[0]

@@ -57,20 +57,29 @@ class Verbless:
     def take_again(self) -> None:
         """ "Then the rear pins": what was done in the sentence before, done to another thing."""
         if self.line.pairs:
+            self._take_first()
             return
         for again in follows_again(self.clauses):
             is_next = not again.new and any(token.low == "next" for token in self.clauses.tokens)
-            self._same_for(again, [*self.talk.before, *(self.talk.moved if is_next else ())], any_thing=is_next)
+            moved = [pair for pair in self.talk.moved if is_next and pair[1].act in (Act.OFF, Act.ON)]
+            self._same_for(again, [*self.talk.before, *moved], any_thing=is_next)
         if not self.line.pairs:
             self._take_list(bare_things(self.clauses))
 
+    def _take_first(self) -> None:
+        """ "Then four new screws, and tighten all four": what goes on before the first verb."""
+        behind = self.line.pairs[0][0].start
+        listed = [told for told in bare_things(self.clauses) if told.end < behind and told.things[0].new]
+        pairs, self.line.pairs = self.line.pairs, []
+        self._take_list(listed)
+        self.line.pairs += pairs
+
     def _take_list(self, listed: list[Told]) -> None:
         """What is new of a list goes on where the old one was; the rest goes on when things are being put back."""
-        if not listed or not all(self.talk.is_off(told.things[0].name) for told in listed):
-            return
         last = self.talk.last
-        goes_on = len(listed) > 1 and last is not None and last.act in CLOSING
-        for told in listed:
+        off = [told for told in listed if self.talk.is_off(told.things[0].name)]
+        goes_on = len(off) == len(listed) > 1 and last is not None and last.act in CLOSING
+        for told in off:
             if goes_on or told.things[0].new:
                 self._tell(told, told.start)
 
