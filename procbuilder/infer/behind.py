@@ -45,6 +45,8 @@ class _Reader:
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
         where = self._where(position, particles)
+        if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
+            particles.append("aside")
         so = (
             next((self.low(each) for each in range(behind, position + 1) if self.has("results", each)), "")
             if things
@@ -79,13 +81,17 @@ class _Reader:
         return at
 
     def _particles(self, at: int, particles: list[str]) -> int:
-        while self.has("particles", at) or (particles and self.has("adverbs", at) and self.has("particles", at + 1)):
+        while self.has("particles", at) or (particles and self._is_between(at) and self.has("particles", at + 1)):
             if self._leads_to_place(at):
                 return at
             if self.has("particles", at):
                 particles.append(self.low(at))
             at += 1
         return at
+
+    def _is_between(self, at: int) -> bool:
+        """ "Down and out", "off again and away"."""
+        return self.has("adverbs", at) or (self.low(at) == "and" and not self.clauses.verb_at(at + 1))
 
     def _leads_to_place(self, at: int) -> bool:
         """ "Put it on the bench": here ``on`` belongs to the bench."""

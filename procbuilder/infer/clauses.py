@@ -78,7 +78,9 @@ class Clauses:
         is_s = all(form is Form.S for _, form in self.book.forms.get(self.low(at), ()))
         if is_s and self.stands_first(at) and self.book.knows(self.low(at)):
             return True
-        if self.stands_first(at) and (self._is_position(at) or self._goes_no_way(at)):
+        if self.low(at + 1) == "of" and self.stands_first(at):
+            return True
+        if self.stands_first(at) and (self._is_position(at) or self._goes_no_way(at) or self.is_modifier(at)):
             return True
         if self.has("particles", at + 1) and any(block.default for block in self.book.by_verb.get(self.low(at), ())):
             return False
@@ -89,6 +91,12 @@ class Clauses:
         kinds = ("articles", "one_pronouns", "many_pronouns", "particles", "adverbs", "prepositions", "and")
         named = self.low(at + 1) not in SIGNS and not any(self.has(kind, at + 1) for kind in kinds)
         return self.has("positions", at) and named and self.low(at + 1) not in self.book.numbers
+
+    def is_modifier(self, at: int) -> bool:
+        """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
+        thing = self.has("modifiers", at) and self.book.knows(self.low(at + 1)) and not self.has("articles", at + 1)
+        told = self.has("particles", at + 2) or self.has("be", at + 2) or self.low(at + 2) == "next"
+        return thing and told and not self.has("particles", at + 1)
 
     def _goes_no_way(self, at: int) -> bool:
         """ "Hose through the guard": a known thing, and as a verb it does not go with this particle."""

@@ -139,8 +139,12 @@ class Follower:
         return alike or (longer if len(wanted) > 1 else [])
 
     def _close(self, operation: Operation, opening: Opening, field: str, *, exact: bool = False) -> list[Move]:
+        """The moves that close what is open under the name; what stands for a thing that was spoilt is a new one."""
         accounts = self._matching(operation.name, opening, exact=exact)
-        accounts = [account for account in accounts if operation.new or not account.scrapped] or accounts
+        usable = [account for account in accounts if operation.new or not account.scrapped]
+        if accounts and not usable:
+            operation = replace(operation, new=True)
+        accounts = usable or accounts
         everything = operation.count is None and (operation.plural or is_plural(operation.name))
         if not everything and (operation.count is None or operation.count == 1):
             accounts = accounts[:1]

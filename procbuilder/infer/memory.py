@@ -119,7 +119,7 @@ class Memory:
         count = thing.count or (earlier.count if thing.many else None)
         if not words:
             return Named(earlier.name, count, thing.many, thing.new or earlier.new, sure=False)
-        which = words[:-1]
+        which = [word for word in words[:-1] if not self.book.has("ordinals", word)]
         rest = [word for word in earlier.name.split() if not (which and self.book.has("positions", word))]
         if rest and not thing.many:
             rest[-1] = singular(rest[-1])

@@ -1,7 +1,7 @@
 """Things in a sentence: ``the two long bolts``, ``both of them``, ``the upper one``."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from procbuilder.infer.inflect import Form
@@ -34,6 +34,8 @@ class Thing:
     """Only pointed at: ``it``, ``those``, ``the other three``."""
     measure: bool = False
     """A number with a unit: no thing at all."""
+    partial: bool = False
+    """Only some length of it: "forty mil of the sheath"."""
 
 
 def read_thing(tokens: Sequence[Token], at: int, book: Wordbook, *, governed: bool = False) -> Thing | None:
@@ -106,9 +108,9 @@ class _Reader:
         thing = self.read(of)
         if thing is None:
             return None
-        return Thing(
-            thing.name, start, thing.end, count or thing.count, thing.new, thing.old, thing.many, thing.pointed
-        )
+        by_unit = any(self.book.has("units", self._low(at)) for at in range(start, of))
+        count = None if by_unit else count or thing.count
+        return replace(thing, start=start, count=count, partial=by_unit)
 
     def _named(self, start: int, at: int, count: Decimal | None, article: bool) -> Thing | None:
         words: list[Token] = []
@@ -169,10 +171,14 @@ class _Reader:
                 not self.book.has("particles", low) or self.book.has("strict_articles", self._low(at - 1))
             )
             return alone or self._content(at + 1, 1, after_article=True)
+        if not so_far and low in _WAYS and self._is_named_by_way(at):
+            return True
         if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
         if (so_far or not after_article) and self.book.has("results", low):
             return self._content(at + 1, so_far + 1, after_article=True)
+        if not so_far and self.book.has("modifiers", low) and self.book.knows(self._low(at + 1)):
+            return True
         if (
             low in self.book.idle
             and singular(low) not in self.book.nouns
@@ -188,6 +194,10 @@ class _Reader:
         ):
             return False
         return not (so_far and self._is_verb(at))
+
+    def _is_named_by_way(self, at: int) -> bool:
+        """ "The through axle", "the down pipe"."""
+        return self.book.has("strict_articles", self._low(at - 1)) and self.book.knows(self._low(at + 1))
 
     def _is_number(self, low: str) -> bool:
         return low in self.book.numbers or low[0].isdigit() or word_value(low, self.book) is not None
@@ -213,6 +223,7 @@ class _Reader:
         return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
 
 
+_WAYS = ("through", "over", "under", "down", "up", "in", "out", "off", "by")
 _STOPS = (
     "articles", "one_pronouns", "many_pronouns", "prepositions", "particles", "adverbs", "helpers", "subordinate",
     "negations", "doers", "others", "and",

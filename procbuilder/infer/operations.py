@@ -116,7 +116,7 @@ class _Listener:
         if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
             clauses.busy = True
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
-        if is_idle and clauses.low(at + 1) != "of":
+        if is_idle and clauses.low(at + 1) != "of" and not clauses.is_modifier(at):
             clauses.busy = True
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):

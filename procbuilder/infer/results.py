@@ -25,10 +25,10 @@ _VERBS = {
 }
 
 
-def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = False) -> Told | None:
+def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = False, shut: bool = False) -> Told | None:
     """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now.
 
-    ``late``: things are being put back.
+    ``late``: things are being put back. ``shut``: it is switched or shut off now.
     """
     if thing.measure or (thing.pointed and not thing.name and not thing.count) or not _is_told_of(clauses, thing):
         return None
@@ -46,7 +46,9 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = Fa
         return Told("put", Form.BASE, thing.start, at, (thing,), ("on",))
     if "tight" in particles and not (off and not is_be):
         return None
-    verb = _verb(clauses, thing, particles)
+    if is_be and "free" in particles:
+        return None
+    verb = _verb(clauses, thing, particles, shut)
     if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
     fits = thing.new or (off and _may_lead(clauses, thing, particles, late))
@@ -108,14 +110,16 @@ def _means(clauses: Clauses, at: int) -> Thing | None:
     return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
 
 
-def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
+def _verb(clauses: Clauses, thing: Thing, particles: list[str], shut: bool) -> str:
     found = set(particles)
     for word, verb in _VERBS.items():
         if word in found:
             return verb
     if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
         return "apply" if "on" in found else "release"
-    switched = clauses.book.is_in(thing.name, ("switched", "driven", "valve"))
+    if found & {"down", "under", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
+        return "put"
+    switched = shut or (not thing.new and clauses.book.is_in(thing.name, ("switched", "driven", "valve")))
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:

@@ -27,6 +27,9 @@ class Sense:
         """True when the technician works on the thing, now or at the time that is told."""
         if told.verb == "do" and not told.particles and thing.pointed:
             return False
+        fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
+        if block.act is Act.OFF and fetched:
+            return False
         if self._is_announced(block, told) or not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)

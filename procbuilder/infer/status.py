@@ -32,7 +32,7 @@ class Status:
         if act in OPENING:
             self._acts[key] = (act, state)
         elif act in CLOSING:
-            self._acts.pop(key, None)
+            self._acts.pop(self._key(name), None)
             self._closing = True
         return act
 
@@ -82,6 +82,10 @@ class Status:
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
         return self._open(name)[0] is not None
+
+    def last_in(self, state: str) -> str:
+        """The last thing that is in a state now; empty when none is."""
+        return next((name for name, (_, now) in reversed(self._acts.items()) if state and now == state), "")
 
     @property
     def is_late(self) -> bool:

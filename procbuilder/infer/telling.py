@@ -36,13 +36,18 @@ class Teller:
         things = told.things or self._moved(told, at)
         before = [token.low for token in clauses.tokens[clauses.clause : at]]
         past = told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before)
-        tense = self.line.times.tense(before, past=past or told.verb == "have")
+        tense = self.line.times.tense(before, past=past or told.verb == "have", at=at)
         if tense is None:
             return []
         made = [pair for one in things for pair in self._operation(told, one, tense, past)]
         if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
             made += self._operation(told, told.means, tense, past)
         return made
+
+    def _usual(self, block: Block) -> str:
+        """What is meant when no thing is named: what is in the state that the verb ends, or what it is used for."""
+        open_now = self.talk.status.last_in(block.state) if block.act is Act.ENDS else ""
+        return open_now or block.default
 
     def _moves_himself(self, told: Told) -> bool:
         """ "Go over the screws", "sit in the car"."""
@@ -53,9 +58,9 @@ class Teller:
         """What "off it comes" tells; nothing right behind the operation that says what came off."""
         last = self.line.pairs[-1][1] if self.line.pairs else self.talk.last
         thing = told.things[0]
-        made = self.tell(told, at)
-        said = last is not None and not thing.name and last.plural is thing.many
-        return [pair for pair in made if not (said and last is not None and pair[1].act is last.act)]
+        points_back = not thing.name and not self.talk.memory.named_here
+        said = last is not None and points_back and last.plural is thing.many
+        return [pair for pair in self.tell(told, at) if not (said and last and pair[1].act is last.act)]
 
     def work(self, told: Told) -> list[Pair]:
         """What is done by a verb that means no more than some work, or a check or a tightening that it names."""
@@ -104,10 +109,10 @@ class Teller:
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
         if not named.name and block.default and not thing.name:
-            if block.act is Act.ENDS and block.things and not talk.status.is_open(block.default):
+            if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
-            named = replace(named, name=block.default)
-        if block.act is Act.STATE and named.new:
+            named = replace(named, name=self._usual(block))
+        if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
             block = _SOME_WORK
         if not self.sense.holds(block, told, thing, named, tense):
             return

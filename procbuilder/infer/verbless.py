@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
@@ -91,7 +90,16 @@ class Verbless:
         aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
         if (
             aside
-            or (told := result(clauses, found, off=self.talk.is_off(found.name), late=self.talk.status.is_late)) is None
+            or (
+                told := result(
+                    clauses,
+                    found,
+                    off=self.talk.is_off(found.name),
+                    late=self.talk.status.is_late,
+                    shut=self.talk.status.holds("open", found.name, "off"),
+                )
+            )
+            is None
         ):
             return None
         company = [one for one in clauses.company if one.name and not one.measure]
@@ -171,7 +179,7 @@ class Verbless:
                 self._mention(thing)
             else:
                 self._mention_behind(thing)
-        elif before == "by" and self.book.has("articles", clauses.low(at)) and self._is_past(at - 2):
+        elif before in ("by", "with") and self.book.knows(thing.name) and self._is_held(at):
             self.talk.memory.handle(thing)
         elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
             self._mention(thing)
@@ -192,8 +200,9 @@ class Verbless:
         if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
             self.talk.memory.mention_behind(found)
 
-    def _is_past(self, at: int) -> bool:
-        return any(form is Form.PAST for _, form in self.book.forms.get(self.clauses.low(at), ()))
+    def _is_held(self, at: int) -> bool:
+        """ "It's held along the frame by two clips"."""
+        return any(self.clauses.has("held", each) for each in range(self.clauses.clause, at))
 
     def _is_introduced(self, at: int) -> bool:
         """True behind "there's" and "that's"."""
