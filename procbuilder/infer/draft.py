@@ -9,7 +9,7 @@ from itertools import groupby, pairwise
 from procbuilder.infer.commands import command
 from procbuilder.infer.cues import cue, is_talk
 from procbuilder.infer.follow import Follower, Move
-from procbuilder.infer.misplaced import best_step, is_at_start
+from procbuilder.infer.misplaced import best_step, is_at_start, is_too_late
 from procbuilder.infer.operations import operations
 from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
 from procbuilder.infer.said_tools import said_tools
@@ -87,7 +87,7 @@ class _Drafter:
         done = [one for one in heard if one.tense in (Tense.NOW, Tense.EARLIER)]
         if is_talk(words, self.book):
             self._set_aside(sentence, TALK)
-        elif cue(words, "out_of_order", self.book) and self.steps:
+        elif is_too_late(words, self.book) and self.steps:
             self.late.append((sentence, done, list(self.steps)))
         elif cue(words, "redo", self.book) or (done and self._is_repeated(done)):
             self._set_aside(sentence, ATTEMPT)

@@ -29,6 +29,8 @@ class Move:
     field: str
     item: Item
     operation: Operation
+    stands_for_new: bool = False
+    """It closes what was spoilt: a new one must have been fitted, though nobody said so."""
 
     @property
     def entry(self) -> Field:
@@ -55,7 +57,8 @@ class Follower:
             return ()
         moves = tuple(self._moves(operation))
         for move in moves:
-            self.book.enter(move.entry, _moment(operation))
+            item = replace(move.item, new=move.item.new or move.stands_for_new)
+            self.book.enter(replace(move, item=item).entry, _moment(operation))
         return moves
 
     def _moves(self, operation: Operation) -> Iterator[Move]:
@@ -142,8 +145,7 @@ class Follower:
         """The moves that close what is open under the name; what stands for a thing that was spoilt is a new one."""
         accounts = self._matching(operation.name, opening, exact=exact)
         usable = [account for account in accounts if operation.new or not account.scrapped]
-        if accounts and not usable:
-            operation = replace(operation, new=True)
+        stands_for_new = bool(accounts) and not usable
         accounts = usable or accounts
         everything = operation.count is None and (operation.plural or is_plural(operation.name))
         if not everything and (operation.count is None or operation.count == 1):
@@ -159,7 +161,7 @@ class Follower:
                 else min(account.rest, left or Decimal(1))
             )
             counted = closing if account.counted and (account.out > 1 or closing > 1) else None
-            moves.append(_move(operation, field, account.name, counted))
+            moves.append(replace(_move(operation, field, account.name, counted), stands_for_new=stands_for_new))
             left = left - closing if left is not None else None
         return moves
 

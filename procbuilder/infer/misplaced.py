@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
-from procbuilder.infer.cues import cue
+from procbuilder.infer.cues import cue, folded
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.words import singular
 
@@ -29,6 +29,17 @@ def best_step(words: str, steps: Sequence[Iterable[str]], book: Wordbook) -> int
     scores = [sum(weights[word] for word in wanted & content) for content in contents]
     top = max(scores, default=0.0)
     return scores.index(top) if top > 0 else None
+
+
+def is_too_late(words: str, book: Wordbook) -> bool:
+    """True for a sentence that owns up to being late: "I ought to have told you, before you take the clips out"."""
+    return bool(cue(words, "out_of_order", book)) or bool(_owning_up(book).search(folded(words)))
+
+
+@lru_cache(maxsize=4)
+def _owning_up(book: Wordbook) -> re.Pattern[str]:
+    first, then = ("|".join(map(re.escape, book.cues[kind])) for kind in ("owned_up", "telling"))
+    return re.compile(rf" (?:{first}) (?:(?:to|you|have|really|probably|i) ){{0,2}}(?:{then}) ")
 
 
 def is_at_start(words: str, book: Wordbook) -> bool:
