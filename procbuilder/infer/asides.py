@@ -52,6 +52,8 @@ def is_resumed(clauses: Clauses, at: int) -> bool:
     behind = at + 1
     while clauses.low(behind) in ("'ve", "'m", "'re", "'ll", "am", "are"):
         behind += 1
+    if clauses.low(at + 1) in ("'ll", "'m") and any(clauses.has("doers", each) for each in range(clauses.clause, at)):
+        return True
     return clauses.low(behind) in ("have", "need", "want", "must", "should", "got", "going", "gonna", "gotta")
 
 

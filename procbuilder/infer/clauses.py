@@ -70,7 +70,7 @@ class Clauses:
         low, following = singular(self.low(at)), singular(self.low(at + 1))
         if f"{low} {following}" in self.book.compounds or self._is_number_of(at):
             return True
-        if self.stands_first(at) and self._has_finite_verb(at + 1):
+        if self.stands_first(at) and not self._is_asking(at) and self._has_finite_verb(at + 1):
             return True
         is_past = all(form is Form.PAST for _, form in self.book.forms.get(self.low(at), ()))
         if is_past and self.stands_first(at) and self.book.knows(self.low(at + 1)):
@@ -86,6 +86,10 @@ class Clauses:
             return False
         return low in self.book.nouns and self.stands_first(at) and not self._takes_thing(at + 1)
 
+    def _is_asking(self, at: int) -> bool:
+        """ "Check the wires are free"."""
+        return self.low(at) in ("check", "verify", "confirm", "ensure", "see")
+
     def _is_position(self, at: int) -> bool:
         """ "Back nut still": which one it is."""
         kinds = ("articles", "one_pronouns", "many_pronouns", "particles", "adverbs", "prepositions", "and")
@@ -95,7 +99,8 @@ class Clauses:
     def is_modifier(self, at: int) -> bool:
         """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
         thing = self.has("modifiers", at) and self.book.knows(self.low(at + 1)) and not self.has("articles", at + 1)
-        told = self.has("particles", at + 2) or self.has("be", at + 2) or self.low(at + 2) == "next"
+        kinds = ("particles", "be", "results")
+        told = any(self.has(kind, at + 2) for kind in kinds) or self.low(at + 2) == "next"
         return thing and told and not self.has("particles", at + 1)
 
     def _goes_no_way(self, at: int) -> bool:

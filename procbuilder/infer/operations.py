@@ -89,6 +89,7 @@ class _Listener:
             return self._boundary(at)
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
+            self.line.until = clauses.low(at) in ("until", "till") and clauses.low(at + 1) not in ("you", "i", "we")
             clauses.begin(at + (1 if turns else 0))
             return at + 1
         if clauses.low(at) == "so" and not self.line.aside:
@@ -130,6 +131,8 @@ class _Listener:
     def _is_deed(self, at: int) -> bool:
         """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
         doer = self.clauses.low(at - 1) in ("i", "you", "we", "they", "he", "she") and at > self.clauses.clause
+        if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
+            return not self.book.is_small(self.clauses.low(at))
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
 
@@ -147,10 +150,17 @@ class _Listener:
         stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—.")
         if stood_first or low == "then" or (low in SIGNS and behind in ("then", "so")):
             self.line.aside = False
+        if low == "and" and self.line.until and self._is_command(at + 1):
+            self.line.aside = False
         if low == "," and behind == "and" and self.clauses.verb_at(at + 2):
             self.line.aside = False
         self.clauses.begin(at + 1)
         return at + 1
+
+    def _is_command(self, at: int) -> bool:
+        """ "Lever it over till the belt gives and nip the bolt"."""
+        base = any(form is Form.BASE for _, form in self.clauses.verb_at(at))
+        return base and (self.clauses.has("articles", at + 1) or self.clauses.has("one_pronouns", at + 1))
 
     def _verb(self, at: int) -> int | None:
         """The operation of a verb; None when the token is none, or none that means anything."""

@@ -16,7 +16,7 @@ _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
 _UNFIT = {
-    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: _LOOSE, Act.SLACKEN: (*_LOOSE, "seal"),
+    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: (*_LOOSE, "seal"),
     Act.TIGHTEN: (*_LOOSE, "seal"), Act.NIP: (*_LOOSE, "seal"),
 }  # fmt: skip
 """What a pronoun does not stand for, by what is done to it."""
@@ -33,6 +33,7 @@ class Pointing:
         ways = (
             self._is_turned_here,
             self._is_here,
+            self._comes_out,
             self._is_turned,
             self._ends,
             self._goes_back,
@@ -63,6 +64,12 @@ class Pointing:
         block = meaning(told, name, self.book, self.status)
         turns = block is not None and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)
         return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
+
+    def _comes_out(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for one of the last few things when it was fitted for now and the verb takes it out."""
+        block = meaning(told, name, self.book, self.status)
+        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
+        return takes and reach is not Reach.FAR and self.status.is_for_now(name)
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""

@@ -33,15 +33,16 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = Fa
     if thing.measure or (thing.pointed and not thing.name and not thing.count) or not _is_told_of(clauses, thing):
         return None
     at, is_be = thing.end, False
-    while clauses.has("be", at) or clauses.has("adverbs", at):
+    while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
         is_be = is_be or clauses.has("be", at)
         at += 1
     particles: list[str] = []
     while clauses.has("particles", at) or clauses.low(at) in _VERBS:
         particles.append(clauses.low(at))
         at += 1
-    if not particles and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, at):
-        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),))
+    way = at - len(particles)
+    if len(particles) < 2 and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, way):
+        return Told("put", Form.BASE, thing.start, way + 1, (thing,), (clauses.low(way),))
     if clauses.stands_first(thing.start) and _is_put_on(clauses, thing, at - len(particles)):
         return Told("put", Form.BASE, thing.start, at, (thing,), ("on",))
     if "tight" in particles and not (off and not is_be):
@@ -69,11 +70,17 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
         before -= 1
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
-    if clauses.book.has("results", thing.name):
+    if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
         return False
     return clauses.low(thing.end) not in ("was", "were") and not clauses.book.has(
         "faces", thing.name.split()[-1] if thing.name else ""
     )
+
+
+def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
+    """ "Pulses on and off": a word in -s that is no known thing may be what something does."""
+    plain = thing.end == thing.start + 1 and thing.many and not thing.count
+    return plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
@@ -117,13 +124,15 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str], shut: bool) -> s
             return verb
     if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
         return "apply" if "on" in found else "release"
-    if found & {"down", "under", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
+    if found & {"down", "under", "underneath", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
         return "put"
     switched = shut or (not thing.new and clauses.book.is_in(thing.name, ("switched", "driven", "valve")))
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:
         return "take"
+    if "together" in found:
+        return "put"
     if found & _INWARD:
         return "turn" if switched and "on" in found else "put"
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
@@ -149,6 +158,7 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:
     """ "Tray under it": what is fitted for the job only, and where."""
     place = read_thing(clauses.tokens, at + 1, clauses.book)
     fitted = clauses.book.is_in(thing.name, ("temporary", "support")) and clauses.low(at) in _UNDER
+    fitted = fitted or (clauses.book.is_in(thing.name, ("lock",)) and clauses.low(at) == "on")
     return fitted and place is not None and not place.measure
 
 
@@ -160,7 +170,10 @@ def _leads(particles: list[str]) -> bool:
 def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bool) -> bool:
     """True when the clause ends behind the particles, so that they are no prepositions; if it ``fits`` they may be."""
     low = clauses.low(at)
-    if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
+    if low in SIGNS or low in ("and", "with", "at") or clauses.has("adverbs", at) or clauses.has("results", at):
+        return True
+    measure = read_thing(clauses.tokens, at, clauses.book)
+    if measure is not None and measure.measure:
         return True
     plain = not is_be and (fits or not {"off", "out", "back"}.isdisjoint(particles))
     if plain and (read_thing(clauses.tokens, at, clauses.book) is not None or clauses.has("prepositions", at)):

@@ -27,6 +27,8 @@ class Sense:
         """True when the technician works on the thing, now or at the time that is told."""
         if told.verb == "do" and not told.particles and thing.pointed:
             return False
+        if told.verb in ("write", "note", "jot") and thing.pointed:
+            return False
         fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
         if block.act is Act.OFF and fetched:
             return False

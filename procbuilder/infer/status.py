@@ -32,7 +32,9 @@ class Status:
         if act in OPENING:
             self._acts[key] = (act, state)
         elif act in CLOSING:
-            self._acts.pop(self._key(name), None)
+            known = self._key(name)
+            if act is not Act.ON or len(known) >= len(key):
+                self._acts.pop(known, None)
             self._closing = True
         return act
 

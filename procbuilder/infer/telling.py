@@ -87,11 +87,17 @@ class Teller:
         if not told.moves:
             ways = set(told.particles)
             defaults = any(block.default and ways & block.particles for block in self.book.by_verb[told.verb])
-            return (Thing("", at, at, pointed=True),) if defaults else ()
+            goes_on = bool(self.line.pairs) and self._tightens(told)
+            return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
         company = [one for one in clauses.company if one.name] if subject is clauses.subject else []
         return (*company, subject) if subject is not None else ()
+
+    def _tightens(self, told: Told) -> bool:
+        """ "Screw it in, then tighten": the same thing again."""
+        acts = {block.act for block in self.book.by_verb[told.verb]}
+        return acts <= {Act.TIGHTEN, Act.NIP}
 
     def _pronoun_before(self, at: int) -> Thing | None:
         clauses = self.line.clauses

@@ -68,7 +68,7 @@ class Verbless:
     def _take_first(self) -> None:
         """ "Then four new screws, and tighten all four": what goes on before the first verb."""
         behind = self.line.pairs[0][0].start
-        listed = [told for told in bare_things(self.clauses) if told.end < behind and told.things[0].new]
+        listed = [told for told in bare_things(self.clauses) if told.end < behind]
         pairs, self.line.pairs = self.line.pairs, []
         self._take_list(listed)
         self.line.pairs += pairs
