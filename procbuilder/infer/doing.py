@@ -3,6 +3,7 @@
 from procbuilder.infer.asides import subordinate_at
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.model.heard import Sentence
@@ -68,4 +69,12 @@ def _ends_clause(clauses: Clauses, at: int) -> bool:
     low = clauses.low(at)
     if low in SIGNS or (low not in ("until", "till") and subordinate_at(clauses, at)):
         return True
-    return low in ("but", "then", "or", "so") or (low == "and" and bool(clauses.verb_at(at + 1)))
+    return low in ("but", "then", "or", "so") or (low == "and" and not _goes_on(clauses, at + 1))
+
+
+def _goes_on(clauses: Clauses, at: int) -> bool:
+    """True for a further thing behind "and": "and the inside", but not "and give it a minute"."""
+    if clauses.verb_at(at) or clauses.low(at) in clauses.book.idle:
+        return False
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    return thing is not None and bool(thing.name)

@@ -140,7 +140,7 @@ class _Drafter:
         if not self.steps:
             self._first_words(sentence)
             return
-        step = self.steps[-1]
+        step = next((one for one in reversed(self.steps) if one.filmed), self.steps[-1])
         step.sentences.append(sentence)
         made = list(self._fields(step, sentence))
         step.fields += made

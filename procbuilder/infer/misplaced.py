@@ -51,8 +51,8 @@ def is_at_start(words: str, book: Wordbook) -> bool:
 
 def _focus(words: str, book: Wordbook) -> frozenset[str]:
     """What the clause names that says where it belongs: "before you slide the pins out", "going back to the pads"."""
-    pieces = [piece for piece in _PIECES.split(words) if cue(piece, "belongs", book)]
-    return frozenset().union(*(_content(piece) for piece in pieces))
+    found = [(piece, cue(piece, "belongs", book)) for piece in _PIECES.split(words)]
+    return frozenset().union(*(_content(piece.casefold().partition(said)[2]) for piece, said in found if said))
 
 
 def _weight(word: str, book: Wordbook) -> float:

@@ -42,14 +42,14 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = Fa
         at += 1
     way = at - len(particles)
     if len(particles) < 2 and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, way):
-        return Told("put", Form.BASE, thing.start, way + 1, (thing,), (clauses.low(way),))
+        return Told("put", Form.BASE, thing.start, way + 1, (thing,), (clauses.low(way),), leads=True)
     if clauses.stands_first(thing.start) and _is_put_on(clauses, thing, at - len(particles)):
-        return Told("put", Form.BASE, thing.start, at, (thing,), ("on",))
+        return Told("put", Form.BASE, thing.start, at - len(particles) + 1, (thing,), ("on",), leads=True)
     if "tight" in particles and not (off and not is_be):
         return None
     if is_be and "free" in particles:
         return None
-    verb = _verb(clauses, thing, particles, shut)
+    verb = _verb(clauses, thing, particles, shut=shut, off=off)
     if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
     fits = thing.new or (off and _may_lead(clauses, thing, particles, late))
@@ -71,6 +71,10 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
     if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
+        return False
+    if clauses.has("be", thing.end) and any(
+        clauses.low(at) in ("already", "still") for at in range(thing.end, thing.end + 5)
+    ):
         return False
     return clauses.low(thing.end) not in ("was", "were") and not clauses.book.has(
         "faces", thing.name.split()[-1] if thing.name else ""
@@ -117,7 +121,7 @@ def _means(clauses: Clauses, at: int) -> Thing | None:
     return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
 
 
-def _verb(clauses: Clauses, thing: Thing, particles: list[str], shut: bool) -> str:
+def _verb(clauses: Clauses, thing: Thing, particles: list[str], *, shut: bool, off: bool) -> str:
     found = set(particles)
     for word, verb in _VERBS.items():
         if word in found:
@@ -131,7 +135,7 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str], shut: bool) -> s
         return "turn"
     if found & OUTWARD:
         return "take"
-    if "together" in found:
+    if "together" in found and off:
         return "put"
     if found & _INWARD:
         return "turn" if switched and "on" in found else "put"

@@ -44,6 +44,11 @@ class Teller:
             made += self._operation(told, told.means, tense, past)
         return made
 
+    def _printed(self, block: Block, named: Named) -> str:
+        """ "Put back" only what came off; a new one is fitted."""
+        fitted = block.print == "Put back" and (named.new or not self.talk.is_off(named.name))
+        return "Fit" if fitted else block.print
+
     def _usual(self, block: Block) -> str:
         """What is meant when no thing is named: what is in the state that the verb ends, or what it is used for."""
         open_now = self.talk.status.last_in(block.state) if block.act is Act.ENDS else ""
@@ -124,14 +129,15 @@ class Teller:
             return
         if told.where is not None:
             talk.memory.mention(told.where)
-        talk.memory.handle(renamed(thing, named))
+        remember = talk.memory.mention if told.about is not None else talk.memory.handle
+        remember(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
     def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         """The operation of a block, entered into what is open now."""
         clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
-        name = block.object or named.name
+        name, printed = block.object or named.name, self._printed(block, named)
         act = block.act
         if act is Act.OFF and self.book.is_in(name, ("tool",)):
             act = Act.OUT_AGAIN
@@ -140,7 +146,7 @@ class Teller:
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
         return Operation(
-            verb=block.print or as_said(told),
+            verb=printed or as_said(told),
             act=act,
             object=name,
             said=sentence,
