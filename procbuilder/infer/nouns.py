@@ -162,42 +162,34 @@ class _Reader:
         if at >= len(self.tokens):
             return False
         low = self._low(at)
-        if not so_far and f"{low} {singular(self._low(at + 1))}" in self.book.compounds:
+        if not so_far and self._begins_name(at, low):
             return True
         if low in SIGNS or self._is_number(low) or low[0] == "'" or low == "n't":
             return False
         if self.book.has("positions", low) and not so_far:
-            alone = after_article and (
-                not self.book.has("particles", low) or self.book.has("strict_articles", self._low(at - 1))
-            )
+            strict = self.book.has("strict_articles", self._low(at - 1))
+            alone = after_article and (strict or not self.book.has("particles", low))
             return alone or self._content(at + 1, 1, after_article=True)
-        if not so_far and low in _WAYS and self._is_named_by_way(at):
-            return True
         if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
         if (so_far or not after_article) and self.book.has("results", low):
             return self._content(at + 1, so_far + 1, after_article=True)
-        if not so_far and self.book.has("modifiers", low) and self.book.knows(self._low(at + 1)):
-            return True
-        if (
-            low in self.book.idle
-            and singular(low) not in self.book.nouns
-            and not (not so_far and self.book.has("strict_articles", self._low(at - 1)))
-        ):
-            return False
-        if (
-            low.endswith("ing")
-            and low in self.book.forms
-            and low not in self.book.nouns
-            and not so_far
-            and not after_article
-        ):
-            return False
-        return not (so_far and self._is_verb(at))
+        if low in self.book.idle and singular(low) not in self.book.nouns:
+            return not so_far and self.book.has("strict_articles", self._low(at - 1))
+        return not (self._is_verb(at) if so_far else self._is_doing(low, after_article))
 
-    def _is_named_by_way(self, at: int) -> bool:
-        """ "The through axle", "the down pipe"."""
-        return self.book.has("strict_articles", self._low(at - 1)) and self.book.knows(self._low(at + 1))
+    def _begins_name(self, at: int, low: str) -> bool:
+        """ "Drain plug", "the through axle", "kick plate": the first word of a thing, whatever it is elsewhere."""
+        following = self._low(at + 1)
+        if f"{low} {singular(following)}" in self.book.compounds:
+            return True
+        by_way = low in _WAYS and self.book.has("strict_articles", self._low(at - 1))
+        return (by_way or self.book.has("modifiers", low)) and self.book.knows(following)
+
+    def _is_doing(self, low: str, after_article: bool) -> bool:
+        """True for a first word that is a verb: "turning it"."""
+        is_doing = low.endswith("ing") and low in self.book.forms and low not in self.book.nouns
+        return is_doing and not after_article
 
     def _is_number(self, low: str) -> bool:
         return low in self.book.numbers or low[0].isdigit() or word_value(low, self.book) is not None

@@ -18,6 +18,7 @@ from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
 from procbuilder.infer.who import Before, before
 from procbuilder.infer.wordbook import Wordbook, wordbook
+from procbuilder.infer.wordclass import is_modifier
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
 from procbuilder.model.words import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
@@ -117,7 +118,7 @@ class _Listener:
         if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
             clauses.busy = True
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
-        if is_idle and clauses.low(at + 1) != "of" and not clauses.is_modifier(at):
+        if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):

@@ -30,7 +30,7 @@ class Pointing:
 
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
-        ways = (
+        ways: tuple[_Fits, ...] = (
             self._is_turned_here,
             self._is_here,
             self._comes_out,

@@ -32,7 +32,9 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     if thing is None or thing.measure or clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
         return None
     verb, particle = _by_way(clauses.low(at), clauses, thing.end)
-    return Told(verb, Form.BASE, at, thing.end + len(particle), (thing,), particle)
+    end = thing.end + len(particle)
+    leads = bool(particle) and read_thing(clauses.tokens, end, clauses.book) is not None
+    return Told(verb, Form.BASE, at, end, (thing,), particle, leads=leads)
 
 
 def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]:

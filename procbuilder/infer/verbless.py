@@ -2,11 +2,12 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.again import bare_things, command, follows_again
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing
-from procbuilder.infer.results import bare_things, command, follows_again, result
+from procbuilder.infer.results import result
 from procbuilder.infer.status import CLOSING
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
