@@ -1,5 +1,7 @@
 """Things of a sentence that has no verb of its own: "then the rear pins", "new gasket, two nuts", "emboss plate"."""
 
+from decimal import Decimal
+
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
@@ -74,3 +76,16 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at = thing.end + 1
         at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
+
+
+def more(clauses: Clauses) -> Decimal | None:
+    """The number of a sentence that says no more than "two more of those"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at):
+        at += 1
+    count = clauses.book.numbers.get("one" if clauses.low(at) == "another" else clauses.low(at))
+    at += 1 + (clauses.low(at + 1) == "more")
+    counted = clauses.low(at - 1) in ("more", "another") and count is not None
+    while clauses.low(at) in ("of", "those", "them", "these", "the", "same", "one", "like", "that"):
+        at += 1
+    return count if counted and clauses.low(at) in SIGNS else None

@@ -54,6 +54,21 @@ def is_resumed(clauses: Clauses, at: int) -> bool:
         behind += 1
     if clauses.low(at + 1) in ("'ll", "'m") and any(clauses.has("doers", each) for each in range(clauses.clause, at)):
         return True
+    if clauses.low(at - 1) in (
+        "off",
+        "out",
+        "on",
+        "in",
+        "there",
+        "here",
+        "done",
+        "open",
+        "up",
+        "down",
+        "apart",
+        "loose",
+    ):
+        return True
     return clauses.low(behind) in ("have", "need", "want", "must", "should", "got", "going", "gonna", "gotta")
 
 

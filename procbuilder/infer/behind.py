@@ -37,7 +37,7 @@ class _Reader:
                 position + 1,
                 (Thing("", position, position + 1, many=self.low(position) == "they", pointed=True),),
             )
-        about = self._about(position)
+        about = self._about(verb, position)
         things, position = self._things(position if about is None else about.end)
         things = things if about is None else []
         behind = position
@@ -137,7 +137,7 @@ class _Reader:
         comma_only = self.low(follows - 1) == ","
         if comma_only and self.low(behind) == "," and not self._goes_on(behind + 1):
             return None
-        ends = self.low(behind) in SIGNS or self.has("and", behind) or self.has("particles", behind)
+        ends = self.low(behind) in SIGNS or self.has("and", behind)
         apposition = comma_only and not self.has("particles", behind) and self.low(behind) not in (",", "and")
         return None if is_clause or apposition or (comma_only and not ends) else thing
 
@@ -158,8 +158,9 @@ class _Reader:
                     return end
         return at
 
-    def _about(self, at: int) -> Thing | None:
-        return read_thing(self.tokens, at + 1, self.book) if self.low(at) in ("for", "over") else None
+    def _about(self, verb: str, at: int) -> Thing | None:
+        ways = ("for", "over", "from", "between") if verb in ("measure", "gauge") else ("for", "over")
+        return read_thing(self.tokens, at + 1, self.book) if self.low(at) in ways else None
 
     def _where(self, at: int, particles: list[str]) -> Thing | None:
         if self.low(at) in _BESIDE:

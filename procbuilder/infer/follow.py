@@ -82,6 +82,8 @@ class Follower:
             return fitted
         if operation.state.endswith(" off") and (stopped := self._end_state_of(operation, "running")):
             return stopped
+        if operation.state.endswith(" running") and (started := self._end_state_of(operation, "off")):
+            return started
         if self._is_open_already(operation):
             return []
         return [_move(operation, _FIELD[operation.act], operation.name, operation.count)]

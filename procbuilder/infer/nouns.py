@@ -120,6 +120,12 @@ class _Reader:
             token = self.tokens[position]
             if self.book.has("new", token.low):
                 new = True
+            elif (
+                token.low in ("clean", "dry", "wet")
+                and not words
+                and self._content(position + 1, 0, after_article=True)
+            ):
+                pass
             elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
                 old = True
             else:

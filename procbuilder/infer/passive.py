@@ -4,6 +4,8 @@ from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 
+_FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
+"""What a finding wants: "that wants replacing"."""
 _TOLD_TO = frozenset({"to", "must", "should", "will", "'ll", "shall"})
 """Before "be": it is to be done."""
 
@@ -11,9 +13,12 @@ _TOLD_TO = frozenset({"to", "must", "should", "will", "'ll", "shall"})
 def undergoes(clauses: Clauses, at: int) -> Thing | None:
     """The thing to which the past form at a token is done; None when it is no order and no report of work."""
     forms = clauses.book.forms.get(clauses.low(at), ())
+    back = _behind_adverbs(clauses, at - 1)
+    is_work = forms and all(form is Form.ING and verb not in _FOUND for verb, form in forms)
+    if is_work and clauses.low(back) in ("wants", "want", "needs", "need"):
+        return clauses.subject
     if not forms or any(form is not Form.PAST for _, form in forms):
         return None
-    back = _behind_adverbs(clauses, at - 1)
     is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
         return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)

@@ -15,9 +15,10 @@ from procbuilder.model.heard import Act
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
+_STILL = (*_LOOSE, "seal")
 _UNFIT = {
-    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: (*_LOOSE, "seal"),
-    Act.TIGHTEN: (*_LOOSE, "seal"), Act.NIP: (*_LOOSE, "seal"),
+    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
+    Act.TIGHTEN: _STILL, Act.NIP: _STILL,
 }  # fmt: skip
 """What a pronoun does not stand for, by what is done to it."""
 
@@ -32,11 +33,13 @@ class Pointing:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
         ways: tuple[_Fits, ...] = (
             self._is_turned_here,
+            self._goes_back_here,
             self._is_here,
             self._comes_out,
             self._is_turned,
             self._ends,
             self._goes_back,
+            self._is_stopped,
             self._is_usual,
             self._fits,
         )
@@ -75,6 +78,10 @@ class Pointing:
         """True for what is off, so that "the new one" takes its place."""
         return meaning(told, name, self.book, self.status) is not None and self.status.holds("off", name)
 
+    def _is_stopped(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for what was shut off and may be started again."""
+        return self._is_usual(told, name, reach) and self.status.holds("open", name, "off")
+
     def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
         block = self._default(told)
@@ -83,15 +90,20 @@ class Pointing:
         return block.act is not Act.ENDS or self.status.is_open(name)
 
     def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for a thing of this sentence that the verb goes for."""
-        return reach is Reach.HERE and self._fits(told, name, reach)
+        """True for a thing of this sentence that the verb goes for; what was just fitted for now is not taken off."""
+        block = meaning(told, name, self.book, self.status)
+        fitted = self.status.is_for_now(name) and block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
+        return reach is Reach.HERE and not fitted and self._fits(told, name, reach)
 
     def _ends(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing in a state that the verb ends; "take it off" does not reach far back for one."""
         block = meaning(told, name, self.book, self.status)
         takes_off = any(one.act is Act.OFF for one in self.book.by_verb[told.verb])
         near = reach is not Reach.FAR or not takes_off or not _RESTORES.isdisjoint(told.particles)
-        return block is not None and block.act is Act.ENDS and self.status.is_open(name) and near
+        return block is not None and block.act is Act.ENDS and self.status.holds("open", name, block.state) and near
+
+    def _goes_back_here(self, told: Told, name: str, reach: Reach) -> bool:
+        return reach is Reach.HERE and self._goes_back(told, name, Reach.RECENT)
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""
@@ -102,7 +114,9 @@ class Pointing:
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = meaning(told, name, self.book, self.status)
-        if block is None or self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste"))):
+        if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
+            return False
+        if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste"))):
             return False
         if self._default(told) not in (None, block):
             return False

@@ -27,6 +27,8 @@ class Sense:
         """True when the technician works on the thing, now or at the time that is told."""
         if told.verb == "do" and not told.particles and thing.pointed:
             return False
+        if block.act is Act.OFF and named.new:
+            return False
         if told.verb in ("write", "note", "jot") and thing.pointed:
             return False
         fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
@@ -75,6 +77,7 @@ class Sense:
             return False
         leaks_out = block.act is Act.OFF and told.moves and self.book.is_in(named.name, ("fluid", "pressure"))
         vague = bool(named.name) and self.book.has("vague", singular(named.name.split()[-1]))
+        vague = vague and not named.name.startswith("whole ")
         return bool(named.name) and not (leaks_out or vague)
 
     def _may_go_on(self, told: Told, named: Named) -> bool:

@@ -24,7 +24,7 @@ class Status:
     def enter(self, act: Act, name: str, state: str = "") -> Act:
         """Remember what was done; what was fitted for now comes out again, what was off goes on again."""
         key = thing(name)
-        before = self._acts.get(key, (None, ""))[0]
+        before = self._open(name)[0]
         if act is Act.OFF and self.is_for_now(name):
             act, key = Act.OUT_AGAIN, self._key(name)
         elif act is Act.FOR_NOW and before is Act.OFF:

@@ -44,6 +44,15 @@ class Teller:
             made += self._operation(told, told.means, tense, past)
         return made
 
+    def _whole(self, thing: Thing, told: Told) -> Named | None:
+        """ "The whole thing" is what goes back or comes off; for any other work it has no better name."""
+        if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
+            return None
+        named = self.talk.pointing.named(replace(thing, name="", pointed=True), told)
+        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
+        moves = block is not None and block.act in (Act.ON, Act.OFF)
+        return named if moves else replace(named, name=f"whole {thing.name}")
+
     def _printed(self, block: Block, named: Named) -> str:
         """ "Put back" only what came off; a new one is fitted."""
         fitted = block.print == "Put back" and (named.new or not self.talk.is_off(named.name))
@@ -113,24 +122,28 @@ class Teller:
 
     def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Pair]:
         talk = self.talk
-        named = talk.pointing.named(thing, told)
+        named = self._whole(thing, told) or talk.pointing.named(thing, told)
         block = meaning(told, named.name, self.book, talk.status)
         if block is None:
             return
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
-        if not named.name and block.default and not thing.name:
+        usual = not named.name and bool(block.default) and not thing.name and not thing.many
+        if usual:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
             named = replace(named, name=self._usual(block))
         if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
             block = _SOME_WORK
         if not self.sense.holds(block, told, thing, named, tense):
+            if named.sure:
+                talk.memory.mention(thing)
             return
         if told.where is not None:
             talk.memory.mention(told.where)
         remember = talk.memory.mention if told.about is not None else talk.memory.handle
-        remember(renamed(thing, named))
+        if not usual:
+            remember(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.again import bare_things, command, follows_again
+from procbuilder.infer.again import bare_things, command, follows_again, more
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
@@ -58,6 +58,11 @@ class Verbless:
         """ "Then the rear pins": what was done in the sentence before, done to another thing."""
         if self.line.pairs:
             self._take_first()
+            return
+        if (count := more(self.clauses)) is not None and self.talk.moved:
+            told, operation = self.talk.moved[0]
+            again = Thing(operation.object, 0, len(self.clauses.tokens), count, many=count > 1)
+            self._same_for(again, [(told, operation)], any_thing=True)
             return
         for again in follows_again(self.clauses):
             is_next = not again.new and any(token.low == "next" for token in self.clauses.tokens)
@@ -125,8 +130,9 @@ class Verbless:
             return bool(heard)
         last = heard[-1] if heard else self.talk.last
         goes_on = last is not None and last.act is Act.ON and (before == "," if heard else not before)
-        fastener = self.book.is_in(found.name, ("fastener", "clip"))
-        is_counted = bool(found.count) or len(heard) > 1
+        fastener = self.book.is_in(found.name, ("fastener", "clip", "seal"))
+        is_counted = bool(found.count) or len(heard) > 1 or not found.many
+        is_counted = is_counted and clauses.low(found.start) != "same"
         told_here = bool(heard) and clauses.low(found.end) in SIGNS
         return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
@@ -207,7 +213,7 @@ class Verbless:
 
     def _is_introduced(self, at: int) -> bool:
         """True behind "there's" and "that's"."""
-        indefinite = self.clauses.low(at) in ("a", "an")
+        indefinite = self.clauses.low(at) in ("a", "an") and self.clauses.low(at - 2) not in ("it", "they")
         introduces = self.clauses.low(at - 2) in _INTRODUCES
         return self.book.has("be", self.clauses.low(at - 1)) and (indefinite or introduces)
 

@@ -27,7 +27,7 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     for back in range(at - 1, clauses.clause - 1, -1):
         if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
             found = replace(found, negated=True)
-        elif clauses.has("supposed", back) and form is not Form.PAST:
+        elif _is_habit(clauses, back) or (clauses.has("supposed", back) and form is not Form.PAST):
             found = replace(found, supposed=True)
         elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
             return replace(found, purpose=True)
@@ -42,6 +42,11 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
         elif not any(clauses.has(kind, back) for kind in ("helpers", "adverbs", "openers", "and")):
             return replace(found, moves=True)
     return found
+
+
+def _is_habit(clauses: Clauses, at: int) -> bool:
+    """ "I always put the bolts back in their holes"; but "always tug it" tells what to do."""
+    return clauses.low(at) == "always" and clauses.low(at - 1) in ("i", "we", "they")
 
 
 def _is_supposed(clauses: Clauses, at: int) -> bool:
