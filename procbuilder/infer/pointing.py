@@ -11,6 +11,7 @@ from procbuilder.infer.status import Status
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
+from procbuilder.model.words import is_plural
 
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
@@ -33,7 +34,7 @@ class Pointing:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
         ways: tuple[_Fits, ...] = (
             self._is_turned_here,
-            self._goes_back_here,
+            partial(self._goes_back_alike, thing.many),
             self._is_here,
             self._comes_out,
             self._is_turned,
@@ -102,8 +103,9 @@ class Pointing:
         near = reach is not Reach.FAR or not takes_off or not _RESTORES.isdisjoint(told.particles)
         return block is not None and block.act is Act.ENDS and self.status.holds("open", name, block.state) and near
 
-    def _goes_back_here(self, told: Told, name: str, reach: Reach) -> bool:
-        return reach is Reach.HERE and self._goes_back(told, name, Reach.RECENT)
+    def _goes_back_alike(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """As ``_goes_back``, of this number only: "it" is one, "them" are several."""
+        return is_plural(name) is many and self._goes_back(told, name, reach)
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""
