@@ -62,6 +62,8 @@ class Line:
     """What it has told so far."""
     aside: bool = False
     """It is just telling a reason, a time or an outcome."""
+    stands_first: bool = False
+    """What it turned aside to stands before what is done."""
     until: bool = False
     """What it turned aside to is the end of what is done: "till the belt gives"."""
     same_until: int = -1

@@ -64,15 +64,16 @@ class Memory:
 
     def mention(self, thing: Thing) -> None:
         """A thing was named; measures and pronouns are passed over."""
-        vague = bool(thing.name) and self.book.has("vague", singular(thing.name.split()[-1]))
-        vague = (
-            vague
-            or self.book.is_in(thing.name, ("body",))
-            or self.book.has("features", thing.name.split()[-1] if thing.name else "")
-        )
-        if thing.name and not thing.measure and not thing.pointed and not vague:
-            self._things = [*self._things[-MOST + 1 :], thing]
-            self._here += 1
+        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+            return
+        self._things = [*self._things[-MOST + 1 :], thing]
+        self._here += 1
+
+    def _is_vague(self, name: str) -> bool:
+        """True for what no pronoun stands for: "time", "the thread", a hand that holds something."""
+        last = singular(name.split()[-1])
+        holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
+        return holds or self.book.has("vague", last) or self.book.has("features", last)
 
     def handle(self, thing: Thing) -> None:
         """Something was done to a thing."""

@@ -40,6 +40,8 @@ def operations(
     return tuple(operation for sentence in sentences for operation in _hear(sentence, talk, commands))
 
 
+_STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
+"""With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
@@ -90,6 +92,7 @@ class _Listener:
             return self._boundary(at)
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
+            self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
             self.line.until = clauses.low(at) in ("until", "till") and clauses.low(at + 1) not in ("you", "i", "we")
             clauses.begin(at + (1 if turns else 0))
             return at + 1
@@ -148,7 +151,7 @@ class _Listener:
     def _boundary(self, at: int) -> int:
         """A sign or ``and``: a new clause, and the end of a reason or time that stood first."""
         low, behind = self.clauses.low(at), self.clauses.low(at + 1)
-        stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—.")
+        stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—." or self.line.stands_first)
         if stood_first or low == "then" or (low in SIGNS and behind in ("then", "so")):
             self.line.aside = False
         if low == "and" and self.line.until and self._is_command(at + 1):

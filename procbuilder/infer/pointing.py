@@ -111,7 +111,7 @@ class Pointing:
         """True for one of the last few things when it is off and the verb puts it back."""
         block = meaning(told, name, self.book, self.status)
         is_on = block is not None and block.act is Act.ON and self.status.holds("off", name)
-        return is_on and reach is Reach.RECENT and self._fits(told, name, reach)
+        return is_on and reach is not Reach.FAR and self._fits(told, name, reach)
 
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""

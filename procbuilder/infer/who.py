@@ -29,6 +29,8 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
             found = replace(found, negated=True)
         elif _is_habit(clauses, back) or (clauses.has("supposed", back) and form is not Form.PAST):
             found = replace(found, supposed=True)
+        elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
+            return replace(found, supposed=True)
         elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
             return replace(found, purpose=True)
         elif clauses.has("others", back):
