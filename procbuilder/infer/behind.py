@@ -111,7 +111,13 @@ class _Reader:
             if things and things[0].pointed and not things[0].name:
                 break
             thing = self._joined_thing(self._behind_of(at))
-        return things, at
+        return (things[:1] if self._are_named(things) else things), at
+
+    def _are_named(self, things: list[Thing]) -> bool:
+        """ "The three terminals, live, neutral and earth": the list says which they are."""
+        listed = things[1:]
+        bare = not any(self.has("articles", one.start) or one.count for one in listed)
+        return bool(listed) and things[0].count == len(listed) and bare
 
     def _behind_of(self, at: int) -> int:
         """The token behind "of the drum", so that a list may go on there."""

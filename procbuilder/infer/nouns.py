@@ -52,6 +52,12 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
+        if (
+            self._low(at) in ("that", "this")
+            and self.book.has("results", self._low(at + 1))
+            and self._low(at + 2) in SIGNS
+        ):
+            return Thing("", at, at + 1, pointed=True)
         count, position = self._count(at)
         if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
             return self._inner(at, of, count)
@@ -120,12 +126,6 @@ class _Reader:
             token = self.tokens[position]
             if self.book.has("new", token.low):
                 new = True
-            elif (
-                token.low in ("clean", "dry", "wet")
-                and not words
-                and self._content(position + 1, 0, after_article=True)
-            ):
-                pass
             elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
                 old = True
             else:
@@ -135,6 +135,8 @@ class _Reader:
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
+        if len(words) > 1 and words[0].low in ("clean", "dry") and self.book.is_in(words[-1].low, ("fluid", "paste")):
+            words = words[1:]
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))

@@ -36,7 +36,7 @@ class Pointing:
             self._is_turned_here,
             partial(self._goes_back_alike, thing.many),
             self._is_here,
-            self._comes_out,
+            partial(self._comes_out, thing.many),
             self._is_turned,
             self._ends,
             self._goes_back,
@@ -66,11 +66,13 @@ class Pointing:
     def _is_turned(self, told: Told, name: str, reach: Reach) -> bool:
         """True for bolts, nuts and their like, when the verb slackens or tightens those."""
         block = meaning(told, name, self.book, self.status)
-        turns = block is not None and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+        turns = block is not None and (block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP) or block.print == "Undo")
         return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
 
-    def _comes_out(self, told: Told, name: str, reach: Reach) -> bool:
+    def _comes_out(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it was fitted for now and the verb takes it out."""
+        if is_plural(name) is not many:
+            return False
         block = meaning(told, name, self.book, self.status)
         takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
         return takes and reach is not Reach.FAR and self.status.is_for_now(name)

@@ -1,8 +1,11 @@
 """Operations told without a verb: ``washer off``, ``the cover's back on``, ``then the rear pins``."""
 
+from dataclasses import dataclass
+
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.placed import placed
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
@@ -25,13 +28,27 @@ _VERBS = {
 }
 
 
-def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = False, shut: bool = False) -> Told | None:
-    """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now.
+@dataclass(frozen=True, slots=True)
+class Now:
+    """What is known of a thing when it is told what became of it."""
 
-    ``late``: things are being put back. ``shut``: it is switched or shut off now.
-    """
+    off: bool = False
+    """It is off."""
+    late: bool = False
+    """Things are being put back."""
+    shut: bool = False
+    """It is switched or shut off."""
+
+
+def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
+    """What became of a thing, as if a verb had said it; None when nothing did."""
     if thing.measure or (thing.pointed and not thing.name and not thing.count) or not _is_told_of(clauses, thing):
         return None
+    return placed(clauses, thing) or _became(clauses, thing, now)
+
+
+def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
+    """ "Washer off", "the cover's back on"."""
     at, is_be = thing.end, False
     while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
         is_be = is_be or clauses.has("be", at)
@@ -40,19 +57,12 @@ def result(clauses: Clauses, thing: Thing, *, off: bool = False, late: bool = Fa
     while clauses.has("particles", at) or clauses.low(at) in _VERBS:
         particles.append(clauses.low(at))
         at += 1
-    way = at - len(particles)
-    if len(particles) < 2 and not is_be and clauses.stands_first(thing.start) and _lies_there(clauses, thing, way):
-        return Told("put", Form.BASE, thing.start, way + 1, (thing,), (clauses.low(way),), leads=True)
-    if clauses.stands_first(thing.start) and _is_put_on(clauses, thing, at - len(particles)):
-        return Told("put", Form.BASE, thing.start, at - len(particles) + 1, (thing,), ("on",), leads=True)
-    if "tight" in particles and not (off and not is_be):
+    if ("tight" in particles and (is_be or not now.off)) or (is_be and "free" in particles):
         return None
-    if is_be and "free" in particles:
-        return None
-    verb = _verb(clauses, thing, particles, shut=shut, off=off)
-    if not verb and off and not is_be and not _PASSING.isdisjoint(particles):
+    verb = _verb(clauses, thing, particles, now)
+    if not verb and now.off and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
-    fits = thing.new or (off and _may_lead(clauses, thing, particles, late))
+    fits = thing.new or (now.off and _may_lead(clauses, thing, particles, now.late))
     if not verb or not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
@@ -88,8 +98,6 @@ def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
-_ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")
-_UNDER = ("under", "underneath", "beneath", "between", "behind", "below")
 _FIRST = ("out", "off", "in", "on", "back")
 
 
@@ -121,7 +129,7 @@ def _means(clauses: Clauses, at: int) -> Thing | None:
     return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
 
 
-def _verb(clauses: Clauses, thing: Thing, particles: list[str], *, shut: bool, off: bool) -> str:
+def _verb(clauses: Clauses, thing: Thing, particles: list[str], now: Now) -> str:
     found = set(particles)
     for word, verb in _VERBS.items():
         if word in found:
@@ -130,40 +138,16 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str], *, shut: bool, o
         return "apply" if "on" in found else "release"
     if found & {"down", "under", "underneath", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
         return "put"
-    switched = shut or (not thing.new and clauses.book.is_in(thing.name, ("switched", "driven", "valve")))
+    switched = now.shut or (not thing.new and clauses.book.is_in(thing.name, ("switched", "driven", "valve")))
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:
         return "take"
-    if "together" in found and off:
+    if "together" in found and now.off:
         return "put"
     if found & _INWARD:
         return "turn" if switched and "on" in found else "put"
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
-
-
-def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
-    """ "A smear of grease on the lip": what is put on, and where."""
-    is_dab = any(clauses.has("dabs", each) for each in range(thing.start, thing.end))
-    if not (is_dab or clauses.book.is_in(thing.name, ("paste",))) or clauses.low(at) not in _ONTO:
-        return False
-    place = read_thing(clauses.tokens, at + 1, clauses.book)
-    return (
-        place is not None and not place.measure and clauses.low(thing.start) != "the" and not _does(clauses, place.end)
-    )
-
-
-def _does(clauses: Clauses, at: int) -> bool:
-    """ "Grease on the end keeps it off": a verb follows."""
-    return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
-
-
-def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:
-    """ "Tray under it": what is fitted for the job only, and where."""
-    place = read_thing(clauses.tokens, at + 1, clauses.book)
-    fitted = clauses.book.is_in(thing.name, ("temporary", "support")) and clauses.low(at) in _UNDER
-    fitted = fitted or (clauses.book.is_in(thing.name, ("lock",)) and clauses.low(at) == "on")
-    return fitted and place is not None and not place.measure
 
 
 def _leads(particles: list[str]) -> bool:

@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 from procbuilder.infer.again import bare_things, command, follows_again, more
+from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing
-from procbuilder.infer.results import result
+from procbuilder.infer.results import Now, result
 from procbuilder.infer.status import CLOSING
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
@@ -87,6 +88,12 @@ class Verbless:
         for told in off:
             if goes_on or told.things[0].new:
                 self._tell(told, told.start)
+        if listed and not off and listed[0].things[0].new and self._is_renewed(listed[0].things[0]):
+            self._tell(listed[0], listed[0].start)
+
+    def _is_renewed(self, thing: Thing) -> bool:
+        """Seals and clips are new as a rule, whether it was said that the old ones came off or not."""
+        return self.talk.status.is_late and self.book.is_in(thing.name, ("seal", "clip"))
 
     # -- what became of it
 
@@ -94,23 +101,21 @@ class Verbless:
         """What became of a thing, told without a verb: "washer off"."""
         clauses = self.clauses
         aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
-        if (
-            aside
-            or (
-                told := result(
-                    clauses,
-                    found,
-                    off=self.talk.is_off(found.name),
-                    late=self.talk.status.is_late,
-                    shut=self.talk.status.holds("open", found.name, "off"),
-                )
-            )
-            is None
-        ):
+        if not self.line.aside and self._is_new_one(found, at):
+            told = Told("fit", Form.BASE, found.start, found.end, (found,))
+            return told.end if self._tell(told, at) else None
+        status = self.talk.status
+        now = Now(self.talk.is_off(found.name), status.is_late, status.holds("open", found.name, "off"))
+        if aside or (became := result(clauses, found, now)) is None:
             return None
         company = [one for one in clauses.company if one.name and not one.measure]
-        told = replace(told, things=(*company, *told.things))
+        told = replace(became, things=(*company, *became.things))
         return told.end if self._tell(told, at) else None
+
+    def _is_new_one(self, found: Thing, at: int) -> bool:
+        """ "Nut to seventy, and a new split pin": at the end of a sentence in which things are put back."""
+        goes_on = bool(self.line.pairs) and self.line.pairs[-1][1].act in CLOSING
+        return goes_on and found.new and self.clauses.clause == at and self.clauses.low(found.end) in SIGNS
 
     def _tell(self, told: Told, at: int) -> list[Pair]:
         made = [(one, replace(operation, sure=Sure.LOW)) for one, operation in self.teller.tell(told, at)]
@@ -176,7 +181,8 @@ class Verbless:
             self.book.has(kind, before) for kind in ("prepositions", "particles")
         ):
             clauses.subject = thing
-            if self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name:
+            counted = bool(thing.count) and self.book.knows(thing.name) and self.book.has("be", before)
+            if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
                 self.talk.memory.mention(thing)
             elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
                 self.talk.memory.handle(thing)

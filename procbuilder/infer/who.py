@@ -32,7 +32,8 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
         elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
             return replace(found, supposed=True)
         elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
-            return replace(found, purpose=True)
+            negated = any(clauses.has("negations", each) for each in range(clauses.clause, back))
+            return replace(found, purpose=True, negated=negated)
         elif clauses.has("others", back):
             return replace(found, other=True)
         elif clauses.has("doers", back) or (
