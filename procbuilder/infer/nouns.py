@@ -140,6 +140,8 @@ class _Reader:
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
+        if words[-1].low.endswith("s") and self.book.has("heads", singular(words[-1].low)):
+            name = f"{name.removesuffix('s')} screws"
         is_unit = self.book.has("units", words[0].low) and (len(words) == 1 or not self.book.knows(words[-1].low))
         measure = is_unit and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 
 from procbuilder.infer.counts import count_behind
 from procbuilder.infer.doing import as_said, tail
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
-from procbuilder.infer.memory import Named, renamed
+from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
@@ -45,13 +46,15 @@ class Teller:
         return made
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
-        """ "The whole thing" is what goes back or comes off; for any other work it has no better name."""
+        """ "The whole thing" is what goes back; for any other work it has no better name."""
         if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
             return None
-        named = self.talk.pointing.named(replace(thing, name="", pointed=True), told)
-        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
-        moves = block is not None and block.act in (Act.ON, Act.OFF)
-        return named if moves else replace(named, name=f"whole {thing.name}")
+        named = self.talk.memory.named(replace(thing, name="", pointed=True), partial(self._goes_back, told))
+        return named if named.name else replace(named, name=f"whole {thing.name}")
+
+    def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
+        block = meaning(told, name, self.book, self.talk.status)
+        return block is not None and block.act is Act.ON and self.talk.status.holds("off", name)
 
     def _printed(self, block: Block, named: Named) -> str:
         """ "Put back" only what came off; a new one is fitted."""
