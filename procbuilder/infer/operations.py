@@ -129,6 +129,8 @@ class _Listener:
             return at + 1
         if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
             return at + 2
+        if clauses.verb_at(at) and clauses.begins(at):
+            return at + 1
         found = read_thing(clauses.tokens, at, self.book)
         return self.verbless.take(found, at) if found is not None else at + 1
 

@@ -103,14 +103,17 @@ _FIRST = ("out", "off", "in", "on", "back")
 
 def inverted(clauses: Clauses, at: int) -> Told | None:
     """ "Out they come", "off comes the cover", "out with the old seal": its particle first; None when not told so."""
-    if not clauses.begins(at) or clauses.low(at) not in _FIRST:
+    if not clauses.begins(at) or clauses.low(at) not in (*_FIRST, "up"):
         return None
+    if clauses.low(at) == "up" and clauses.low(at + 1) == "with":
+        raised = _comer(clauses, at + 1)
+        return Told("raise", Form.BASE, at, raised.end, (raised,), ("up",)) if raised else None
     particles = []
     while clauses.low(at) in _FIRST or clauses.low(at) == "again":
         particles.append(clauses.low(at))
         at += 1
     verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
-    thing = _comer(clauses, at)
+    thing = _comer(clauses, at) if particles else None
     return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
 
 

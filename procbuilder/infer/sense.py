@@ -29,6 +29,8 @@ class Sense:
             return False
         if block.act is Act.OFF and named.new:
             return False
+        if block.act is Act.WORK and self._is_manner(told, thing, named):
+            return False
         if told.verb in ("write", "note", "jot") and thing.pointed:
             return False
         fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
@@ -37,6 +39,14 @@ class Sense:
         if self._is_announced(block, told) or not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _is_manner(self, told: Told, thing: Thing, named: Named) -> bool:
+        """ "Unplug it, wiggle it straight up", "run a pick round the edge": how something else is done."""
+        if not self.book.has("manners", told.verb) and told.verb != "run":
+            return False
+        last = self.line.pairs[-1][1] if self.line.pairs else None
+        again = last is not None and last.act in (Act.OFF, Act.ON) and last.object == named.name
+        return (again and thing.pointed) or self.book.is_in(named.name, ("tool",))
 
     def _is_announced(self, block: Block, told: Told) -> bool:
         """ "We're going to change the belt", before anything else is told."""

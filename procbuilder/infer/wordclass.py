@@ -52,6 +52,8 @@ def _is_governed(walk: Walk, at: int) -> bool:
     """Behind an article, a number or a preposition; "the clip underneath flicks out" has its verb there."""
     if at <= walk.clause:
         return False
+    if walk.has("be", at - 1) and walk.low(at - 2) == "there":
+        return True
     if walk.has("strict_articles", at - 1) or walk.low(at - 1) in walk.book.numbers:
         return True
     goes = walk.subject is not None and _all_forms(walk, at, Form.S)
