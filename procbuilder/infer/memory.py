@@ -75,6 +75,10 @@ class Memory:
         holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
         return holds or self.book.has("vague", last) or self.book.has("features", last)
 
+    def is_last(self, name: str) -> bool:
+        """True for the thing that was spoken of last."""
+        return bool(self._things) and self._things[-1].name == name
+
     def handle(self, thing: Thing) -> None:
         """Something was done to a thing."""
         self._handled.add(thing.name)

@@ -46,8 +46,18 @@ class Pointing:
         )
         ways = (self._is_renewed, *ways) if thing.new else ways
         found = next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
+        found = self._rather_off(found, thing, told)
         block = self._default(told)
         return found if thing.name or block is None else replace(found, name=self._kind(found.name, block))
+
+    def _rather_off(self, found: Named, thing: Thing, told: Told) -> Named:
+        """What would go on without being off gives way to what is off, however long ago that was named."""
+        block = meaning(told, found.name, self.book, self.status) if found.name else None
+        if thing.name or block is None or block.act is not Act.ON or self.status.holds("off", found.name):
+            return found
+        if self.memory.is_last(found.name) or self._look_back(thing, told, self._is_here):
+            return found
+        return self._look_back(thing, told, partial(self._is_off_alike, thing.many)) or found
 
     def _kind(self, name: str, block: Block) -> str:
         """``trailer`` for "little plant trailer", when it is the trailer that the verb is used for."""
@@ -108,6 +118,10 @@ class Pointing:
     def _goes_back_alike(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """As ``_goes_back``, of this number only: "it" is one, "them" are several."""
         return is_plural(name) is many and self._goes_back(told, name, reach)
+
+    def _is_off_alike(self, many: bool, told: Told, name: str, _reach: Reach) -> bool:
+        """True for what is off when the verb puts something back, however long ago it was named."""
+        return self._goes_back_alike(many, told, name, Reach.RECENT)
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""

@@ -33,6 +33,10 @@ class Sense:
             return False
         if told.verb in ("write", "note", "jot") and thing.pointed:
             return False
+        if told.verb == "hold" and thing.pointed:
+            return False
+        if told.verb == "get" and told.form is Form.PAST and told.start == self.line.clauses.clause:
+            return False
         fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
         if block.act is Act.OFF and fetched:
             return False

@@ -1,6 +1,6 @@
 """What is off, fitted for now or otherwise open at this moment of a narration."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
@@ -15,7 +15,8 @@ class Status:
     """Names of things by what was done to them last."""
 
     def __init__(self) -> None:
-        self._acts: dict[str, tuple[Act, str]] = {}
+        self._acts: dict[str, Act] = {}
+        self._states: dict[str, str] = {}
         self._beside: dict[str, set[str]] = {}
         """Words of the sentences in which a thing was named."""
         self._closing = False
@@ -24,19 +25,26 @@ class Status:
     def enter(self, act: Act, name: str, state: str = "") -> Act:
         """Remember what was done; what was fitted for now comes out again, what was off goes on again."""
         key = thing(name)
-        before = self._open(name)[0]
         if act is Act.OFF and self.is_for_now(name):
-            act, key = Act.OUT_AGAIN, self._key(name)
-        elif act is Act.FOR_NOW and before is Act.OFF:
+            act, key = Act.OUT_AGAIN, _known(key, self._acts)
+        elif act is Act.FOR_NOW and self._acts.get(_known(key, self._acts)) is Act.OFF:
             act = Act.ON
-        if act in OPENING:
-            self._acts[key] = (act, state)
+        if act is Act.STATE:
+            self._states[key] = state
+        elif act in OPENING:
+            self._acts[key] = act
         elif act in CLOSING:
-            known = self._key(name)
-            if act is not Act.ON or len(known) >= len(key):
-                self._acts.pop(known, None)
-            self._closing = True
+            self._close(act, key)
         return act
+
+    def _close(self, act: Act, key: str) -> None:
+        self._closing = True
+        if act is Act.ENDS:
+            self._states.pop(_known(key, self._states), None)
+            return
+        known = _known(key, self._acts)
+        if act is not Act.ON or len(known) >= len(key):
+            self._acts.pop(known, None)
 
     def hear(self, words: Iterable[str], watched: frozenset[str]) -> None:
         """The words of a sentence; those beside a watched thing are kept."""
@@ -50,44 +58,37 @@ class Status:
 
     def is_for_now(self, name: str) -> bool:
         """True for what was fitted for the job only."""
-        return self._open(name)[0] is Act.FOR_NOW
+        return self._act(name) is Act.FOR_NOW
 
-    def _key(self, name: str) -> str:
-        """The name itself; when nothing is open of it, the last one that is a longer or shorter name of the same."""
-        key = thing(name)
-        if key in self._acts or not key:
-            return key
-        words = key.split()
-        return next((known for known in reversed(self._acts) if _same(known.split(), words)), key)
-
-    def _open(self, name: str) -> tuple[Act | None, str]:
-        return self._acts.get(self._key(name), (None, ""))
+    def _act(self, name: str) -> Act | None:
+        return self._acts.get(_known(thing(name), self._acts))
 
     def holds(self, when: str, name: str, state: str = "") -> bool:
         """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state.
 
         ``any open``: something is in this state. ``late``: something has been put back.
         """
-        if when == "on":
-            return self._acts.get(thing(name), (None, ""))[0] not in (Act.OFF, Act.SLACKEN)
-        if not when:
-            return True
-        if when == "any open":
-            return any(act is Act.STATE and now == state for act, now in self._acts.values())
-        if when == "late":
-            return self._closing
-        act, now = self._open(name)
-        if when == "open":
-            return act is Act.STATE and now == state
+        match when:
+            case "":
+                return True
+            case "any open":
+                return state in self._states.values()
+            case "open":
+                return bool(state) and self._states.get(_known(thing(name), self._states)) == state
+            case "late":
+                return self._closing
+            case "on":
+                return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
+        act = self._act(name)
         return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
 
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
-        return self._open(name)[0] is not None
+        return self._act(name) is not None or _known(thing(name), self._states) in self._states
 
     def last_in(self, state: str) -> str:
         """The last thing that is in a state now; empty when none is."""
-        return next((name for name, (_, now) in reversed(self._acts.items()) if state and now == state), "")
+        return next((name for name, now in reversed(self._states.items()) if state and now == state), "")
 
     @property
     def is_late(self) -> bool:
@@ -97,7 +98,15 @@ class Status:
     @property
     def off(self) -> list[str]:
         """What is off now."""
-        return [name for name, (act, _) in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
+        return [name for name, act in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
+
+
+def _known(key: str, names: Mapping[str, object]) -> str:
+    """The name itself; when it is not among the names, the last one that is a longer or shorter name of the same."""
+    if key in names or not key:
+        return key
+    words = key.split()
+    return next((known for known in reversed(list(names)) if _same(known.split(), words)), key)
 
 
 def _same(one: list[str], other: list[str]) -> bool:

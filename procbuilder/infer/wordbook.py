@@ -123,7 +123,9 @@ class Wordbook:
     @cached_property
     def firm_nouns(self) -> frozenset[str]:
         """As ``nouns``, without the words that are as often a verb: ``the motor lifts off``."""
-        groups = (things for name, things in self.groups.items() if name not in ("part", "tool", "place"))
+        groups = (
+            things for name, things in self.groups.items() if name not in ("part", "tool", "place", "pulled", "release")
+        )
         return frozenset(name.split()[-1] for group in groups for name in group)
 
     @cached_property
