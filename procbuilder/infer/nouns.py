@@ -52,12 +52,9 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
-        if (
-            self._low(at) in ("that", "this")
-            and self.book.has("results", self._low(at + 1))
-            and self._low(at + 2) in SIGNS
-        ):
-            return Thing("", at, at + 1, pointed=True)
+        if self._low(at) in _POINTING and self._tells_how(at + 1):
+            many = self._low(at) in ("those", "these")
+            return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
         if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
             return self._inner(at, of, count)
@@ -77,6 +74,11 @@ class _Reader:
         number, position = self._number(position)
         count = number or count
         return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
+
+    def _tells_how(self, at: int) -> bool:
+        """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
+        ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
+        return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""
@@ -128,6 +130,8 @@ class _Reader:
                 new = True
             elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
                 old = True
+            elif token.low in ("little", "tiny", "wee") and self._content(position + 1, 0, after_article=True):
+                pass
             else:
                 words.append(token)
             position += 1
@@ -225,6 +229,7 @@ class _Reader:
         return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
 
 
+_POINTING = ("that", "this", "those", "these")
 _WAYS = ("through", "over", "under", "down", "up", "in", "out", "off", "by")
 _STOPS = (
     "articles", "one_pronouns", "many_pronouns", "prepositions", "particles", "adverbs", "helpers", "subordinate",

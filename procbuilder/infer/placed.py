@@ -43,7 +43,11 @@ def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
 
 
 def _does(clauses: Clauses, at: int) -> bool:
-    """ "Grease on the end keeps it off": a verb follows."""
+    """ "Grease on the end keeps it off", "a bit of oil on it would help": a verb follows."""
+    while clauses.has("adverbs", at):
+        at += 1
+    if clauses.has("supposed", at):
+        return True
     return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
 
 

@@ -60,9 +60,11 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     if ("tight" in particles and (is_be or not now.off)) or (is_be and "free" in particles):
         return None
     verb = _verb(clauses, thing, particles, now)
-    if not verb and now.off and not is_be and not _PASSING.isdisjoint(particles):
+    goes_back = now.off or thing.new or (now.late and not {"into", "onto"}.isdisjoint(particles))
+    if not verb and goes_back and not is_be and not _PASSING.isdisjoint(particles):
         verb = "put"
-    fits = thing.new or (now.off and _may_lead(clauses, thing, particles, now.late))
+    into = now.late and not {"into", "onto"}.isdisjoint(particles)
+    fits = thing.new or into or (now.off and _may_lead(clauses, thing, particles, now.late))
     if not verb or not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))

@@ -16,6 +16,9 @@ from procbuilder.model.words import singular, thing
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
 """What a thing can do without a hand being named: "the cover lifts off"."""
 
+_FOUND = ("it", "they", "that", "those", "these", "there", "all")
+"""Before "is": a finding."""
+
 
 class Sense:
     """Judges the operations of one sentence."""
@@ -35,6 +38,8 @@ class Sense:
             return False
         if told.verb == "hold" and thing.pointed:
             return False
+        if block.act is Act.CHECK and self._is_found(told, thing):
+            return False
         if told.verb == "get" and told.form is Form.PAST and told.start == self.line.clauses.clause:
             return False
         fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
@@ -43,6 +48,15 @@ class Sense:
         if self._is_announced(block, told) or not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _is_found(self, told: Told, thing: Thing) -> bool:
+        """ "Look at the face on that, it's grooved", "listen for the click": what is found, and no check."""
+        if told.about is not None:
+            return bool(thing.name) and self.book.has("features", singular(thing.name.split()[-1]))
+        clauses = self.line.clauses
+        looks = told.verb == "inspect" and "look at" in self.line.sentence.words.casefold()
+        behind = range(told.end, len(clauses.tokens))
+        return looks and any(clauses.has("be", at) and clauses.low(at - 1) in _FOUND for at in behind)
 
     def _is_manner(self, told: Told, thing: Thing, named: Named) -> bool:
         """ "Unplug it, wiggle it straight up", "run a pick round the edge": how something else is done."""

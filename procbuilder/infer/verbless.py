@@ -139,6 +139,7 @@ class Verbless:
         is_counted = bool(found.count) or len(heard) > 1 or not found.many
         is_counted = is_counted and clauses.low(found.start) != "same"
         told_here = bool(heard) and clauses.low(found.end) in SIGNS
+        fastener = fastener or (told_here and self.talk.status.is_late and self.talk.is_off(found.name))
         return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
     def _comes_along(self, found: Thing) -> bool:
