@@ -38,6 +38,13 @@ def begins(words: str, kind: str, book: Wordbook) -> str:
 
 def is_talk(words: str, book: Wordbook) -> bool:
     """True for a sentence about anything but the work; never for one that names a part, a tool or a supply."""
-    if not (cue(words, "talk", book) or cue(words, "everyday", book)):
-        return False
-    return not any(singular(word) in book.trade_words for word in folded(words).split())
+    return bool(cue(words, "talk", book)) and not _names_work(words, book)
+
+
+def is_everyday(words: str, book: Wordbook) -> bool:
+    """True for a sentence about everyday life; it is talk when it tells of no operation either."""
+    return bool(cue(words, "everyday", book)) and not _names_work(words, book)
+
+
+def _names_work(words: str, book: Wordbook) -> bool:
+    return any(singular(word) in book.trade_words for word in folded(words).split())

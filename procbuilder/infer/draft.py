@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import groupby, pairwise
 
 from procbuilder.infer.commands import command
-from procbuilder.infer.cues import cue, is_talk
+from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.follow import Follower, Move
 from procbuilder.infer.misplaced import best_step, is_at_start, is_too_late
 from procbuilder.infer.operations import operations
@@ -85,7 +85,7 @@ class _Drafter:
         self.order.append(sentence)
         words = sentence.words
         done = [one for one in heard if one.tense in (Tense.NOW, Tense.EARLIER)]
-        if is_talk(words, self.book):
+        if is_talk(words, self.book) or (not heard and is_everyday(words, self.book)):
             self._set_aside(sentence, TALK)
         elif is_too_late(words, self.book) and self.steps:
             self.late.append((sentence, done, list(self.steps)))
@@ -172,7 +172,8 @@ class _Drafter:
         """Each sentence that belongs to an earlier step goes there, with a receipt."""
         for sentence, done, earlier in self.late:
             said = [[one.words for one in step.sentences] for step in earlier]
-            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book)
+            moves = [step.first.act not in (Act.WORK, Act.CHECK) for step in earlier]
+            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book, moves)
             place = self.steps.index(earlier[-1 if place is None else place])
             receipt = f"said at {format_time(sentence.origin.time or sentence.start)}, it belongs here"
             if done:

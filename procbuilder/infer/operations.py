@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, subordinate_at
 from procbuilder.infer.behind import read_verb
-from procbuilder.infer.cues import cue, is_talk
+from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk, line
@@ -54,8 +54,17 @@ def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
+    if not commands and is_everyday(sentence.words, talk.book):
+        pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
     talk.end(pairs)
     return [operation for _, operation in pairs]
+
+
+def _is_trade(operation: Operation, book: Wordbook) -> bool:
+    """True for work on a thing that its sentence names, and that is none of everyday life, as a kettle is."""
+    last = singular(operation.object.split()[-1]) if operation.object else ""
+    everyday = last in book.cues["everyday"] or book.is_in(operation.object, ("body",))
+    return book.knows(operation.object) and operation.object in operation.said.words and not everyday
 
 
 def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
