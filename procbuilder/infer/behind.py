@@ -158,7 +158,7 @@ class _Reader:
             if thing is not None and self.has("particles", thing.end):
                 found: list[str] = []
                 end = self._particles(thing.end, found)
-                leads_away = found[-1] in ("off", "out")
+                leads_away = found[-1:] in (["off"], ["out"])
                 if leads_away or self.low(end) in SIGNS or self.has("and", end) or self.has("adverbs", end):
                     particles += found
                     return end

@@ -61,7 +61,7 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
 def is_laid_aside(told: Told, book: Wordbook) -> bool:
     """ "Put it on the bench" fits nothing anywhere."""
     where = told.where
-    if "aside" in told.particles:
+    if "aside" in told.particles or (told.verb == "lay" and "out" in told.particles):
         return True
     if "back" in told.particles:
         return False

@@ -42,9 +42,16 @@ class Now:
 
 def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     """What became of a thing, as if a verb had said it; None when nothing did."""
-    if thing.measure or (thing.pointed and not thing.name and not thing.count) or not _is_told_of(clauses, thing):
+    nameless = thing.pointed and not thing.name and not thing.count
+    if thing.measure or (nameless and not _is_all_off(clauses, thing)) or not _is_told_of(clauses, thing):
         return None
     return placed(clauses, thing) or _became(clauses, thing, now)
+
+
+def _is_all_off(clauses: Clauses, thing: Thing) -> bool:
+    """ "Two screws in the frame, those out"."""
+    ends = clauses.low(thing.end) in OUTWARD and clauses.low(thing.end + 1) in SIGNS
+    return thing.many and clauses.begins(thing.start) and ends
 
 
 def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:

@@ -70,7 +70,7 @@ def given(clauses: Clauses, at: int) -> Told | None:
     if clauses.low(at) not in ("give", "giving", "gave"):
         return None
     thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
-    if thing is None or thing.measure or clauses.low(thing.end) not in ("a", "an", "another", "one"):
+    if thing is None or thing.measure or not _is_counted(clauses, thing.end):
         return None
     first = thing.end + 1
     for place in range(first, first + _MOST_BETWEEN):
@@ -83,6 +83,10 @@ def given(clauses: Clauses, at: int) -> Told | None:
         if ends or any(form is Form.BASE for _, form in clauses.book.forms.get(low, ())):
             return Told(low, Form.BASE, at, place + 1, (thing,))
     return None
+
+
+def _is_counted(clauses: Clauses, at: int) -> bool:
+    return clauses.low(at) in ("another", *clauses.book.numbers)
 
 
 def _is_strange(clauses: Clauses, at: int) -> bool:

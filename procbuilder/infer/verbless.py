@@ -85,11 +85,20 @@ class Verbless:
         last = self.talk.last
         off = [told for told in listed if self.talk.is_off(told.things[0].name)]
         goes_on = len(off) == len(listed) > 1 and last is not None and last.act in CLOSING
+        if not off and self._is_taken_off(listed):
+            for told in listed:
+                self._tell(replace(told, verb="take", particles=("off",)), told.start)
         for told in off:
             if goes_on or told.things[0].new:
                 self._tell(told, told.start)
         if listed and not off and listed[0].things[0].new and self._is_renewed(listed[0].things[0]):
             self._tell(listed[0], listed[0].start)
+
+    def _is_taken_off(self, listed: list[Told]) -> bool:
+        """ "Nut, washer, pulley": while things are taken off, a list of things goes on with it."""
+        last = self.talk.moved[0][1].act if self.talk.moved else None
+        known = all(self.book.knows(told.things[0].name) and not told.things[0].new for told in listed)
+        return len(listed) > 1 and known and last in (Act.OFF, Act.SLACKEN) and not self.talk.status.is_late
 
     def _is_renewed(self, thing: Thing) -> bool:
         """Seals and clips are new as a rule, whether it was said that the old ones came off or not."""

@@ -76,7 +76,8 @@ def _is_subject(walk: Walk, at: int) -> bool:
     """ "Spinning it with air is a bad idea", "grease on the end keeps it off"; but "check the wires are free"."""
     if walk.low(at) in ("check", "verify", "confirm", "ensure", "see"):
         return False
-    return _has_finite_verb(walk, at + 1)
+    speaks_of = walk.low(at + 2) == "'s" and _all_forms(walk, at, Form.ING)
+    return speaks_of or _has_finite_verb(walk, at + 1)
 
 
 def _has_finite_verb(walk: Walk, at: int) -> bool:
