@@ -103,7 +103,7 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
 def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
     """ "Pulses on and off": a word in -s that is no known thing may be what something does."""
     plain = thing.end == thing.start + 1 and thing.many and not thing.count
-    return plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
+    return bool(thing.name) and plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
 
 
 _COME = ("come", "comes", "go", "goes", "came", "went")

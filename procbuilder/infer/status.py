@@ -38,10 +38,11 @@ class Status:
         return act
 
     def _close(self, act: Act, key: str) -> None:
-        self._closing = True
         if act is Act.ENDS:
-            self._states.pop(_known(key, self._states), None)
+            ended = self._states.pop(_known(key, self._states), None)
+            self._closing = self._closing or ended is not None
             return
+        self._closing = True
         known = _known(key, self._acts)
         if act is not Act.ON or len(known) >= len(key):
             self._acts.pop(known, None)
