@@ -3,6 +3,7 @@
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
 _ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")
@@ -44,9 +45,9 @@ def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
 
 def _does(clauses: Clauses, at: int) -> bool:
     """ "Grease on the end keeps it off", "a bit of oil on it would help": a verb follows."""
-    while clauses.has("adverbs", at):
-        at += 1
-    if clauses.has("supposed", at):
+    rest = range(at, len(clauses.tokens))
+    ends = next((each for each in rest if clauses.low(each) in SIGNS), len(clauses.tokens))
+    if any(clauses.has("supposed", each) for each in range(at, ends)):
         return True
     return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
 

@@ -28,26 +28,34 @@ class Sense:
 
     def holds(self, block: Block, told: Told, thing: Thing, named: Named, tense: Tense) -> bool:
         """True when the technician works on the thing, now or at the time that is told."""
-        if told.verb == "do" and not told.particles and thing.pointed:
+        match block.act:
+            case Act.WORK if self._is_manner(told, thing, named) or self._is_for_the_film(told, named):
+                return False
+            case Act.CHECK if self._is_found(told, thing):
+                return False
+            case Act.OFF if named.new or self._is_fetched(told, thing):
+                return False
+        if self._says_little(told, thing) or self._is_announced(block, told):
             return False
-        if block.act is Act.OFF and named.new:
-            return False
-        if block.act is Act.WORK and self._is_manner(told, thing, named):
-            return False
-        if told.verb in ("write", "note", "jot") and thing.pointed:
-            return False
-        if told.verb == "hold" and thing.pointed:
-            return False
-        if block.act is Act.CHECK and self._is_found(told, thing):
-            return False
-        if told.verb == "get" and told.form is Form.PAST and told.start == self.line.clauses.clause:
-            return False
-        fetched = told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
-        if block.act is Act.OFF and fetched:
-            return False
-        if self._is_announced(block, told) or not self._is_in_time(block, named, tense):
+        if not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _says_little(self, told: Told, thing: Thing) -> bool:
+        """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
+        if told.verb == "get" and told.form is Form.PAST:
+            return told.start == self.line.clauses.clause
+        alone = told.verb == "do" and not told.particles
+        return thing.pointed and (alone or told.verb in ("hold", "write", "note", "jot"))
+
+    def _is_fetched(self, told: Told, thing: Thing) -> bool:
+        """ "Get the bolts" fetches them; "get those" may take them out."""
+        return told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
+
+    def _is_for_the_film(self, told: Told, named: Named) -> bool:
+        """ "Hold the camera there", "move the light"."""
+        moves = told.verb == "hold" or self.book.has("manners", told.verb)
+        return moves and self.book.has("filming", named.name)
 
     def _is_found(self, told: Told, thing: Thing) -> bool:
         """ "Look at the face on that, it's grooved", "listen for the click": what is found, and no check."""
