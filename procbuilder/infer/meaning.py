@@ -53,6 +53,8 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
         return False
     if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
         return False
+    if block.by and (told.means is None or not book.is_in(told.means.name, block.by)):
+        return False
     if not name and block.default:
         return True
     return not block.things or book.is_in(name, block.things)

@@ -150,7 +150,9 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str], now: Now) -> str
         return "apply" if "on" in found else "release"
     if found & {"down", "under", "underneath", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
         return "put"
-    switched = now.shut or (not thing.new and clauses.book.is_in(thing.name, ("switched", "driven", "valve")))
+    switched = now.shut or (
+        not thing.new and not now.off and clauses.book.is_in(thing.name, ("switched", "driven", "valve"))
+    )
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:

@@ -8,6 +8,7 @@ from procbuilder.infer.meaning import is_laid_aside
 from procbuilder.infer.memory import Named
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.status import CLOSING
+from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Tense
@@ -33,7 +34,7 @@ class Sense:
                 return False
             case Act.CHECK if self._is_found(told, thing):
                 return False
-            case Act.OFF if named.new or self._is_fetched(told, thing):
+            case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
         if self._says_little(told, thing) or self._is_announced(block, told):
             return False
@@ -64,7 +65,8 @@ class Sense:
         clauses = self.line.clauses
         looks = told.verb == "inspect" and "look at" in self.line.sentence.words.casefold()
         behind = range(told.end, len(clauses.tokens))
-        return looks and any(clauses.has("be", at) and clauses.low(at - 1) in _FOUND for at in behind)
+        told_of = (at for at in behind if clauses.has("be", at) and clauses.low(at - 1) in _FOUND)
+        return looks and any(clauses.low(at - 2) in SIGNS or clauses.low(at - 1) == "that" for at in told_of)
 
     def _is_manner(self, told: Told, thing: Thing, named: Named) -> bool:
         """ "Unplug it, wiggle it straight up", "run a pick round the edge": how something else is done."""

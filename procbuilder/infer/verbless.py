@@ -38,7 +38,8 @@ class Verbless:
             self._same_for(thing, pairs[-1:])
             return thing.end
         if self._is_same_again(thing, at):
-            self._same_for(thing, (pairs or self.talk.before)[-1:])
+            pointed_out = self.clauses.low(at) == "the"
+            self._same_for(thing, (pairs or self.talk.before)[-1:], any_thing=pointed_out)
             self.line.same_until = thing.end
             return thing.end
         self._remember(thing, at)

@@ -43,6 +43,8 @@ class Block:
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
+    by: frozenset[str] = frozenset()
+    """It counts only when ``with`` names one of these."""
     object: str = ""
     """The thing itself, when the verb names it: to chock is to fit a chock."""
     where: frozenset[str] = frozenset()
@@ -224,6 +226,6 @@ def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things", "so", "where", "unless")
+    sets = ("verbs", "particles", "not_alone", "things", "so", "where", "unless", "by")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})
