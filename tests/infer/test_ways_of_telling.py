@@ -45,7 +45,10 @@ HEARD = {
         "slacken 2 x nuts",
     ),
     "both of them": (["Slacken the nuts.", "Take them both off."], "off 2 x nuts"),
-    "start means the last engine": (["The pump's under the bench.", "Check the belt.", "Start it up."], "state pump running"),
+    "start means the last engine": (
+        ["The pump's under the bench.", "Check the belt.", "Start it up."],
+        "state pump running",
+    ),
     "stop": (["Start the pump.", "Check the belt.", "Stop it on the button."], "ends pump running"),
     "engine off at first": (["Engine off."], "state engine off"),
     "engine off at last": (["Take the cap off.", "Cap on.", "Engine off."], "ends engine running"),
