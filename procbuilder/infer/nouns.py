@@ -139,6 +139,8 @@ class _Reader:
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
+        if len(words) > 1 and self._is_size(words[0].low):
+            words = words[1:]
         if len(words) > 1 and words[0].low in ("clean", "dry") and self.book.is_in(words[-1].low, ("fluid", "paste")):
             words = words[1:]
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
@@ -150,6 +152,10 @@ class _Reader:
         measure = is_unit and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
+
+    def _is_size(self, low: str) -> bool:
+        """``mil`` of "a five mil grub screw", ``half-inch`` of "half-inch nuts"."""
+        return low.rpartition("-")[2] in (*self.book.sizes["millimetre"], *self.book.sizes["inch"])
 
     def _is_owner(self, at: int) -> bool:
         """True for the ``'s`` of "the pin's clip", but not for that of "the pin's loose"."""

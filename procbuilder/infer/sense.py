@@ -29,6 +29,8 @@ class Sense:
 
     def holds(self, block: Block, told: Told, thing: Thing, named: Named, tense: Tense) -> bool:
         """True when the technician works on the thing, now or at the time that is told."""
+        if block.named and thing.pointed and not thing.name:
+            return False
         match block.act:
             case Act.WORK if self._is_manner(told, thing, named) or self._is_for_the_film(told, named):
                 return False
@@ -59,7 +61,10 @@ class Sense:
         return moves and self.book.has("filming", named.name)
 
     def _is_found(self, told: Told, thing: Thing) -> bool:
-        """ "Look at the face on that, it's grooved", "listen for the click": what is found, and no check."""
+        """ "Look at the face on that, it's grooved", "listen for the click", "check it": what is found, or too little."""
+        nameless = thing.pointed and not thing.name
+        if nameless and not self.line.clauses.has("be", thing.end):
+            return True
         if told.about is not None:
             return bool(thing.name) and self.book.has("features", singular(thing.name.split()[-1]))
         clauses = self.line.clauses

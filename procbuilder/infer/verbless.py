@@ -69,7 +69,7 @@ class Verbless:
         for again in follows_again(self.clauses):
             is_next = not again.new and any(token.low == "next" for token in self.clauses.tokens)
             moved = [pair for pair in self.talk.moved if is_next and pair[1].act in (Act.OFF, Act.ON)]
-            self._same_for(again, [*self.talk.before, *moved], any_thing=is_next)
+            self._same_for(again, moved or self.talk.before, any_thing=is_next)
         if not self.line.pairs:
             self._take_list(bare_things(self.clauses))
 

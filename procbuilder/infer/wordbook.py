@@ -43,6 +43,8 @@ class Block:
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
+    named: bool = False
+    """It counts only for a thing that is named: "move it" tells too little to be a command."""
     by: frozenset[str] = frozenset()
     """It counts only when ``with`` names one of these."""
     object: str = ""

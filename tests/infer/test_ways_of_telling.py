@@ -109,7 +109,8 @@ SILENT = {
     "somebody else": "She'll take a few pulls to fill the bowl.",
     "what turns by itself": "It tightens up as it runs.",
     "reading": "I nodded off at eighty.",
-    "brand of talk": "My wife took the dog out.",
+    "work on what is only pointed at": "Move it over a bit.",
+    "talk": "My wife took the dog out.",
 }
 
 
