@@ -36,6 +36,8 @@ class Sense:
                 return False
             case Act.CHECK if self._is_found(told, thing):
                 return False
+            case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):
+                return False
             case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
         if self._says_little(told, thing) or self._is_announced(block, told):
@@ -43,6 +45,12 @@ class Sense:
         if not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _goes_somewhere(self, block: Block, told: Told, named: Named) -> bool:
+        """ "Drop it in" puts on what is new, off, or of this sentence; "fit it" and "put it back" put on anything."""
+        here = any(one.object == named.name for one in self.line.heard)
+        says_so = "back" in told.particles or not block.particles
+        return says_so or here or named.new or self.talk.is_off(named.name)
 
     def _says_little(self, told: Told, thing: Thing) -> bool:
         """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
@@ -61,7 +69,7 @@ class Sense:
         return moves and self.book.has("filming", named.name)
 
     def _is_found(self, told: Told, thing: Thing) -> bool:
-        """ "Look at the face on that, it's grooved", "listen for the click", "check it": what is found, or too little."""
+        """ "Look at the face on that, it's grooved", "listen for the click", "check it": found, or too little."""
         nameless = thing.pointed and not thing.name
         if nameless and not self.line.clauses.has("be", thing.end):
             return True
