@@ -68,13 +68,10 @@ def is_there(work: AtWork, look: Look) -> bool:
 
 
 def _usual(work: AtWork) -> Grey:
-    """The usual colours of what was at work in each place; those of the ground where nothing was."""
-    colours = np.ma.masked_array(
-        [colour for colour, _ in work.pictures],
-        [np.repeat(~there[:, :, None], 3, axis=2) for _, there in work.pictures],
-    )
-    usual = np.ma.median(colours, axis=0).filled(0)
-    return np.where(np.ma.getmaskarray(np.ma.median(colours, axis=0)), work.ground.colour, usual).astype(np.float32)
+    """The mean colours of what was at work in each place; black where nothing was."""
+    there = np.array([mask for _, mask in work.pictures], dtype=np.float32)[..., None]
+    colours = np.array([colour for colour, _ in work.pictures])
+    return np.asarray((colours * there).sum(axis=0) / np.maximum(there.sum(axis=0), 1), dtype=np.float32)
 
 
 def _nearer(colour: Grey, one: Grey, two: Grey) -> Mask:
