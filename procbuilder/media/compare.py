@@ -79,7 +79,7 @@ def in_front(one: Look, two: Look) -> Grey:
 
 def entered(one: Look, two: Look) -> Mask:
     """Where the two differ by something that reaches in from the edge of the picture, whichever of them it is in."""
-    return _reaching(_different(*_pair(one, two))).astype(bool)
+    return against(one, two)[1]
 
 
 def against(ground: Look, look: Look) -> tuple[Grey, Mask]:

@@ -10,7 +10,7 @@ from procbuilder.media.compare import entered
 from procbuilder.media.look import Look
 from procbuilder.media.stillness import PAUSE
 
-ALIKE = 0.25
+_ALIKE = 0.25
 """Difference in log brightness up to which two pictures can be compared."""
 _EVERY = Fraction(2, 5)
 """Seconds between the pictures of the work that a calm moment is compared with."""
@@ -48,7 +48,7 @@ def clearest(looks: Sequence[Look], stretch: range) -> Look:
     """The picture that stands for a calm stretch: of usual light, from its middle."""
     light = float(np.median([np.log(look.brightness + 1) for look in looks]))
     middle = (stretch.start + stretch.stop - 1) / 2
-    return looks[min(stretch, key=lambda i: (abs(np.log(looks[i].brightness + 1) - light) > ALIKE, abs(i - middle)))]
+    return looks[min(stretch, key=lambda i: (abs(np.log(looks[i].brightness + 1) - light) > _ALIKE, abs(i - middle)))]
 
 
 def _has_stayed(looks: Sequence[Look], stretch: range, ground: Look) -> bool | None:
@@ -80,4 +80,4 @@ def _during_work(looks: Sequence[Look], stretch: range, ground: Look) -> list[Lo
 
 
 def _comparable(one: Look, two: Look) -> bool:
-    return bool(abs(np.log((one.brightness + 1) / (two.brightness + 1))) < ALIKE)
+    return bool(abs(np.log((one.brightness + 1) / (two.brightness + 1))) < _ALIKE)

@@ -21,7 +21,7 @@ from procbuilder.pipeline.recordings import Found
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 11
+RECIPE = 12
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"

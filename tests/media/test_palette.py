@@ -35,8 +35,8 @@ def test_parts_of_the_same_colour_are_alike_wherever_they_lie() -> None:
 
 def test_half_of_the_colours_in_common_is_the_root_of_a_half() -> None:
     """The coefficient of (1/2, 1/2) and (1, 0): A. Bhattacharyya, 1943."""
-    both, whole = _halves(BLUE, ORANGE), _halves(BLUE, BLUE)
-    assert likeness(palette(both.colour, LEFT | ~LEFT), palette(whole.colour, LEFT)) == pytest.approx(0.5**0.5, abs=0.03)
+    both, whole = _halves(BLUE, ORANGE).colour, _halves(BLUE, BLUE).colour
+    assert likeness(palette(both, LEFT | ~LEFT), palette(whole, LEFT)) == pytest.approx(0.5**0.5, abs=0.03)
 
 
 def test_an_empty_part_is_like_nothing() -> None:
