@@ -46,11 +46,35 @@ def test_a_hand_that_rests_where_it_worked_is_there(work: AtWork) -> None:
         pytest.param(_look(FINISHED), id="gone"),
         pytest.param(_hand(FINISHED, 155, top=170), id="elsewhere"),
         pytest.param(_hand(FINISHED, 155, tone=RED), id="of another colour"),
-        pytest.param(_hand(FINISHED, 40), id="beside the working place"),
+        pytest.param(_hand(FINISHED, 155, top=132), id="beside the working place"),
     ],
 )
 def test_what_is_not_there(work: AtWork, image: Look) -> None:
     assert not is_there(work, image)
+
+
+def test_a_hand_in_a_corner_is_not_in_the_way() -> None:
+    work = at_work(_look(GROUND), [_hand(GROUND, 62, top=180), _hand(GROUND, 60, top=178)])
+    assert work
+    assert not is_there(work, _hand(FINISHED, 60, top=180))
+
+
+def test_what_has_been_moved_and_stays_is_no_hand() -> None:
+    """A panel up to the edge of the picture, lifted by the work: it has the colours that were seen there before."""
+    low, high = GROUND.copy(), GROUND.copy()
+    tiles = np.random.default_rng(1).choice([60, 200], (7, 10))
+    low[60:200, 120:] = tiles.repeat(20, axis=0).repeat(20, axis=1)[:, :, None]
+    high[60:200, 120:] = np.roll(low[60:200, 120:], 20, axis=0)
+    work = at_work(_look(low), [_look(high)] * 3)
+    assert work
+    assert not is_there(work, _look(high))
+
+
+def test_what_was_in_front_and_has_gone_is_not_there() -> None:
+    """The first view had the hand in it."""
+    work = at_work(_hand(GROUND, 155), [_look(GROUND)] * 3)
+    assert work
+    assert not is_there(work, _look(GROUND))
 
 
 def test_the_working_place_is_where_something_was_half_of_the_time(work: AtWork) -> None:
