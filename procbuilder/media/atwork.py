@@ -14,7 +14,7 @@ _LEAST = 0.015
 """Share of the picture below which nothing is at work."""
 _NEARER = 0.6
 """Distance in colour from what was at work, as a share of that from the ground, up to which it is still there."""
-_COVERED = 0.38
+_COVERED = 0.45
 """Share of the working place in which it must still be there."""
 _CENTRAL = 0.018
 """Share of the picture, counted most in its middle, that it must cover."""
