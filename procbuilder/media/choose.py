@@ -15,9 +15,9 @@ _LIT = 0.35
 """Difference in log brightness from the usual light of the step."""
 _LOST, _BLUNTER = 1.1, 0.25
 """Logs of lost detail and of lost acuity above which a picture is blurred: a hand that goes takes detail, too."""
-_SOFT, _ACUITY = 4.5, -2.15
+_SOFT, _ACUITY = 4.5, -2.1
 """Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
-_BOTH_SOFT, _BOTH_ACUITY = 6.6, -1.8
+_BOTH_SOFT, _BOTH_ACUITY = 6.9, -1.7
 """The same, when both are low: little detail alone may be a plain part."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""

@@ -27,6 +27,8 @@ _AROUND = (25, 25)
 """Width and height in pixels of the surroundings for which a piece of outline votes."""
 _DOUBT = 0.004
 """Share of outline in the surroundings that is as good as none."""
+_SPREAD = 0.45
+"""Share of half a picture at which the weight of the middle has fallen to 0.6."""
 _NEAR, _WIDE = np.ones((3, 3), np.uint8), np.ones((5, 5), np.uint8)
 
 Mask = NDArray[np.bool_]
@@ -52,13 +54,17 @@ def motion(one: Grey, two: Grey, move: Move) -> float:
     return float(cv2.resize(_difference(one, _matched(one, two, move)), _GRID, interpolation=cv2.INTER_AREA).max())
 
 
-def standing(one: Look, two: Look, spread: float) -> float:
-    """Share of the picture that something covers in the first and not in the second; below 0 the other way round.
+def central(places: Grey | Mask) -> float:
+    """The mean of a value over the picture; the middle, where the part is, counts more than the sides."""
+    return float((places * _weights()).mean())
+
+
+def in_front(one: Look, two: Look) -> Grey:
+    """For each place whether something stands there in the first and not in the second: 1 yes, -1 the other way round.
 
     Where two pictures differ, the outline of the difference is an edge in the one in which something stands in front,
     and mere ground in the other: each piece of the outline votes for the difference around it. Only what reaches in
-    from the edge of the picture counts, as hands and tools do, and the middle of the picture, where the part is, more
-    than its sides: ``spread`` is the share of half a picture at which the weight has fallen to 0.6.
+    from the edge of the picture counts, as hands and tools do; elsewhere it is 0.
     """
     first, second = _pair(one, two)
     mask = _reaching(_different(first, second))
@@ -68,12 +74,18 @@ def standing(one: Look, two: Look, spread: float) -> float:
     outline[:, [0, 1, 2, -3, -2, -1]] = 0
     votes = outline * ((stronger > _CLEAR).astype(np.float32) - (stronger < -_CLEAR))
     local = cv2.blur(votes, _AROUND) / (cv2.blur(np.abs(votes), _AROUND) + _DOUBT)
-    return float((mask * local * _weights(spread)).mean())
+    return np.asarray(mask * local, dtype=np.float32)
 
 
 def entered(one: Look, two: Look) -> Mask:
     """Where the two differ by something that reaches in from the edge of the picture, whichever of them it is in."""
-    return _reaching(_different(*_pair(one, two))).astype(bool)
+    return against(one, two)[1]
+
+
+def against(ground: Look, look: Look) -> tuple[Grey, Mask]:
+    """The colours of a picture, turned and lit like another one, and where something reaches into one of them."""
+    first, second = _pair(ground, look)
+    return second, _reaching(_different(first, second)).astype(bool)
 
 
 def _pair(one: Look, two: Look) -> tuple[Grey, Grey]:
@@ -90,10 +102,10 @@ def _different(first: Grey, second: Grey) -> NDArray[np.uint8]:
 
 
 @cache
-def _weights(spread: float) -> Grey:
+def _weights() -> Grey:
     """Weight of each place of the picture, 1 on average."""
     across, down = np.meshgrid(np.linspace(-1, 1, SMALL[0]), np.linspace(-1, 1, SMALL[1]))
-    weights = np.exp(-(across**2 + down**2) / (2 * spread**2)).astype(np.float32)
+    weights = np.exp(-(across**2 + down**2) / (2 * _SPREAD**2)).astype(np.float32)
     return np.asarray(weights / weights.mean(), dtype=np.float32)
 
 

@@ -1,7 +1,8 @@
 """Made step windows: what the camera, the light and the hand do is known for each picture.
 
 A window is seven to fourteen seconds. The hand comes, works, rests at times, finishes, goes; then the step is held,
-and at its end the camera may swing away or the hand may come back. One window in five has no good picture at all.
+and at its end the camera may swing away or the hand may come back. Some windows have no good picture at all. In others
+the hand takes the part off and holds it up beside its place for two seconds and more: that shows it, too.
 """
 
 import math
@@ -21,6 +22,8 @@ RATE = 20
 NONE = ("works on", "rests in front", "soft", "dark", "burnt", "shaking")
 """Ways in which a step has no good picture."""
 ENDINGS = ("held", "swing", "hand back")
+SHOWN = "held up"
+"""An ending in which the hand stays in the picture and shows the part that it has taken off."""
 LEAST_GOOD = 7
 """Pictures: a window that is to have good ones has at least so many of them."""
 
@@ -41,6 +44,8 @@ class Script:
     """Sigma of the blur in pixels."""
     gain: Floats
     noise: float
+    showing: int
+    """The picture from which on the part is held up; beyond the last one when it is not."""
     good: list[bool] = field(default_factory=list)
 
 
@@ -51,13 +56,23 @@ class Part:
     before: Image
     after: Image
     place: tuple[float, float]
+    radius: float
+
+    def taken_off(self) -> Layer:
+        """The part alone, on a square of its own."""
+        reach = math.ceil(self.radius)
+        across, down = int(self.place[0] + MARGIN), int(self.place[1] + MARGIN)
+        image = self.before[down - reach : down + reach, across - reach : across + reach].astype(np.float32)
+        cover = np.zeros(image.shape[:2], np.float32)
+        cv2.circle(cover, (reach, reach), reach - 1, 1.0, -1, cv2.LINE_AA)
+        return np.dstack([image * cover[:, :, None], cover]).astype(np.float32)
 
 
 def make(ground: Image, seed: int, kind: str, target: Path) -> Script:
     """Write the recording of one window and tell what is good in it."""
     while True:
         chance = np.random.default_rng(seed)
-        reaching, part = hand(chance), _part(ground, chance)
+        reaching, part = hand(chance), _part(ground, kind, chance)
         script = _script(kind, reaching, part, chance)
         images = _pictures(script, reaching, part, chance) if _possible(script) else []
         if images and ((kind in NONE) == (sum(script.good) == 0)) and (kind in NONE or sum(script.good) >= LEAST_GOOD):
@@ -72,9 +87,11 @@ def _possible(script: Script) -> bool:
     return script.kind in NONE or int(fine.sum()) >= LEAST_GOOD
 
 
-def _part(ground: Image, chance: np.random.Generator) -> Part:
+def _part(ground: Image, kind: str, chance: np.random.Generator) -> Part:
     large = chance.random() < 0.2
     radius = chance.uniform(110, 170) if large else chance.uniform(28, 75)
+    if kind == SHOWN and large:
+        radius /= 2.5
     place = (SIZE[0] * chance.uniform(0.32, 0.68), SIZE[1] * chance.uniform(0.32, 0.68))
     bare, fitted = ground.copy(), ground.copy()
     centre = (int(place[0] + MARGIN), int(place[1] + MARGIN))
@@ -83,8 +100,8 @@ def _part(ground: Image, chance: np.random.Generator) -> Part:
     other = fitted.copy()
     _fit(other, centre, radius * 0.96, chance.uniform(0, 3), chance)
     pairs = ((bare, fitted), (fitted, bare), (fitted, other))
-    before, after = pairs[chance.integers(3)]
-    return Part(before, after, place)
+    before, after = pairs[1 if kind == SHOWN else chance.integers(3)]
+    return Part(before, after, place, radius)
 
 
 def _fit(image: Image, centre: tuple[int, int], radius: float, turn: float, chance: np.random.Generator) -> None:
@@ -101,12 +118,12 @@ def _fit(image: Image, centre: tuple[int, int], radius: float, turn: float, chan
 
 
 def _script(kind: str, reaching: Hand, part: Part, chance: np.random.Generator) -> Script:
-    tips, finish = _path(kind, reaching, part, chance)
+    tips, finish, showing = _path(kind, reaching, part, chance)
     count = len(tips)
     away = tips[:, 0] > 9e3
     last_in = int(np.nonzero(~away[: len(away)])[0][-1]) if kind != "hand back" else finish
     script = Script(
-        kind, tips, finish, _shake(count, kind, chance), np.zeros(count), np.ones(count), chance.uniform(2, 6)
+        kind, tips, finish, _shake(count, kind, chance), np.zeros(count), np.ones(count), chance.uniform(2, 6), showing
     )
     for _ in range(int(chance.integers(0, 3))):
         _spell(script.soft, chance.uniform(1.5, 4), chance)
@@ -128,8 +145,8 @@ def _spell(values: Floats, value: float, chance: np.random.Generator) -> None:
     values[begin : begin + length] = value
 
 
-def _path(kind: str, reaching: Hand, part: Part, chance: np.random.Generator) -> tuple[Floats, int]:
-    """Finger tips of each picture, and the picture from which on the part is finished."""
+def _path(kind: str, reaching: Hand, part: Part, chance: np.random.Generator) -> tuple[Floats, int, int]:
+    """Finger tips of each picture, and the pictures from which on the part is finished and held up."""
     off = np.array([1e4, 1e4])
     there = np.array(part.place) + chance.uniform(-25, 25, 2)
     outside = there + np.array(reaching.away) * 520
@@ -142,9 +159,11 @@ def _path(kind: str, reaching: Hand, part: Part, chance: np.random.Generator) ->
             tips += _resting(tips[-1], int(chance.integers(8, 26)), chance)
     finish = len(tips) - int(chance.integers(3, 14))
     if kind == "works on":
-        return np.array(tips + _working(there, int(chance.integers(16, 40)), chance)), finish
+        return np.array(tips + _working(there, int(chance.integers(16, 40)), chance)), finish, len(tips) + 99
     if kind == "rests in front":
-        return np.array(tips + _resting(tips[-1], int(chance.integers(16, 45)), chance)), finish
+        return np.array(tips + _resting(tips[-1], int(chance.integers(16, 45)), chance)), finish, len(tips) + 99
+    if kind == SHOWN:
+        return _holding_up(tips, finish, outside, reaching, chance)
     tips += _between(tips[-1], outside, chance)
     tips += [off] * int(chance.integers(14, 50))
     if kind == "hand back":
@@ -152,7 +171,23 @@ def _path(kind: str, reaching: Hand, part: Part, chance: np.random.Generator) ->
         tips += _resting(there, int(chance.integers(6, 26)), chance)
     if kind == "swing":
         tips += [off] * 22
-    return np.array(tips), finish
+    return np.array(tips), finish, len(tips)
+
+
+def _holding_up(
+    tips: list[Floats], finish: int, outside: Floats, reaching: Hand, chance: np.random.Generator
+) -> tuple[Floats, int, int]:
+    """The part is taken aside at once, or the hand goes and comes back with it, to the side it comes from."""
+    aside = chance.choice([-1, 1]) * chance.uniform(70, 150) * np.array([reaching.away[1], -reaching.away[0]])
+    held = tips[-1] + np.array(reaching.away) * chance.uniform(0, 60) + aside
+    held = np.clip(held, [90, 80], [SIZE[0] - 90, SIZE[1] - 80])
+    finish = len(tips)
+    if chance.random() < 0.5:
+        tips += _between(tips[-1], outside, chance) + [np.array([1e4, 1e4])] * int(chance.integers(2, 12))
+        tips += _between(outside + aside, held, chance)
+    else:
+        tips += _between(tips[-1], held, chance)
+    return np.array(tips + _resting(held, int(chance.integers(42, 62)), chance)), finish, len(tips)
 
 
 def _between(start: Floats, end: Floats, chance: np.random.Generator) -> list[Floats]:
@@ -197,11 +232,13 @@ def _swing(shift: Floats, begin: int, chance: np.random.Generator) -> None:
 
 def _pictures(script: Script, reaching: Hand, part: Part, chance: np.random.Generator) -> list[Image]:
     grain = chance.normal(0, script.noise, (6, SIZE[1], SIZE[0], 1)).astype(np.float32)
-    images = []
+    images, held = [], part.taken_off()
     speeds = np.vstack([np.zeros(2), np.diff(script.shift, axis=0)])
     for index in range(len(script.tip)):
         view = _view(part.after if index >= script.finish else part.before, script.shift[index])
         view, cover = _reached(view, reaching, script, index)
+        if script.kind == SHOWN and index >= script.finish and cover:
+            _carry(view, held, script.tip[index] + script.shift[index] - np.array(reaching.away) * part.radius * 0.6)
         view = _softened(view, script.soft[index], speeds[index])
         view = view * script.gain[index] + grain[index % 6] * (0.6 + 0.4 * script.gain[index] ** 0.5)
         images.append(np.clip(view, 0, 255).astype(np.uint8))
@@ -210,10 +247,11 @@ def _pictures(script: Script, reaching: Hand, part: Part, chance: np.random.Gene
 
 
 def _is_good(script: Script, index: int, cover: float, speed: float, view: NDArray[np.float32]) -> bool:
-    """Finished, hand gone, sharp, well lit, and the camera still on the work."""
+    """Finished, hand gone or showing the part, sharp, well lit, and the camera still on the work."""
     lit = abs(math.log(script.gain[index])) < 0.25 and float(np.mean(view > 252)) < 0.3
     there = float(np.hypot(*script.shift[index])) < 30
-    return bool(index >= script.finish and cover < 0.002 and script.soft[index] < 0.8 and speed < 2.5 and lit and there)
+    free = cover < 0.002 or index >= script.showing + 2
+    return bool(index >= script.finish and free and script.soft[index] < 0.8 and speed < 2.5 and lit and there)
 
 
 def _view(ground: Image, shift: Floats) -> NDArray[np.float32]:
@@ -234,6 +272,16 @@ def _reached(
     places = [tip - way * part / count + script.shift[index] for part in range(count)]
     layer: Layer = np.mean([reaching.drawn((float(x), float(y))) for x, y in places], axis=0)
     return view * (1 - layer[:, :, 3:]) + layer[:, :, :3], float(layer[:, :, 3].mean())
+
+
+def _carry(view: NDArray[np.float32], held: Layer, centre: Floats) -> None:
+    """Lay a part over the picture, as far as it is inside."""
+    reach = held.shape[0] // 2
+    wide = cv2.copyMakeBorder(view, reach, reach, reach, reach, cv2.BORDER_CONSTANT)
+    left, top = (int(value) for value in np.clip(centre, 0, [SIZE[0] - 1, SIZE[1] - 1]))
+    place = wide[top : top + 2 * reach, left : left + 2 * reach]
+    place[:] = place * (1 - held[:, :, 3:]) + held[:, :, :3]
+    view[:] = wide[reach:-reach, reach:-reach]
 
 
 def _softened(view: NDArray[np.float32], sigma: float, speed: Floats) -> NDArray[np.float32]:

@@ -29,10 +29,10 @@ def _done() -> Image:
     return image
 
 
-def _hand(image: Image, reach: int) -> Image:
+def _hand(image: Image, reach: int, top: int = 90) -> Image:
     """A plain glove and its arm, reaching in from the right."""
     reached = image.copy()
-    reached[90:150, 320 - reach :] = (150, 95, 45)
+    reached[top : top + 60, 320 - reach :] = (150, 95, 45)
     return reached
 
 
@@ -101,13 +101,29 @@ def _worked(ground: Image) -> list[Image]:
     return [ground] * 8 + _coming(ground) + work
 
 
-def test_a_hand_that_stays_is_told_and_one_that_holds_for_long_shows_something(films: Path) -> None:
-    """The same glove for a second is in front; for three it holds up what is to be seen."""
+def test_a_hand_that_stays_is_told_and_one_that_has_held_all_along_shows_something(films: Path) -> None:
+    """The same glove for a second is in front; for three it goes on holding what is to be seen."""
     ground = (filming.scene() // 4 + 90).astype(np.uint8)
     rests, rest = _film(films, "rests", _worked(ground) + [_hand(ground, 220)] * 12)
     shows, show = _film(films, "shows", _worked(ground) + [_hand(ground, 220)] * 30)
     assert finished(rests, rest).weak == ("covered",)
     assert finished(shows, show).weak == ()
+
+
+def test_a_part_held_up_beside_its_place_is_shown_and_a_hand_that_rests_as_long_on_it_is_not(films: Path) -> None:
+    """Both are still for two seconds and a half; the one that rests has moved about before, and holds nothing."""
+    ground = (filming.scene() // 4 + 90).astype(np.uint8)
+    bare = ground.copy()
+    bare[100:140, 140:180] = (30, 32, 34)
+    up = bare.copy()
+    up[165:225, 200:] = (150, 95, 45)
+    up[160:210, 170:215] = (30, 60, 190)
+    shows, show = _film(films, "up", _worked(ground) + _going(bare) + [up] * 25)
+    about = [_hand(ground, 190, 90 + round(40 * float(np.sin(i / 2)))) for i in range(30)]
+    rests, rest = _film(films, "on", [ground] * 8 + _coming(ground) + about + [_hand(bare, 190)] * 25)
+    assert finished(shows, show).weak == ()
+    assert finished(shows, show).time > show.end - Fraction(5, 2)
+    assert finished(rests, rest).weak == ("covered",)
 
 
 def test_what_was_fitted_is_not_taken_for_the_hand_that_fitted_it(films: Path) -> None:

@@ -29,19 +29,19 @@ def _halves(left: tuple[int, int, int], right: tuple[int, int, int]) -> Look:
 
 def test_parts_of_the_same_colour_are_alike_wherever_they_lie() -> None:
     one, two = _halves(BLUE, ORANGE), _halves(ORANGE, BLUE)
-    assert likeness(palette(one, LEFT), palette(two, ~LEFT)) == pytest.approx(1, abs=0.02)
-    assert likeness(palette(one, LEFT), palette(two, LEFT)) == pytest.approx(0, abs=0.05)
+    assert likeness(palette(one.colour, LEFT), palette(two.colour, ~LEFT)) == pytest.approx(1, abs=0.02)
+    assert likeness(palette(one.colour, LEFT), palette(two.colour, LEFT)) == pytest.approx(0, abs=0.05)
 
 
 def test_half_of_the_colours_in_common_is_the_root_of_a_half() -> None:
     """The coefficient of (1/2, 1/2) and (1, 0): A. Bhattacharyya, 1943."""
-    both, whole = _halves(BLUE, ORANGE), _halves(BLUE, BLUE)
+    both, whole = _halves(BLUE, ORANGE).colour, _halves(BLUE, BLUE).colour
     assert likeness(palette(both, LEFT | ~LEFT), palette(whole, LEFT)) == pytest.approx(0.5**0.5, abs=0.03)
 
 
 def test_an_empty_part_is_like_nothing() -> None:
     one = _halves(BLUE, ORANGE)
-    assert likeness(palette(one, LEFT & ~LEFT), palette(one, LEFT)) == 0
+    assert likeness(palette(one.colour, LEFT & ~LEFT), palette(one.colour, LEFT)) == 0
 
 
 def test_a_bright_hand_before_a_dark_ground_is_not_taken_for_light() -> None:
