@@ -42,7 +42,7 @@ def sampled(
     """
     earliest = span.start if earliest is None else earliest
     due = earliest
-    for time, frame in _decoded(path, span, close):
+    for time, frame in decoded(path, span, close):
         if time >= span.end:
             return
         if time >= due and not frame.is_corrupt:
@@ -50,7 +50,14 @@ def sampled(
             yield time, frame
 
 
-def _decoded(path: Path, span: Span, close: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
+def decoded(path: Path, span: Span, close: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
+    """What has to be decoded to see the pictures of a span from ``close`` on, and of those before it one a second.
+
+    It begins with the key frame of the group that holds ``close``, and may go on beyond the span.
+
+    Raises:
+        Unreadable: The file cannot be opened as a recording with pictures.
+    """
     with opened(path) as container:
         track = picture_track(container)
         if track is None:

@@ -118,17 +118,26 @@ def _outwards(views: Views, room: Span, typed: Fraction, *, forwards: bool) -> F
         return None
     sign, around = (1 if forwards else -1), Span(room.recording, start, end)
     looks: list[Look] = []
-    outwards: list[Pace] = []
     for reached, looks in views.outwards(around, typed, _REACHES, forwards=forwards):
-        calm = [pace.calm for pace in paces(looks)]
-        outwards = [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
-        if not may_settle(outwards, reached):
+        if not may_settle(_seen_from(typed, looks, sign), reached):
             return None
-    beyond = settles(outwards)
+    beyond = settles(_seen_from(typed, looks, sign))
     if beyond is None:
         return None
     there = typed + sign * beyond
     return there if _same_place(looks, typed, there) else None
+
+
+def may_end_later(looks: Sequence[Look], typed: Fraction, reached: Fraction) -> bool:
+    """Whether pictures further out than ``reached`` can tell where the action that goes on at a typed time ends."""
+    near = [each for each in looks if each.time >= typed - _INSIDE * 2]
+    return may_settle(_seen_from(typed, near, 1), reached - typed)
+
+
+def _seen_from(typed: Fraction, looks: Sequence[Look], sign: int) -> list[Pace]:
+    """How looks follow each other from inside the step outwards, which is on in time or back."""
+    calm = [pace.calm for pace in paces(looks)]
+    return [(sign * (each.time - typed), still) for each, still in zip(looks, calm, strict=True)][::sign]
 
 
 def _changes_all_round(views: Views, recording: str, cut: Fraction) -> bool:

@@ -1,19 +1,18 @@
 """Every picture of the footage of a step, decoded once: for its cuts, its real ends and its key frame."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 
 from procbuilder.media.choose import choose
 from procbuilder.media.cuts import NEAR, find, small
-from procbuilder.media.decode import frames
 from procbuilder.media.difference import Grey
 from procbuilder.media.keyframe import WINDOW
 from procbuilder.media.look import Look, look
 from procbuilder.media.measure import measured
-from procbuilder.media.sample import SPACING, sparse
-from procbuilder.media.snap import REACH, snapped_by
+from procbuilder.media.sample import SPACING, decoded, sparse
+from procbuilder.media.snap import REACH, may_end_later, snapped_by
 from procbuilder.media.stretches import kept
 from procbuilder.media.views import Remembered
 from procbuilder.model.footage import Choice, Cut, PacketFacts, Snapped
@@ -35,7 +34,7 @@ class Seen:
 
 
 def look_through(path: Path, film: PacketFacts, span: Span, room: Span, skips: Sequence[Span]) -> Seen:
-    """Look at every picture of a span and of what its ends may be moved to.
+    """Look at every picture of a span, and of what lies around it as long as its ends may be moved there.
 
     All are judged for cuts. Around the ends, and in the last seconds, sixteen a second are judged for motion and as key
     frames too, elsewhere one a second or less, so that a long step takes little more memory than a short one.
@@ -51,30 +50,27 @@ def look_through(path: Path, film: PacketFacts, span: Span, room: Span, skips: S
         Unreadable: The file cannot be opened as a recording with pictures.
     """
     looks: list[Look] = []
-    found = tuple((part, _cuts(path, part, _wider(part, span, room, film), span, looks)) for part in kept(span, skips))
-    moved = snapped_by(Remembered(looks), span, room, [cut for _, cuts in found for cut in cuts])
+    found = tuple((part, _cuts(path, part, span, room, film, looks)) for part in kept(span, skips))
+    moved = snapped_by(Remembered(path, looks), span, room, [cut for _, cuts in found for cut in cuts])
     shown = kept(moved.span, skips)
     inside = [each for each in looks if any(part.start <= each.time < part.end for part in shown)]
     return Seen(found, moved, choose(measured(inside), moved.span))
 
 
-def _wider(part: Span, span: Span, room: Span, film: PacketFacts) -> Span:
-    """A stretch with the pictures that a cut at its ends is compared with, and those to which its ends may move."""
-    around = (NEAR + 1) * film.spacing
-    start, end = part.start - around, part.end + around
-    if part.start == span.start:
-        start = min(start, max(room.start, span.start - REACH))
-    if part.end == span.end:
-        end = max(end, min(room.end, span.end + REACH))
-    return Span(span.recording, max(start, Fraction(0)), end)
-
-
-def _cuts(path: Path, part: Span, wider: Span, span: Span, looks: list[Look]) -> tuple[Cut, ...]:
+def _cuts(path: Path, part: Span, span: Span, room: Span, film: PacketFacts, looks: list[Look]) -> tuple[Cut, ...]:
     """The cuts of a stretch; looks at its pictures are added."""
+    around = (NEAR + 1) * film.spacing
+    start, end = max(part.start - around, Fraction(0)), part.end + around
+    furthest = max(end, min(room.end, span.end + REACH)) if part.end == span.end else end
+    earliest = span.start - REACH if part.start == span.start else part.start
 
     def pictures() -> Iterator[tuple[Fraction, Grey]]:
-        due = wider.start
-        for time, frame in frames(path, wider.start, wider.end):
+        until, due = end, max(earliest, looks[-1].time + SPACING) if looks else earliest
+        for time, frame in decoded(path, replace(part, start=start, end=furthest), start):
+            if time >= until:
+                if until == furthest or not may_end_later(looks, span.end, time):
+                    return
+                until = furthest
             if frame.is_corrupt:
                 continue
             if time >= due:

@@ -29,28 +29,6 @@ class Views(Protocol):
 
 
 @dataclass(frozen=True, slots=True)
-class Remembered:
-    """Looks at hand."""
-
-    looks: Sequence[Look]
-
-    def within(self, span: Span) -> list[Look]:
-        """All of a span."""
-        return [each for each in self.looks if span.start <= each.time < span.end]
-
-    def outwards(
-        self,
-        span: Span,
-        _moment: Fraction,
-        reaches: Sequence[Fraction],
-        *,
-        forwards: bool,  # noqa: ARG002
-    ) -> Iterator[tuple[Fraction, list[Look]]]:
-        """All at once."""
-        yield reaches[-1], self.within(span)
-
-
-@dataclass(frozen=True, slots=True)
 class Decoded:
     """A recording; the pictures of each span are decoded once, and no more than are asked for."""
 
@@ -64,25 +42,50 @@ class Decoded:
         self, span: Span, moment: Fraction, reaches: Sequence[Fraction], *, forwards: bool
     ) -> Iterator[tuple[Fraction, list[Look]]]:
         """Picture by picture forwards, or one group of pictures before the other backwards."""
-        return self._onwards(span, moment, list(reaches)) if forwards else self._backwards(span, moment, reaches)
+        if forwards:
+            return _onwards(self.path, span, moment, list(reaches))
+        return _backwards(self.path, span, moment, reaches, [])
 
-    def _onwards(self, span: Span, moment: Fraction, reaches: list[Fraction]) -> Iterator[tuple[Fraction, list[Look]]]:
-        looks: list[Look] = []
-        for time, frame in sampled(self.path, span, span.start):
-            if reaches[1:] and time >= moment + reaches[0]:
-                yield reaches.pop(0), looks
-            looks.append(look(time, frame))
-        yield reaches[-1], looks
 
-    def _backwards(
-        self, span: Span, moment: Fraction, reaches: Sequence[Fraction]
+@dataclass(frozen=True, slots=True)
+class Remembered:
+    """Looks at hand; what lies before them is decoded when it is asked for."""
+
+    path: Path
+    looks: Sequence[Look]
+
+    def within(self, span: Span) -> list[Look]:
+        """Those of a span."""
+        return [each for each in self.looks if span.start <= each.time < span.end]
+
+    def outwards(
+        self, span: Span, moment: Fraction, reaches: Sequence[Fraction], *, forwards: bool
     ) -> Iterator[tuple[Fraction, list[Look]]]:
-        looks: list[Look] = []
-        begin = span.end
-        for reach in reaches:
-            start = max(span.start, moment - reach)
-            if start < begin:
-                earlier = sampled(self.path, replace(span, start=start, end=begin), start, span.start)
-                looks = [*(look(*each) for each in earlier), *looks]
-                begin = looks[0].time if looks else begin
-            yield reach, looks
+        """All at once forwards, and backwards from where they begin."""
+        if forwards:
+            return iter([(reaches[-1], self.within(span))])
+        return _backwards(self.path, span, moment, reaches, self.within(span))
+
+
+def _onwards(
+    path: Path, span: Span, moment: Fraction, reaches: list[Fraction]
+) -> Iterator[tuple[Fraction, list[Look]]]:
+    looks: list[Look] = []
+    for time, frame in sampled(path, span, span.start):
+        if reaches[1:] and time >= moment + reaches[0]:
+            yield reaches.pop(0), looks
+        looks.append(look(time, frame))
+    yield reaches[-1], looks
+
+
+def _backwards(
+    path: Path, span: Span, moment: Fraction, reaches: Sequence[Fraction], looks: list[Look]
+) -> Iterator[tuple[Fraction, list[Look]]]:
+    begin = looks[0].time if looks else span.end
+    for reach in reaches:
+        start = max(span.start, moment - reach)
+        if start < begin:
+            earlier = sampled(path, replace(span, start=start, end=begin), start, span.start)
+            looks = [*(look(*each) for each in earlier), *looks]
+            begin = looks[0].time if looks else begin
+        yield reach, looks

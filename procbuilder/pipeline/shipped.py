@@ -1,9 +1,11 @@
 """What comes with the program: where the templates and the demo lie, and how one program is told from another."""
 
-import sysconfig
+import sys
 from pathlib import Path
 
 _PACKAGE = Path(__file__).parent.parent
+_LIBRARIES = ("site-packages", "dist-packages")
+"""Names of the folders in which installed libraries lie."""
 
 
 def shipped(name: str) -> Path:
@@ -24,6 +26,6 @@ def program() -> str:
     every = (path for folder in (_PACKAGE, shipped("templates")) for path in folder.rglob("*"))
     own = sorted(path for path in every if path.is_file() and path.suffix != ".pyc")
     files = [(str(path), status.st_size, status.st_mtime_ns) for path in own for status in [path.stat()]]
-    paths = sysconfig.get_paths()
-    libraries = {kind: Path(paths[kind]).stat().st_mtime_ns for kind in ("purelib", "platlib")}
+    folders = (folder for folder in map(Path, sys.path) if folder.name in _LIBRARIES and folder.is_dir())
+    libraries = [(str(folder), folder.stat().st_mtime_ns) for folder in folders]
     return f"{files} {libraries}"

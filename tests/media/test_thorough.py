@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from av.video.frame import VideoFrame
 
-from procbuilder.media import decode, thorough
+from procbuilder.media import sample, thorough
 from procbuilder.media.cuts import cuts_within
 from procbuilder.media.keyframe import finished
 from procbuilder.media.look import Look, look
@@ -69,26 +69,40 @@ def _seen(
     """What is seen, and the times of the pictures that are decoded and looked at for it."""
     decoded: list[float] = []
     looked: list[float] = []
-    pictures_of = decode.pictures_of
+    pictures = sample._pictures
 
-    def noted(packet):  # type: ignore[no-untyped-def]  # as it is in the module
-        frames = pictures_of(packet)
-        decoded.extend(float(frame.time) for frame in frames)
-        return frames
+    def noted(track, wanted, zero):  # type: ignore[no-untyped-def]  # as it is in the module
+        for packet in filter(None, wanted):
+            decoded.append(float(packet.pts * packet.time_base))
+            yield from pictures(track, [packet], zero)
 
     def noted_look(time: Fraction, frame: VideoFrame) -> Look:
         looked.append(float(time))
         return look(time, frame)
 
-    monkeypatch.setattr(decode, "pictures_of", noted)
+    monkeypatch.setattr(sample, "_pictures", noted)
     monkeypatch.setattr(thorough, "look", noted_look)
     return look_through(path, film, span, WHOLE, skips), decoded, looked
 
 
-def test_no_picture_is_decoded_twice(path: Path, film: PacketFacts, monkeypatch: pytest.MonkeyPatch) -> None:
-    _, decoded, _ = _seen(path, film, monkeypatch, _span("3", "18"))
-    assert len(decoded) == len(set(decoded))
-    assert (min(decoded), max(decoded)) == (1, 19.5)
+@pytest.mark.parametrize(
+    ("typed", "decoded"),
+    [
+        (("3", "18"), (1, 18.9)),  # something moves at the beginning, nothing at the end
+        (("6", "16"), (5, 16.9)),  # nothing moves: no more than a cut is compared with, from a key frame on
+        (("0", "3.5"), (0, 4.9)),  # something moves at the end and comes to rest
+    ],
+)
+def test_no_picture_is_decoded_twice_or_without_need(
+    path: Path,
+    film: PacketFacts,
+    monkeypatch: pytest.MonkeyPatch,
+    typed: tuple[str, str],
+    decoded: tuple[float, float],
+) -> None:
+    _, times, _ = _seen(path, film, monkeypatch, _span(*typed))
+    assert len(times) == len(set(times))
+    assert (min(times), max(times)) == decoded
 
 
 def test_a_long_step_is_looked_at_now_and_then(path: Path, film: PacketFacts, monkeypatch: pytest.MonkeyPatch) -> None:

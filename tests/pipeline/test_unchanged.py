@@ -119,13 +119,13 @@ def test_a_task_that_is_asked_for_later_is_made(home: Path) -> None:
 
 
 def test_a_program_is_known_by_its_files_and_libraries(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    package, libraries = tmp_path / "package", tmp_path / "libraries"
+    package, libraries = tmp_path / "package", tmp_path / "site-packages"
     template = package / "shipped" / "templates" / "page.html"
     template.parent.mkdir(parents=True)
     libraries.mkdir()
     template.write_text("<p>")
     monkeypatch.setattr(shipped, "_PACKAGE", package)
-    monkeypatch.setattr("sysconfig.get_paths", lambda: {"purelib": str(libraries), "platlib": str(libraries)})
+    monkeypatch.setattr("sys.path", [str(tmp_path), str(libraries), str(tmp_path / "gone" / "site-packages")])
     told = {shipped.program()}
     (package / "cached.pyc").touch()
     assert {shipped.program()} == told
