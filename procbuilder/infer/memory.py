@@ -96,10 +96,16 @@ class Memory:
     def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
         """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
         other = loose = None
+        asked: dict[tuple[str, Reach], bool] = {}
         for at, thing in enumerate(reversed(self._things)):
             solid = self._is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
-            if (wanted or (other if solid else loose) is None) and fits(thing.name, _reach(at, self._here)):
+            if not wanted and (other if solid else loose) is not None:
+                continue
+            key = thing.name, _reach(at, self._here)
+            if key not in asked:
+                asked[key] = fits(*key)
+            if asked[key]:
                 if wanted:
                     return thing
                 other, loose = (other or thing, loose) if solid else (other, loose or thing)

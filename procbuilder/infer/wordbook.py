@@ -169,8 +169,8 @@ class Wordbook:
 
         A P-clip is a clip.
         """
-        ends = _endings(name)
-        return any(not ends.isdisjoint(self.groups.get(group, (group,))) for group in groups)
+        ends, known = _endings(name), self.groups
+        return any(group in ends if group not in known else not ends.isdisjoint(known[group]) for group in groups)
 
 
 @lru_cache(maxsize=8192)

@@ -20,6 +20,7 @@ _ENDING_IN_S = frozenset({"lens", "canvas", "always", "bias", "series", "perhaps
 _ODD_PLURALS = {"feet": "foot", "teeth": "tooth", "halves": "half", "knives": "knife", "shelves": "shelf"}
 
 
+@lru_cache(maxsize=10_000)
 def singular(word: str) -> str:
     """A word in lower case without its English plural ending: ``nuts`` and ``nut`` are then the same."""
     word = word.casefold()
