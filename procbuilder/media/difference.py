@@ -45,7 +45,7 @@ def unlit(one: Soft, other: Soft) -> Soft:
         return np.zeros_like(one)
     ours, theirs = contrast / our_contrast, contrast / their_contrast
     evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
-    left = np.asarray(cv2.copyTo(cv2.absdiff(evened, 0.0), seen), dtype=np.float32)
+    left = np.asarray(cv2.copyTo(np.abs(evened), seen), dtype=np.float32)
     return min(plain(one, other), left, key=lambda each: cv2.mean(each)[0])
 
 
