@@ -16,16 +16,24 @@ def command(operations: Sequence[Operation], book: Wordbook) -> str:
     """One command for operations of one verb: ``Remove the governor spring and the throttle rod``."""
     first = operations[0]
     things = " and ".join(dict.fromkeys(_thing(operation, book) for operation in operations))
-    text = f"{first.verb} {things}"
-    tail = first.tail if first.act in _WITH_TAIL else ""
+    tail = first.tail if first.act in _WITH_TAIL and not first.verb.endswith(" with") else ""
+    text = f"{_verb(first.verb, tail)} {things}"
     whole = f"{text}{tail}" if tail.startswith(("'", "’")) else f"{text} {tail}".strip()
     text = whole if len(whole.split()) <= MOST_WORDS else text
     return " ".join(text.split()[:MOST_WORDS])
+
+
+def _verb(verb: str, tail: str) -> str:
+    """ "Clean", and not "clean off", before "the muck off the panel"."""
+    words = verb.split()
+    return " ".join(words[:-1]) if len(words) > 1 and words[-1] == tail.partition(" ")[0] else verb
 
 
 def _thing(operation: Operation, book: Wordbook) -> str:
     name = f"new {operation.object}" if operation.new else operation.object
     if operation.count is not None and (operation.count > 1 or not operation.plural):
         return f"{operation.count:f} {name}" if operation.count > 1 else f"the {name}"
+    if book.is_in(operation.object, ("record",)) and not operation.plural:
+        return f"a {name}"
     bare = operation.verb.endswith(" for") or book.is_in(operation.object, ("fluid", "paste"))
     return name if bare and operation.act in (Act.WORK, Act.CHECK) else f"the {name}"

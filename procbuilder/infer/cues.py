@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from functools import cache
 
 from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.words import singular
 
 _WORD = re.compile(r"'?[^\W_]+(?:-[^\W_]+)*")
 
@@ -36,5 +37,14 @@ def begins(words: str, kind: str, book: Wordbook) -> str:
 
 
 def is_talk(words: str, book: Wordbook) -> bool:
-    """True for a sentence about anything but the work."""
-    return bool(cue(words, "talk", book))
+    """True for a sentence about anything but the work; never for one that names a part, a tool or a supply."""
+    return bool(cue(words, "talk", book)) and not _names_work(words, book)
+
+
+def is_everyday(words: str, book: Wordbook) -> bool:
+    """True for a sentence about everyday life; it is talk when it tells of no operation either."""
+    return bool(cue(words, "everyday", book)) and not _names_work(words, book)
+
+
+def _names_work(words: str, book: Wordbook) -> bool:
+    return any(singular(word) in book.trade_words for word in folded(words).split())

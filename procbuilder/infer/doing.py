@@ -1,9 +1,11 @@
 """Who does what a verb says, and with which words it is told."""
 
-from procbuilder.infer.clauses import Clauses, Told, subordinate_at
+from procbuilder.infer.asides import subordinate_at
+from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
-from procbuilder.infer.results import OUTWARD
+from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 from procbuilder.model.heard import Sentence
 
 _BEFORE_ING = ("'m", "am", "start", "keep", "and", "just", "now", "'re", "then")
@@ -19,6 +21,8 @@ def is_done(clauses: Clauses, told: Told) -> bool:
         return not before or is_be or before in _BEFORE_ING
     if told.form is Form.PAST and is_be:
         return False
+    if told.form is Form.ING and not is_be:
+        return False
     if told.moves:
         return _moves_by_itself(clauses, told)
     return told.form is not Form.S or at == clauses.clause
@@ -32,11 +36,13 @@ def _behind_be(clauses: Clauses, at: int) -> bool:
 
 
 def _moves_by_itself(clauses: Clauses, told: Told) -> bool:
-    """True for "the cover lifts off", "the seal goes in" and "the harness unplugs"."""
+    """True for "the cover lifts off", "the seal goes in" and "the harness unplugs"; not when it moves another thing."""
     if told.verb.startswith("un") and not told.things:
         return told.form is not Form.PAST
-    outward = not OUTWARD.isdisjoint(told.particles)
-    return bool(told.particles) and clauses.book.has("moves_off" if outward else "moves_on", told.verb)
+    if clauses.low(told.start - 1) == "only":
+        return False
+    moves_another = bool(told.things) and not clauses.has("particles", told.things[0].start - 1)
+    return bool(told.particles) and not moves_another and not clauses.book.has("never_by_itself", told.verb)
 
 
 def as_said(told: Told) -> str:
@@ -63,4 +69,12 @@ def _ends_clause(clauses: Clauses, at: int) -> bool:
     low = clauses.low(at)
     if low in SIGNS or (low not in ("until", "till") and subordinate_at(clauses, at)):
         return True
-    return low in ("but", "then", "or", "so") or (low == "and" and bool(clauses.verb_at(at + 1)))
+    return low in ("but", "then", "or", "so") or (low == "and" and not _goes_on(clauses, at + 1))
+
+
+def _goes_on(clauses: Clauses, at: int) -> bool:
+    """True for a further thing behind "and": "and the inside", but not "and give it a minute"."""
+    if clauses.verb_at(at) or clauses.low(at) in clauses.book.idle:
+        return False
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    return thing is not None and bool(thing.name)

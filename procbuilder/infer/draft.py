@@ -7,9 +7,9 @@ from fractions import Fraction
 from itertools import groupby, pairwise
 
 from procbuilder.infer.commands import command
-from procbuilder.infer.cues import cue, is_talk
+from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.follow import Follower, Move
-from procbuilder.infer.misplaced import best_step, is_at_start
+from procbuilder.infer.misplaced import best_step, is_at_start, is_too_late
 from procbuilder.infer.operations import operations
 from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
 from procbuilder.infer.said_tools import said_tools
@@ -85,9 +85,9 @@ class _Drafter:
         self.order.append(sentence)
         words = sentence.words
         done = [one for one in heard if one.tense in (Tense.NOW, Tense.EARLIER)]
-        if is_talk(words, self.book):
+        if is_talk(words, self.book) or (not heard and is_everyday(words, self.book)):
             self._set_aside(sentence, TALK)
-        elif cue(words, "out_of_order", self.book) and self.steps:
+        elif is_too_late(words, self.book) and self.steps:
             self.late.append((sentence, done, list(self.steps)))
         elif cue(words, "redo", self.book) or (done and self._is_repeated(done)):
             self._set_aside(sentence, ATTEMPT)
@@ -140,7 +140,7 @@ class _Drafter:
         if not self.steps:
             self._first_words(sentence)
             return
-        step = self.steps[-1]
+        step = next((one for one in reversed(self.steps) if one.filmed), self.steps[-1])
         step.sentences.append(sentence)
         made = list(self._fields(step, sentence))
         step.fields += made
@@ -172,7 +172,8 @@ class _Drafter:
         """Each sentence that belongs to an earlier step goes there, with a receipt."""
         for sentence, done, earlier in self.late:
             said = [[one.words for one in step.sentences] for step in earlier]
-            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book)
+            moves = [step.first.act not in (Act.WORK, Act.CHECK) for step in earlier]
+            place = 0 if is_at_start(sentence.words, self.book) else best_step(sentence.words, said, self.book, moves)
             place = self.steps.index(earlier[-1 if place is None else place])
             receipt = f"said at {format_time(sentence.origin.time or sentence.start)}, it belongs here"
             if done:

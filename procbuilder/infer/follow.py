@@ -29,6 +29,8 @@ class Move:
     field: str
     item: Item
     operation: Operation
+    stands_for_new: bool = False
+    """It closes what was spoilt: a new one must have been fitted, though nobody said so."""
 
     @property
     def entry(self) -> Field:
@@ -55,7 +57,8 @@ class Follower:
             return ()
         moves = tuple(self._moves(operation))
         for move in moves:
-            self.book.enter(move.entry, _moment(operation))
+            item = replace(move.item, new=move.item.new or move.stands_for_new)
+            self.book.enter(replace(move, item=item).entry, _moment(operation))
         return moves
 
     def _moves(self, operation: Operation) -> Iterator[Move]:
@@ -65,8 +68,7 @@ class Follower:
             case Act.TIGHTEN | Act.NIP:
                 yield from self._tightens(operation)
             case Act.OUT_AGAIN:
-                found = self._close(operation, Opening.TEMPORARY, "Out again")
-                yield from found or [_move(operation, "Off", operation.name, operation.count)]
+                yield from self._close(operation, Opening.TEMPORARY, "Out again")
             case Act.ENDS:
                 yield from self._ends(operation)
             case Act.OFF | Act.SLACKEN | Act.FOR_NOW | Act.STATE:
@@ -80,6 +82,8 @@ class Follower:
             return fitted
         if operation.state.endswith(" off") and (stopped := self._end_state_of(operation, "running")):
             return stopped
+        if operation.state.endswith(" running") and (started := self._end_state_of(operation, "off")):
+            return started
         if self._is_open_already(operation):
             return []
         return [_move(operation, _FIELD[operation.act], operation.name, operation.count)]
@@ -98,7 +102,7 @@ class Follower:
     def _puts_back(self, operation: Operation) -> list[Move]:
         found = self._close(operation, Opening.OFF, "On")
         if found:
-            return found
+            return found + self._close(operation, Opening.SLACKENED, "Torque", exact=True)
         if tightened := self._close(operation, Opening.SLACKENED, "Torque", exact=True):
             return tightened
         if ended := self._end_state_of(operation):
@@ -140,8 +144,11 @@ class Follower:
         return alike or (longer if len(wanted) > 1 else [])
 
     def _close(self, operation: Operation, opening: Opening, field: str, *, exact: bool = False) -> list[Move]:
+        """The moves that close what is open under the name; what stands for a thing that was spoilt is a new one."""
         accounts = self._matching(operation.name, opening, exact=exact)
-        accounts = [account for account in accounts if operation.new or not account.scrapped] or accounts
+        usable = [account for account in accounts if operation.new or not account.scrapped]
+        stands_for_new = bool(accounts) and not usable
+        accounts = usable or accounts
         everything = operation.count is None and (operation.plural or is_plural(operation.name))
         if not everything and (operation.count is None or operation.count == 1):
             accounts = accounts[:1]
@@ -156,7 +163,7 @@ class Follower:
                 else min(account.rest, left or Decimal(1))
             )
             counted = closing if account.counted and (account.out > 1 or closing > 1) else None
-            moves.append(_move(operation, field, account.name, counted))
+            moves.append(replace(_move(operation, field, account.name, counted), stands_for_new=stands_for_new))
             left = left - closing if left is not None else None
         return moves
 

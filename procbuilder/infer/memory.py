@@ -49,6 +49,8 @@ class Memory:
     def __init__(self, book: Wordbook) -> None:
         self.book = book
         self._things: list[Thing] = []
+        self._handled: set[str] = set()
+        """Names of things that something was done to."""
         self._here = 0
 
     def begin(self) -> None:
@@ -62,26 +64,46 @@ class Memory:
 
     def mention(self, thing: Thing) -> None:
         """A thing was named; measures and pronouns are passed over."""
-        vague = bool(thing.name) and self.book.has("vague", singular(thing.name.split()[-1]))
-        vague = vague or self.book.is_in(thing.name, ("body",))
-        if thing.name and not thing.measure and not thing.pointed and not vague:
-            self._things = [*self._things[-MOST + 1 :], thing]
-            self._here += 1
+        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+            return
+        self._things = [*self._things[-MOST + 1 :], thing]
+        self._here += 1
+
+    def _is_vague(self, name: str) -> bool:
+        """True for what no pronoun stands for: "time", "the thread", a hand that holds something."""
+        last = singular(name.split()[-1])
+        holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
+        return holds or self.book.has("vague", last) or self.book.has("features", last)
+
+    def is_last(self, name: str) -> bool:
+        """True for the thing that was spoken of last."""
+        return bool(self._things) and self._things[-1].name == name
+
+    def handle(self, thing: Thing) -> None:
+        """Something was done to a thing."""
+        self._handled.add(thing.name)
+        self.mention(thing)
+
+    def _is_solid(self, name: str) -> bool:
+        """True for what was handled, or is known as a thing; false for "a fault" and "the plan"."""
+        return name in self._handled or self.book.knows(name)
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
-    def last(self, fits: Fits, *, many: bool) -> Thing | None:
-        """The last thing of this number that fits; of any number where there is none."""
-        other = None
+    def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
+        """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
+        other = loose = None
         for at, thing in enumerate(reversed(self._things)):
-            if (thing.many is many or other is None) and fits(thing.name, _reach(at, self._here)):
-                if thing.many is many:
+            solid = self._is_solid(thing.name)
+            wanted = many in (None, thing.many) and solid
+            if (wanted or (other if solid else loose) is None) and fits(thing.name, _reach(at, self._here)):
+                if wanted:
                     return thing
-                other = thing
-        return other
+                other, loose = (other or thing, loose) if solid else (other, loose or thing)
+        return other or loose
 
     def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
         """ "Zip out all five" means the last five things that were named, if they fit."""
@@ -95,15 +117,14 @@ class Memory:
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
-        earlier = self._counted(thing, fits) or (
-            self._things[-1] if words and self._things else self.last(fits or _recent, many=thing.many)
-        )
+        many = None if len(words) > 1 else thing.many
+        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=many)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)
         if not words:
-            return Named(earlier.name, count, thing.many, thing.new, sure=False)
-        which = words[:-1]
+            return Named(earlier.name, count, thing.many, thing.new or earlier.new, sure=False)
+        which = [word for word in words[:-1] if not self.book.has("ordinals", word)]
         rest = [word for word in earlier.name.split() if not (which and self.book.has("positions", word))]
         if rest and not thing.many:
             rest[-1] = singular(rest[-1])
@@ -112,7 +133,7 @@ class Memory:
 
 def renamed(thing: Thing, named: Named) -> Thing:
     """The thing under the name that was found for it."""
-    return replace(thing, name=named.name, pointed=False, measure=False, count=named.count)
+    return replace(thing, name=named.name, pointed=False, measure=False, count=named.count, new=named.new)
 
 
 def _recent(_name: str, reach: Reach) -> bool:

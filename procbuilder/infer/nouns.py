@@ -1,7 +1,7 @@
 """Things in a sentence: ``the two long bolts``, ``both of them``, ``the upper one``."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from procbuilder.infer.inflect import Form
@@ -34,6 +34,8 @@ class Thing:
     """Only pointed at: ``it``, ``those``, ``the other three``."""
     measure: bool = False
     """A number with a unit: no thing at all."""
+    partial: bool = False
+    """Only some length of it: "forty mil of the sheath"."""
 
 
 def read_thing(tokens: Sequence[Token], at: int, book: Wordbook, *, governed: bool = False) -> Thing | None:
@@ -50,21 +52,33 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
+        if self._low(at) in _POINTING and self._tells_how(at + 1):
+            many = self._low(at) in ("those", "these")
+            return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
         if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
             return self._inner(at, of, count)
-        if self._low(at) == "one" and position == at + 1 and not self._content(position, 0, after_article=True):
+        alone = self._low(at) == "one" and position == at + 1
+        if alone and not self.governed and not self._content(position, 0, after_article=True):
             return None
         article = position > at
         while self.book.has("loose_words", self._low(position)) and (
             self._content(position + 1, 0, after_article=True) or self._is_number(self._low(position + 1))
         ):
             position += 1
+        counted = self._low(position + 1) != "one" and self._is_number(self._low(position + 1))
+        if self.book.has("positions", self._low(position)) and counted:
+            position += 1
         if self._low(position) == "little" and self.book.is_in(self._low(position + 1), ("fluid", "paste")):
             position += 1
         number, position = self._number(position)
         count = number or count
         return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
+
+    def _tells_how(self, at: int) -> bool:
+        """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
+        ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
+        return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""
@@ -102,9 +116,9 @@ class _Reader:
         thing = self.read(of)
         if thing is None:
             return None
-        return Thing(
-            thing.name, start, thing.end, count or thing.count, thing.new, thing.old, thing.many, thing.pointed
-        )
+        by_unit = any(self.book.has("units", self._low(at)) for at in range(start, of))
+        count = None if by_unit else count or thing.count
+        return replace(thing, start=start, count=count, partial=by_unit)
 
     def _named(self, start: int, at: int, count: Decimal | None, article: bool) -> Thing | None:
         words: list[Token] = []
@@ -116,25 +130,49 @@ class _Reader:
                 new = True
             elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
                 old = True
+            elif token.low in ("little", "tiny", "wee") and self._content(position + 1, 0, after_article=True):
+                pass
             else:
                 words.append(token)
             position += 1
+            position += self._is_owner(position)
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
-        if not words:
+        if len(words) > 1 and self._is_size(words[0].low):
+            words = words[1:]
+        if len(words) > 1 and words[0].low in ("clean", "dry") and self.book.is_in(words[-1].low, ("fluid", "paste")):
+            words = words[1:]
+        if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
-        measure = self.book.has("units", words[0].low) and count is not None
+        if words[-1].low.endswith("s") and self.book.has("heads", singular(words[-1].low)):
+            name = f"{name.removesuffix('s')} screws"
+        is_unit = self.book.has("units", words[0].low) and (len(words) == 1 or not self.book.knows(words[-1].low))
+        measure = is_unit and count is not None
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
+
+    def _is_size(self, low: str) -> bool:
+        """``mil`` of "a five mil grub screw", ``half-inch`` of "half-inch nuts"."""
+        return low.rpartition("-")[2] in (*self.book.sizes["millimetre"], *self.book.sizes["inch"])
+
+    def _is_owner(self, at: int) -> bool:
+        """True for the ``'s`` of "the pin's clip", but not for that of "the pin's loose"."""
+        behind = self._low(at + 1)
+        is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
+        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not self.book.is_small(behind)
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)
         if count is not None and at > start and low not in ("a", "an"):
             return Thing("", start, at, count, many=count > 1, pointed=True)
         if self.book.has("many_pronouns", low):
-            return Thing("", start, start + 1, many=True, pointed=True)
+            all_of = self._low(start + 1) in ("both", "all")
+            two = Decimal(2) if self._low(start + 1) == "both" else None
+            return Thing("", start, start + 1 + all_of, two, many=True, pointed=True)
+        if low == "one" and self.governed and not self._content(start + 1, 0, after_article=True):
+            return Thing("", start, start + 1, pointed=True)
         if self.book.has("one_pronouns", low):
             return Thing("", start, start + 1, pointed=True)
         return None
@@ -144,34 +182,34 @@ class _Reader:
         if at >= len(self.tokens):
             return False
         low = self._low(at)
-        if not so_far and f"{low} {singular(self._low(at + 1))}" in self.book.compounds:
+        if not so_far and self._begins_name(at, low):
             return True
         if low in SIGNS or self._is_number(low) or low[0] == "'" or low == "n't":
             return False
         if self.book.has("positions", low) and not so_far:
-            alone = after_article and (
-                not self.book.has("particles", low) or self.book.has("strict_articles", self._low(at - 1))
-            )
+            strict = self.book.has("strict_articles", self._low(at - 1))
+            alone = after_article and (strict or not self.book.has("particles", low))
             return alone or self._content(at + 1, 1, after_article=True)
-        if any(self.book.has(kind, low) for kind in _STOPS) or low.endswith("ly"):
+        if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
         if (so_far or not after_article) and self.book.has("results", low):
             return self._content(at + 1, so_far + 1, after_article=True)
-        if (
-            low in self.book.idle
-            and singular(low) not in self.book.nouns
-            and not (not so_far and self.book.has("strict_articles", self._low(at - 1)))
-        ):
-            return False
-        if (
-            low.endswith("ing")
-            and low in self.book.forms
-            and low not in self.book.nouns
-            and not so_far
-            and not after_article
-        ):
-            return False
-        return not (so_far and self._is_verb(at))
+        if low in self.book.idle and singular(low) not in self.book.nouns:
+            return not so_far and self.book.has("strict_articles", self._low(at - 1))
+        return not (self._is_verb(at) if so_far else self._is_doing(low, after_article))
+
+    def _begins_name(self, at: int, low: str) -> bool:
+        """ "Drain plug", "the through axle", "kick plate": the first word of a thing, whatever it is elsewhere."""
+        following = self._low(at + 1)
+        if f"{low} {singular(following)}" in self.book.compounds:
+            return True
+        by_way = low in _WAYS and self.book.has("strict_articles", self._low(at - 1))
+        return (by_way or self.book.has("modifiers", low)) and self.book.knows(following)
+
+    def _is_doing(self, low: str, after_article: bool) -> bool:
+        """True for a first word that is a verb: "turning it"."""
+        is_doing = low.endswith("ing") and low in self.book.forms and low not in self.book.nouns
+        return is_doing and not after_article
 
     def _is_number(self, low: str) -> bool:
         return low in self.book.numbers or low[0].isdigit() or word_value(low, self.book) is not None
@@ -189,12 +227,16 @@ class _Reader:
             return low not in self.book.nouns and not self._content(at + 1, 0, after_article=False)
         known = singular(low) in self.book.nouns or low in self.book.nouns
         stands_before_thing = self.book.has("articles", following) or self.book.has("one_pronouns", following)
+        if low.startswith("un") and self.tokens[at - 1].low.endswith("s") and not self.governed:
+            return True
         if any(form is Form.BASE for _, form in entries):
             return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
         firm = singular(low) in self.book.firm_nouns
         return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
 
 
+_POINTING = ("that", "this", "those", "these")
+_WAYS = ("through", "over", "under", "down", "up", "in", "out", "off", "by")
 _STOPS = (
     "articles", "one_pronouns", "many_pronouns", "prepositions", "particles", "adverbs", "helpers", "subordinate",
     "negations", "doers", "others", "and",

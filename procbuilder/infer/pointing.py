@@ -1,17 +1,27 @@
 """Which earlier thing a pronoun stands for, by what its verb does."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
-from procbuilder.infer.clauses import Told
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Memory, Named, Reach
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.status import Status
+from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
+from procbuilder.model.words import is_plural
 
 _Fits = Callable[[Told, str, Reach], bool]
+_RESTORES = frozenset({"on", "in", "back", "down", "up"})
+_LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
+_STILL = (*_LOOSE, "seal")
+_UNFIT = {
+    Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
+    Act.TIGHTEN: _STILL, Act.NIP: _STILL,
+}  # fmt: skip
+"""What a pronoun does not stand for, by what is done to it."""
 
 
 class Pointing:
@@ -22,35 +32,109 @@ class Pointing:
 
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
-        found = (
-            self._look_back(thing, told, fits) for fits in (self._is_here, self._ends, self._goes_back, self._fits)
+        ways: tuple[_Fits, ...] = (
+            self._is_turned_here,
+            partial(self._goes_back_alike, thing.many),
+            self._is_here,
+            partial(self._comes_out, thing.many),
+            self._is_turned,
+            self._ends,
+            self._goes_back,
+            self._is_stopped,
+            self._is_usual,
+            self._fits,
         )
-        return next(filter(None, found))
+        ways = (self._is_renewed, *ways) if thing.new else ways
+        found = next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
+        found = self._rather_off(found, thing, told)
+        block = self._default(told)
+        return found if thing.name or block is None else replace(found, name=self._kind(found.name, block))
+
+    def _rather_off(self, found: Named, thing: Thing, told: Told) -> Named:
+        """What would go on without being off gives way to what is off, however long ago that was named."""
+        block = meaning(told, found.name, self.book, self.status) if found.name else None
+        if thing.name or block is None or block.act is not Act.ON or self.status.holds("off", found.name):
+            return found
+        if self.memory.is_last(found.name) or self._look_back(thing, told, self._is_here):
+            return found
+        return self._look_back(thing, told, partial(self._is_off_alike, thing.many)) or found
+
+    def _kind(self, name: str, block: Block) -> str:
+        """``trailer`` for "little plant trailer", when it is the trailer that the verb is used for."""
+        words = name.split()
+        kinds = (" ".join(words[start:]) for start in range(len(words)))
+        return next((kind for kind in kinds if self.book.names(kind, block.things)), name)
 
     def _look_back(self, found: Thing, told: Told, fits: _Fits) -> Named | None:
         """The thing with the name of an earlier one that fits; None to look further."""
         named = self.memory.named(found, partial(fits, told))
         return named if named.name or fits == self._fits else None
 
-    def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for a thing of this sentence that the verb goes for."""
-        return reach is Reach.HERE and self._fits(told, name, reach)
+    def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
+        return reach is Reach.HERE and self._is_turned(told, name, reach)
 
-    def _ends(self, told: Told, name: str, _reach: Reach) -> bool:
-        """True for a thing in a state that the verb ends."""
+    def _is_turned(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for bolts, nuts and their like, when the verb slackens or tightens those."""
         block = meaning(told, name, self.book, self.status)
-        return block is not None and block.act is Act.ENDS and self.status.is_open(name)
+        turns = block is not None and (block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP) or block.print == "Undo")
+        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
+
+    def _comes_out(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """True for one of the last few things when it was fitted for now and the verb takes it out."""
+        if is_plural(name) is not many:
+            return False
+        block = meaning(told, name, self.book, self.status)
+        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
+        return takes and reach is not Reach.FAR and self.status.is_for_now(name)
+
+    def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
+        """True for what is off, so that "the new one" takes its place."""
+        return meaning(told, name, self.book, self.status) is not None and self.status.holds("off", name)
+
+    def _is_stopped(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for what was shut off and may be started again."""
+        return self._is_usual(told, name, reach) and self.status.holds("open", name, "off")
+
+    def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
+        """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
+        block = self._default(told)
+        if block is None or not self.book.is_in(name, block.things):
+            return False
+        return block.act is not Act.ENDS or self.status.is_open(name)
+
+    def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for a thing of this sentence that the verb goes for; what was just fitted for now is not taken off."""
+        block = meaning(told, name, self.book, self.status)
+        fitted = self.status.is_for_now(name) and block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
+        return reach is Reach.HERE and not fitted and self._fits(told, name, reach)
+
+    def _ends(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for a thing in a state that the verb ends; "take it off" does not reach far back for one."""
+        block = meaning(told, name, self.book, self.status)
+        takes_off = any(one.act is Act.OFF for one in self.book.by_verb[told.verb])
+        near = reach is not Reach.FAR or not takes_off or not _RESTORES.isdisjoint(told.particles)
+        return block is not None and block.act is Act.ENDS and self.status.holds("open", name, block.state) and near
+
+    def _goes_back_alike(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """As ``_goes_back``, of this number only: "it" is one, "them" are several."""
+        return is_plural(name) is many and self._goes_back(told, name, reach)
+
+    def _is_off_alike(self, many: bool, told: Told, name: str, _reach: Reach) -> bool:
+        """True for what is off when the verb puts something back, however long ago it was named."""
+        return self._goes_back_alike(many, told, name, Reach.RECENT)
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""
         block = meaning(told, name, self.book, self.status)
         is_on = block is not None and block.act is Act.ON and self.status.holds("off", name)
-        return is_on and reach is Reach.RECENT and self._fits(told, name, reach)
+        return is_on and reach is not Reach.FAR and self._fits(told, name, reach)
 
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = meaning(told, name, self.book, self.status)
-        if block is None or (block.act is Act.ON and self.book.is_in(name, ("paste", "tool", "worn", "place"))):
+        if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
+            return False
+        if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste"))):
             return False
         if self._default(told) not in (None, block):
             return False

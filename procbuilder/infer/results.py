@@ -1,137 +1,183 @@
 """Operations told without a verb: ``washer off``, ``the cover's back on``, ``then the rear pins``."""
 
-from procbuilder.infer.clauses import Clauses, Told
+from dataclasses import dataclass
+
+from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.placed import placed
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 
-OUTWARD = frozenset({"off", "out", "away", "apart", "clear"})
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
+_PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
+"""Ways in which something that is off goes back."""
 _INWARD = frozenset({"on", "in", "back", "home", "over"})
-_VERBS = {"open": "open", "shut": "close", "closed": "close", "loose": "loosen", "undone": "undo", "done": "do"}
+_VERBS = {
+    "unplugged": "unplug",
+    "disconnected": "disconnect",
+    "drained": "drain",
+    "isolated": "isolate",
+    "open": "open",
+    "shut": "close",
+    "closed": "close",
+    "loose": "loosen",
+    "tight": "tighten",
+    "undone": "undo",
+    "done": "do",
+}
 
 
-def result(clauses: Clauses, thing: Thing, *, off: bool = False) -> Told | None:
-    """What became of a thing, as if a verb had said it; None when nothing did. ``off``: it is off now."""
-    if thing.measure or (thing.pointed and not thing.name and not thing.count):
+@dataclass(frozen=True, slots=True)
+class Now:
+    """What is known of a thing when it is told what became of it."""
+
+    off: bool = False
+    """It is off."""
+    late: bool = False
+    """Things are being put back."""
+    shut: bool = False
+    """It is switched or shut off."""
+
+
+def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
+    """What became of a thing, as if a verb had said it; None when nothing did."""
+    nameless = thing.pointed and not thing.name and not thing.count
+    if thing.measure or (nameless and not _is_all_off(clauses, thing)) or not _is_told_of(clauses, thing):
         return None
+    return placed(clauses, thing) or _became(clauses, thing, now)
+
+
+def _is_all_off(clauses: Clauses, thing: Thing) -> bool:
+    """ "Two screws in the frame, those out"."""
+    ends = clauses.low(thing.end) in OUTWARD and clauses.low(thing.end + 1) in SIGNS
+    return thing.many and clauses.begins(thing.start) and ends
+
+
+def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
+    """ "Washer off", "the cover's back on"."""
     at, is_be = thing.end, False
-    while clauses.has("be", at) or clauses.has("adverbs", at):
+    while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
         is_be = is_be or clauses.has("be", at)
         at += 1
     particles: list[str] = []
     while clauses.has("particles", at) or clauses.low(at) in _VERBS:
         particles.append(clauses.low(at))
         at += 1
-    verb = _verb(clauses, thing, particles)
-    if not verb or not _ends(clauses, at, is_be, particles != [] and (thing.new or (off and "over" in particles))):
+    if ("tight" in particles and (is_be or not now.off)) or (is_be and "free" in particles):
+        return None
+    verb = _verb(clauses, thing, particles, now)
+    goes_back = now.off or thing.new or (now.late and not {"into", "onto"}.isdisjoint(particles))
+    if not verb and goes_back and not is_be and not _PASSING.isdisjoint(particles):
+        verb = "put"
+    into = now.late and not {"into", "onto"}.isdisjoint(particles)
+    fits = thing.new or into or (now.off and _may_lead(clauses, thing, particles, now.late))
+    if not verb or not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
 
 
+def _may_lead(clauses: Clauses, thing: Thing, particles: list[str], late: bool) -> bool:
+    """True when a place may follow: "leg up through the yoke", and, while things are put back, "cap on the cable"."""
+    return _leads(particles) or (late and not clauses.has("be", thing.start - 1))
+
+
+def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
+    """False for "no grease in there", "the bulb was out", "shiny side out" and what stands behind "with"."""
+    before = thing.start - 1
+    while clauses.has("adverbs", before):
+        before -= 1
+    if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
+        return False
+    if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
+        return False
+    if clauses.has("be", thing.end) and any(
+        clauses.low(at) in ("already", "still") for at in range(thing.end, thing.end + 5)
+    ):
+        return False
+    return clauses.low(thing.end) not in ("was", "were") and not clauses.book.has(
+        "faces", thing.name.split()[-1] if thing.name else ""
+    )
+
+
+def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
+    """ "Pulses on and off": a word in -s that is no known thing may be what something does."""
+    plain = thing.end == thing.start + 1 and thing.many and not thing.count
+    return bool(thing.name) and plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
+
+
+_COME = ("come", "comes", "go", "goes", "came", "went")
+_FIRST = ("out", "off", "in", "on", "back")
+
+
 def inverted(clauses: Clauses, at: int) -> Told | None:
-    """ "Out they come", "on it goes": what a pronoun does, its particle first; None when it is not told so."""
-    come = clauses.low(at + 2) in ("come", "comes", "go", "goes")
-    pronoun = clauses.low(at + 1)
-    if not come or pronoun not in ("it", "they") or clauses.low(at) not in ("out", "off", "in", "on", "back"):
+    """ "Out they come", "off comes the cover", "out with the old seal": its particle first; None when not told so."""
+    if not clauses.begins(at) or clauses.low(at) not in (*_FIRST, "up"):
         return None
-    thing = Thing("", at + 1, at + 2, many=pronoun == "they", pointed=True)
-    verb = "take" if clauses.low(at) in OUTWARD else "put"
-    return Told(verb, Form.BASE, at, at + 3, (thing,), (clauses.low(at),))
+    if clauses.low(at) == "up" and clauses.low(at + 1) == "with":
+        raised = _comer(clauses, at + 1)
+        return Told("raise", Form.BASE, at, raised.end, (raised,), ("up",)) if raised else None
+    particles = []
+    while clauses.low(at) in _FIRST or clauses.low(at) == "again":
+        particles.append(clauses.low(at))
+        at += 1
+    verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
+    thing = _comer(clauses, at) if particles else None
+    return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
+
+
+def _comer(clauses: Clauses, at: int) -> Thing | None:
+    """What comes out or goes on, before or behind its verb."""
+    low, behind = clauses.low(at), clauses.low(at + 1)
+    if low in ("it", "she", "they") and behind in _COME:
+        return Thing("", at, at + 2, many=low == "they", pointed=True)
+    if low in _COME or low == "with":
+        thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
+        return thing if thing is not None and not thing.measure else None
+    return None
 
 
 def _means(clauses: Clauses, at: int) -> Thing | None:
     return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
 
 
-def _verb(clauses: Clauses, thing: Thing, particles: list[str]) -> str:
+def _verb(clauses: Clauses, thing: Thing, particles: list[str], now: Now) -> str:
     found = set(particles)
     for word, verb in _VERBS.items():
         if word in found:
             return verb
     if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
         return "apply" if "on" in found else "release"
-    switched = clauses.book.is_in(thing.name, ("switched", "valve"))
+    if found & {"down", "under", "underneath", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
+        return "put"
+    switched = now.shut or (
+        not thing.new and not now.off and clauses.book.is_in(thing.name, ("switched", "driven", "valve"))
+    )
     if found & {"off"} and switched:
         return "turn"
     if found & OUTWARD:
         return "take"
+    if "together" in found and now.off:
+        return "put"
     if found & _INWARD:
         return "turn" if switched and "on" in found else "put"
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
-def _ends(clauses: Clauses, at: int, is_be: bool, new: bool) -> bool:
-    """True when the clause ends behind the particles, so that they are no prepositions; not for a new thing."""
+def _leads(particles: list[str]) -> bool:
+    """True for "through", "over" and "back in": ways to a place, and no place."""
+    return not _PASSING.isdisjoint(particles) or len(particles) > 1
+
+
+def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bool) -> bool:
+    """True when the clause ends behind the particles, so that they are no prepositions; if it ``fits`` they may be."""
     low = clauses.low(at)
-    if low in SIGNS or low in ("and", "with") or clauses.has("adverbs", at):
+    if low in SIGNS or low in ("and", "with", "at") or clauses.has("adverbs", at) or clauses.has("results", at):
         return True
-    before = {clauses.low(at - 1), clauses.low(at - 2)}
-    if (
-        not is_be
-        and (new or before & {"off", "out", "back"})
-        and read_thing(clauses.tokens, at, clauses.book) is not None
-    ):
+    measure = read_thing(clauses.tokens, at, clauses.book)
+    if measure is not None and measure.measure:
+        return True
+    plain = not is_be and (fits or not {"off", "out", "back"}.isdisjoint(particles))
+    if plain and (read_thing(clauses.tokens, at, clauses.book) is not None or clauses.has("prepositions", at)):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")
-
-
-def follows_again(clauses: Clauses) -> list[Thing]:
-    """The things of a sentence that says no more than ``then the rear pins, both of them``."""
-    at = _behind_same_again(clauses)
-    while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
-        at += 1
-    if at == 0 and all(token.low != "next" for token in clauses.tokens):
-        return []
-    things, end = [], at
-    thing = read_thing(clauses.tokens, at, clauses.book)
-    while thing is not None and thing.name and not thing.measure:
-        things.append(thing)
-        end = thing.end
-        follows = end + 1 if clauses.low(end) == "and" else end
-        thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
-    while things and (clauses.has("be", end) or clauses.low(end) == "next"):
-        end += 1
-    return things if clauses.low(end) in (",", ".", "to") or clauses.low(end) in SIGNS else []
-
-
-def _behind_same_again(clauses: Clauses) -> int:
-    """The token behind "do the same with" at the beginning of a sentence; 0 where there is none."""
-    first = 0
-    while clauses.has("openers", first) and clauses.low(first) != "same":
-        first += 1
-    words = [token.low for token in clauses.tokens[first : first + 6]]
-    for phrase in clauses.book.grammar["same_again"]:
-        if words[: len(phrase.split())] == phrase.split():
-            return first + len(phrase.split())
-    return 0
-
-
-def command(clauses: Clauses) -> tuple[Told, Thing] | None:
-    """The first word of a sentence taken as its verb, and the first thing behind it; None when there is none."""
-    at = 0
-    while clauses.has("openers", at) or clauses.has("adverbs", at) or clauses.low(at) in SIGNS:
-        at += 1
-        if at >= len(clauses.tokens):
-            return None
-    verb = clauses.low(at)
-    if any(clauses.has(kind, at) for kind in ("articles", "prepositions", "one_pronouns", "many_pronouns")):
-        return None
-    for start in range(at + 1, len(clauses.tokens)):
-        thing = read_thing(clauses.tokens, start, clauses.book, governed=True)
-        if thing is not None and not thing.measure:
-            return Told(verb, Form.BASE, at, thing.end, (thing,)), thing
-    return None
-
-
-def new_things(clauses: Clauses) -> list[Told]:
-    """ "New gasket, plate, new gasket": what is new of a sentence that holds nothing but things."""
-    things: list[Thing] = []
-    at = 0
-    while at < len(clauses.tokens):
-        thing = read_thing(clauses.tokens, at, clauses.book)
-        if thing is None or not thing.name or thing.measure or clauses.low(thing.end) not in SIGNS:
-            return []
-        things.append(thing)
-        at = thing.end + 1
-    fitted = [thing for thing in things if thing.new] if things and things[0].new else []
-    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in fitted]

@@ -21,10 +21,16 @@ def said_tools(words: str, book: Wordbook) -> tuple[str, ...]:
         if thing is not None and thing.name and book.is_in(thing.name, ("tool",)) and _is_used(tokens, thing.start):
             found[_without_size(thing.name, book)] = None
         at = thing.end if thing is not None else at + 1
-    named = sizes(words, book)
+    named = tuple(size for size in sizes(words, book) if size.kind is not SizeKind.HEXAGON or _turns(tokens, book))
     if not named:
         return tuple(found)
     return tuple(_sized(list(found), named))
+
+
+def _turns(tokens: Sequence[Token], book: Wordbook) -> bool:
+    """True when a fastener or a spanner is named, or nothing else that a size could be of."""
+    turned = any(book.is_in(token.low, ("fastener", "tool")) for token in tokens)
+    return turned or not any(book.knows(token.low) for token in tokens)
 
 
 def _without_size(name: str, book: Wordbook) -> str:

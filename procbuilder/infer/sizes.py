@@ -29,7 +29,10 @@ class _Found:
 def sizes(words: str, book: Wordbook) -> tuple[Size, ...]:
     """The sizes of a sentence in order. Of a correction the last one is kept, with those before it beside it."""
     tokens = plain(words)
+    turned = _is_turned(tokens, book)
     found = list(_all(tokens, book))
+    lengths = {one.start for one in found if _is_length(tokens, one, book, turned=turned)}
+    found = [replace(one, size=None) if one.start in lengths else one for one in found]
     result: list[_Found] = []
     for one in found:
         before = result[-1] if result else None
@@ -43,6 +46,24 @@ def sizes(words: str, book: Wordbook) -> tuple[Size, ...]:
 def first_size(words: str, book: Wordbook) -> Size | None:
     """The first size of a sentence that is no drive; None when it names none."""
     return next((size for size in sizes(words, book) if size.kind is not SizeKind.DRIVE), None)
+
+
+def _is_turned(tokens: Sequence[Token], book: Wordbook) -> bool:
+    """True when the sentence names something that is turned, or what turns it."""
+    return any(book.is_in(token.low, ("fastener", "tool")) for token in tokens)
+
+
+def _is_length(tokens: Sequence[Token], one: _Found, book: Wordbook, *, turned: bool) -> bool:
+    """ "Forty mil of the sheath", "ten mil each", "two mil out": a measure of something, and no hexagon."""
+    if one.size is None or one.size.kind is not SizeKind.HEXAGON:
+        return False
+    whole = one.size.text.partition(" ")[0]
+    odd = one.size.text.endswith(" mm") and whole not in book.sizes["hexagons"]
+    behind = tokens[one.end : one.end + 1]
+    low = behind[0].low if behind else ""
+    if turned:
+        return low == "of"
+    return odd or low in book.sizes["measured"] or _low(tokens, one.start - 1) in book.sizes["measures"]
 
 
 def _all(tokens: Sequence[Token], book: Wordbook) -> Iterator[_Found]:

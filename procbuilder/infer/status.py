@@ -1,10 +1,14 @@
 """What is off, fitted for now or otherwise open at this moment of a narration."""
 
+from collections.abc import Iterable, Mapping
+
 from procbuilder.model.heard import Act
-from procbuilder.model.words import thing
+from procbuilder.model.words import singular, thing
 
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)
 CLOSING = (Act.ON, Act.TIGHTEN, Act.NIP, Act.OUT_AGAIN, Act.ENDS)
+
+_ONLY = {"slack": Act.SLACKEN, "for now": Act.FOR_NOW}
 
 
 class Status:
@@ -12,37 +16,100 @@ class Status:
 
     def __init__(self) -> None:
         self._acts: dict[str, Act] = {}
+        self._states: dict[str, str] = {}
+        self._beside: dict[str, set[str]] = {}
+        """Words of the sentences in which a thing was named."""
+        self._closing = False
+        """Something has been put back."""
 
-    def enter(self, act: Act, name: str) -> Act:
+    def enter(self, act: Act, name: str, state: str = "") -> Act:
         """Remember what was done; what was fitted for now comes out again, what was off goes on again."""
         key = thing(name)
-        before = self._acts.get(key)
-        if act is Act.OFF and before is Act.FOR_NOW:
-            act = Act.OUT_AGAIN
-        elif act is Act.FOR_NOW and before is Act.OFF:
+        if act is Act.OFF and self.is_for_now(name):
+            act, key = Act.OUT_AGAIN, _known(key, self._acts)
+        elif act is Act.FOR_NOW and self._acts.get(_known(key, self._acts)) is Act.OFF:
             act = Act.ON
-        if act in OPENING:
+        if act is Act.STATE:
+            self._states[key] = state
+        elif act in OPENING:
             self._acts[key] = act
         elif act in CLOSING:
-            self._acts.pop(key, None)
+            self._close(act, key)
         return act
+
+    def _close(self, act: Act, key: str) -> None:
+        if act is Act.ENDS:
+            ended = self._states.pop(_known(key, self._states), None)
+            self._closing = self._closing or ended is not None
+            return
+        self._closing = True
+        known = _known(key, self._acts)
+        if act is not Act.ON or len(known) >= len(key):
+            self._acts.pop(known, None)
+
+    def hear(self, words: Iterable[str], watched: frozenset[str]) -> None:
+        """The words of a sentence; those beside a watched thing are kept."""
+        said = {singular(word) for word in words}
+        for name in said & watched:
+            self._beside.setdefault(name, set()).update(said)
+
+    def named_with(self, name: str, words: frozenset[str]) -> bool:
+        """True when a thing was named together with one of these words."""
+        return bool(words) and not words.isdisjoint(self._beside.get(singular(name.split()[-1]) if name else "", ()))
 
     def is_for_now(self, name: str) -> bool:
         """True for what was fitted for the job only."""
-        return self._acts.get(thing(name)) is Act.FOR_NOW
+        return self._act(name) is Act.FOR_NOW
 
-    def holds(self, when: str, name: str) -> bool:
-        """True when a thing is ``off``, ``on`` or ``open`` now."""
-        act = self._acts.get(thing(name))
-        if when == "open":
-            return act is Act.STATE
-        return (act in (Act.OFF, Act.SLACKEN)) is (when == "off")
+    def _act(self, name: str) -> Act | None:
+        return self._acts.get(_known(thing(name), self._acts))
+
+    def holds(self, when: str, name: str, state: str = "") -> bool:
+        """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state.
+
+        ``any open``: something is in this state. ``late``: something has been put back.
+        """
+        match when:
+            case "":
+                return True
+            case "any open":
+                return state in self._states.values()
+            case "open":
+                return bool(state) and self._states.get(_known(thing(name), self._states)) == state
+            case "late":
+                return self._closing
+            case "on":
+                return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
+        act = self._act(name)
+        return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
 
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
-        return thing(name) in self._acts
+        return self._act(name) is not None or _known(thing(name), self._states) in self._states
+
+    def last_in(self, state: str) -> str:
+        """The last thing that is in a state now; empty when none is."""
+        return next((name for name, now in reversed(self._states.items()) if state and now == state), "")
+
+    @property
+    def is_late(self) -> bool:
+        """True when something has been put back."""
+        return self._closing
 
     @property
     def off(self) -> list[str]:
         """What is off now."""
         return [name for name, act in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
+
+
+def _known(key: str, names: Mapping[str, object]) -> str:
+    """The name itself; when it is not among the names, the last one that is a longer or shorter name of the same."""
+    if key in names or not key:
+        return key
+    words = key.split()
+    return next((known for known in reversed(list(names)) if _same(known.split(), words)), key)
+
+
+def _same(one: list[str], other: list[str]) -> bool:
+    """True for ``cover`` and ``belt cover``."""
+    return one[-1] == other[-1] and (set(one) <= set(other) or set(other) <= set(one))

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Sequence
 
-from procbuilder.infer.tokens import Token
+from procbuilder.infer.tokens import SIGNS, Token
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.heard import Tense
 
+_IF = ("if", "unless")
 WILL = frozenset({"will", "'ll", "going", "gonna", "shall", "'d", "would"})
 
 
@@ -19,23 +20,36 @@ class Times:
         plain = self._text
         for phrase in book.grammar["no_condition"]:
             plain = plain.replace(f" {phrase} ", " ")
-        self.conditional = _holds(plain, book.grammar["conditional"])
+        self.conditional = _holds(plain, [phrase for phrase in book.grammar["conditional"] if phrase not in _IF])
+        self._ifs = _ifs(tokens, book) if _holds(plain, _IF) else []
+        self._tokens = tokens
         self.later = _holds(self._text, book.grammar["later"])
+        self.another_day = _holds(self._text, book.grammar["another_day"])
+        self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
         self.not_now = _holds(self._text, book.grammar["not_now"])
         self.history = _holds(self._text, book.grammar["history"])
 
-    def tense(self, before: Iterable[str], *, past: bool) -> Tense | None:
-        """The tense of a verb with these words before it in its clause; None when it tells of some other job."""
+    def tense(self, before: Iterable[str], *, past: bool, at: int = 0) -> Tense | None:
+        """The tense of a verb at a token with these words before it; None when it tells of some other job."""
         if self.not_now or (past and self.history):
             return None
-        if self.conditional:
+        if self.conditional or any(self._covers(place, at) for place in self._ifs):
             return Tense.IF
-        if self.later and not WILL.isdisjoint(before):
+        if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
             return Tense.LATER
         if self.earlier and past:
             return Tense.EARLIER
         return Tense.NOW
+
+    def _covers(self, place: int, at: int) -> bool:
+        """True for an "if" before the verb, or behind it with no sign between them."""
+        return place < at or all(token.low not in SIGNS for token in self._tokens[at:place])
+
+
+def _ifs(tokens: Sequence[Token], book: Wordbook) -> list[int]:
+    known = {phrase.split()[0] for phrase in book.grammar["no_condition"]} | {"out", "as"}
+    return [at for at, token in enumerate(tokens) if token.low in _IF and (at == 0 or tokens[at - 1].low not in known)]
 
 
 def _holds(text: str, phrases: Iterable[str]) -> bool:

@@ -36,13 +36,25 @@ class Block:
     """The thing when it is only pointed at and none that fits was named."""
     scrap: bool = False
     when: str = ""
-    """It counts only for a thing that is ``off``, ``on`` or ``open`` at this moment."""
+    """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment;
+    ``any open`` when something is in the state, ``late`` when something has been put back.
+    """
     so: frozenset[str] = frozenset()
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
     means: bool = False
     """The thing is what follows ``with``: "hang it up with a strap"."""
+    named: bool = False
+    """It counts only for a thing that is named: "move it" tells too little to be a command."""
+    by: frozenset[str] = frozenset()
+    """It counts only when ``with`` names one of these."""
     object: str = ""
     """The thing itself, when the verb names it: to chock is to fit a chock."""
+    where: frozenset[str] = frozenset()
+    """It counts only when the thing goes there: "hold it up to the light"; ``*`` is any place."""
+    unless: frozenset[str] = frozenset()
+    """It does not count when the thing was named together with one of these: the key of a shaft."""
+    moves: bool = False
+    """It counts only for a thing that does it by itself: "the pump pulls straight up"."""
     about: bool = False
     """The thing is what follows the particle: "look for leaks"."""
 
@@ -89,14 +101,35 @@ class Wordbook:
         return {verb: tuple(blocks) for verb, blocks in table.items()}
 
     @cached_property
+    def watched(self) -> frozenset[str]:
+        """Things whose meaning depends on what they are named with."""
+        return frozenset(name for block in self.blocks if block.unless for name in block.things)
+
+    @cached_property
     def nouns(self) -> frozenset[str]:
         """Every thing of the groups that one word names, and its last word where several do."""
         return frozenset(name.split()[-1] for group in self.groups.values() for name in group)
 
+    def knows(self, name: str) -> bool:
+        """True when a name ends with the word of a thing."""
+        last = singular(name.split()[-1]) if name else ""
+        return last in self.nouns or last.rpartition("-")[2] in self.nouns
+
+    @cached_property
+    def trade_words(self) -> frozenset[str]:
+        """Words that are used of the work only."""
+        everyday = self.grammar["everyday_things"]
+        groups = (
+            things for name, things in self.groups.items() if name not in ("place", "body", "worn", "vehicle", "driven")
+        )
+        return frozenset(name for group in groups for name in group if " " not in name) - frozenset(everyday)
+
     @cached_property
     def firm_nouns(self) -> frozenset[str]:
         """As ``nouns``, without the words that are as often a verb: ``the motor lifts off``."""
-        groups = (things for name, things in self.groups.items() if name not in ("part", "tool", "place"))
+        groups = (
+            things for name, things in self.groups.items() if name not in ("part", "tool", "place", "pulled", "release")
+        )
         return frozenset(name.split()[-1] for group in groups for name in group)
 
     @cached_property
@@ -118,12 +151,24 @@ class Wordbook:
         """True when the word stands in this list of the grammar."""
         return word in self._sets[kind]
 
+    def is_small(self, word: str) -> bool:
+        """True for a word of any list of the grammar."""
+        return any(word in words for words in self._sets.values())
+
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
         return {kind: frozenset(words) for kind, words in self.grammar.items() if isinstance(words, list)}
 
+    def names(self, name: str, groups: Iterable[str]) -> bool:
+        """True when a name is that of one of these things, or of these groups, with no word before it."""
+        key = thing(name)
+        return any(key in self.groups.get(group, (group,)) for group in groups)
+
     def is_in(self, name: str, groups: Iterable[str]) -> bool:
-        """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone."""
+        """True when a name ends with one of these things, or of these groups; ``=brake`` is that alone.
+
+        A P-clip is a clip.
+        """
         ends = _endings(name)
         return any(not ends.isdisjoint(self.groups.get(group, (group,))) for group in groups)
 
@@ -131,7 +176,8 @@ class Wordbook:
 @lru_cache(maxsize=8192)
 def _endings(name: str) -> frozenset[str]:
     words = [singular(word) for word in name.split()]
-    return frozenset([f"={' '.join(words)}", *(" ".join(words[start:]) for start in range(len(words)))])
+    joined = words[-1:] and words[-1].rpartition("-")[2:]
+    return frozenset([f"={' '.join(words)}", *joined, *(" ".join(words[start:]) for start in range(len(words)))])
 
 
 @cache
@@ -182,6 +228,6 @@ def _extended(book: Wordbook, own: OwnWords) -> Wordbook:
 
 
 def _block(entry: Mapping[str, Any]) -> Block:
-    sets = ("verbs", "particles", "not_alone", "things", "so")
+    sets = ("verbs", "particles", "not_alone", "things", "so", "where", "unless", "by")
     values: dict[str, Any] = {key: frozenset(value) if key in sets else value for key, value in entry.items()}
     return Block(**{**values, "act": Act(entry["act"])})

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 
 import av
@@ -89,6 +90,12 @@ def picture_at(path: Path, time: Fraction) -> tuple[Fraction, Image]:
 
 def pixel_shape(path: Path) -> Fraction:
     """Width of a stored pixel divided by its height; 1 for nearly all recordings."""
+    return _pixel_shape(path, path.stat().st_mtime_ns if path.exists() else 0)
+
+
+@lru_cache
+def _pixel_shape(path: Path, _changed: int) -> Fraction:
+    """Looked up once: opening a long recording takes as long as decoding some pictures of it."""
     with opened(path) as container:
         track = picture_track(container)
         return shape_of(track) if track else Fraction(1)

@@ -1,6 +1,7 @@
 """Pictures of a stretch of footage, all of its end and a few of the rest, none decoded that is not needed."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -16,8 +17,8 @@ from procbuilder.model.timecode import Span
 
 SPACING = Fraction(1, 16)
 """Pictures that follow closer than this many seconds tell nothing new."""
-_FEW = Fraction(1)
-"""Seconds between the pictures of the part that is only looked through."""
+_FEW, _MOST_LOOKED_THROUGH = Fraction(1), 240
+"""Seconds between the pictures of the part that is only looked through, and how many of a long one at most."""
 
 _LOOK_BACK = Fraction(1, 2)
 """Seconds before the stretch from which it is read: key frames may be shown later than they are stored."""
@@ -68,7 +69,7 @@ def _wanted(
 ) -> "Iterator[Sequence[Packet[Stream]]]":
     """The packets to decode: whole groups that reach past ``close``, of others the key frame if one is due."""
     held: list[Packet[Stream]] = []
-    whole, due = False, span.start
+    whole, due, few = False, span.start, sparse(replace(span, end=max(span.start, close)))
     for packet in stored:
         time = _time(packet, zero)
         if time is None:
@@ -76,7 +77,7 @@ def _wanted(
         if packet.is_keyframe:
             if held and not whole and (begin := _time(held[0], zero)) is not None and begin >= due:
                 yield held[:1]
-                due = begin + _FEW
+                due = begin + few
             held, whole = [], False
         if time >= span.end + (0 if packet.is_keyframe else _REORDERED):
             return
@@ -86,6 +87,11 @@ def _wanted(
             held, whole = [], True
     if held and (begin := _time(held[0], zero)) is not None and begin >= due:
         yield held[:1]
+
+
+def sparse(span: Span) -> Fraction:
+    """Seconds between the pictures of a span that is only looked through."""
+    return max(_FEW, span.seconds / _MOST_LOOKED_THROUGH)
 
 
 def _time(packet: "Packet[Stream]", zero: Fraction) -> Fraction | None:

@@ -91,6 +91,7 @@ def _key_pictures(path: Path) -> Iterator[tuple[Fraction, Grey]]:
         zero = time_zero(container)
         only(container, track)
         track.codec_context.skip_frame = "NONKEY"
+        track.codec_context.options = {"skip_loop_filter": "all"}  # it smooths edges that are not seen in 160 pixels
         due: Fraction | None = None
         for packet in packets(container, track):
             time = (packet.pts or packet.dts or 0) * track.time_base

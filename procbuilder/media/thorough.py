@@ -12,15 +12,13 @@ from procbuilder.media.difference import Grey
 from procbuilder.media.keyframe import WINDOW
 from procbuilder.media.look import Look, look
 from procbuilder.media.measure import measured
-from procbuilder.media.sample import SPACING
+from procbuilder.media.sample import SPACING, sparse
 from procbuilder.media.snap import REACH, snapped_by
 from procbuilder.media.stretches import kept
 from procbuilder.media.views import Remembered
 from procbuilder.model.footage import Choice, Cut, PacketFacts, Snapped
 from procbuilder.model.timecode import Span
 
-_FEW = Fraction(1)
-"""Seconds between looks where neither an end nor the finished state is near."""
 _BEGINNING = Fraction(2)
 """Seconds from the typed time in which its real beginning may lie."""
 
@@ -40,7 +38,7 @@ def look_through(path: Path, film: PacketFacts, span: Span, room: Span, skips: S
     """Look at every picture of a span and of what its ends may be moved to.
 
     All are judged for cuts. Around the ends, and in the last seconds, sixteen a second are judged for motion and as key
-    frames too, elsewhere one a second, so that a long step takes no more memory than a short one.
+    frames too, elsewhere one a second or less, so that a long step takes little more memory than a short one.
 
     Args:
         path: The recording.
@@ -82,7 +80,7 @@ def _cuts(path: Path, part: Span, wider: Span, span: Span, looks: list[Look]) ->
             if time >= due:
                 looks.append(look(time, frame))
                 near = time < span.start + _BEGINNING or time >= span.end - WINDOW
-                due = time + (SPACING if near else _FEW)
+                due = time + (SPACING if near else sparse(span))
             yield time, small(frame)
 
     return tuple(cut for cut in find(pictures()) if part.start <= cut.time < part.end)

@@ -14,13 +14,23 @@ _BEHIND_NAME = re.compile(r",|\s(?:of|from|for|with)\s")
 _NOWHERE = Place("", 0)
 
 
+_ENDING_IN_S = frozenset({"lens", "canvas", "always", "bias", "series", "perhaps"})
+
+
+_ODD_PLURALS = {"feet": "foot", "teeth": "tooth", "halves": "half", "knives": "knife", "shelves": "shelf"}
+
+
 def singular(word: str) -> str:
     """A word in lower case without its English plural ending: ``nuts`` and ``nut`` are then the same."""
     word = word.casefold()
+    if (one := _ODD_PLURALS.get(word)) is not None:
+        return one
     if len(word) > 4 and word.endswith("ies"):
         return word[:-3] + "y"
     if word.endswith(("ches", "shes", "xes", "zes", "sses")):
         return word[:-2]
+    if word in _ENDING_IN_S:
+        return word
     if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is")):
         return word[:-1]
     return word

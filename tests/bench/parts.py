@@ -27,6 +27,7 @@ PARTS = {
     "media.voice.listen": "sound",
     "media.stillness.look": "key frames",
     "media.cuts.cuts_within": "cuts",
+    "media.thorough.look_through": "every picture",
     "media.snap.snapped": "ends",
     "media.keyframe.finished": "choice",
     "media.keyframe.as_found": "choice",

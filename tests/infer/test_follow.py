@@ -27,7 +27,7 @@ def moves(*lines: str) -> list[str]:
         (["Drain the coolant."], ["state: coolant drained"]),
         (["Drain the coolant.", "Fill it with coolant."], []),
         (["Turn the water off.", "Turn the water back on."], []),
-        (["Cut the cable tie off.", "Fit the cable tie."], ["off: cable tie"]),
+        (["Cut the cable tie off.", "Fit the cable tie."], []),
         (["Cut the cable tie off.", "Fit the new cable tie."], []),
         (["I've already taken the wheel off."], ["off: wheel"]),
         (["Take the wheel off.", "We'll put the wheel back on later."], ["off: wheel"]),

@@ -65,6 +65,12 @@ def test_slow_motion_is_thinned_out(films: Path) -> None:
     assert len(_times(path, 0, 1, 0)) == 16
 
 
+def test_a_long_stretch_is_looked_through_in_larger_steps(films: Path) -> None:
+    """Eight minutes with a key frame each second: every other is enough, and the last four seconds are whole."""
+    path = filming.film(films / "long.mp4", [Fraction(i) for i in range(484)], track=Track(gop=1))
+    assert _times(path, 0, 484, 480) == [Fraction(t) for t in (*range(0, 480, 2), 480, 481, 482, 483)]
+
+
 def test_damaged_pictures_are_left_out(films: Path) -> None:
     """A smeared picture must not be chosen for its sharp edges."""
     images = [filming.scene(shift=3 * i) for i in range(50)]

@@ -3,10 +3,14 @@
 import os
 import shutil
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
+from types import ModuleType
+from typing import Any
 
 import pytest
 
+from procbuilder.media import clips, keyframe, snap, stills
 from procbuilder.model.edition import Edition
 from procbuilder.pipeline import shipped
 from procbuilder.pipeline.build import Wanted, build
@@ -82,6 +86,31 @@ def test_other_input_and_another_program_make_it_again(
     change(home, monkeypatch)
     with pytest.raises(RuntimeError, match="made again"):
         build(home)
+
+
+def test_only_the_step_that_changed_is_opened_again(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Ends, key frame, still and clip of the second step; nothing of the first."""
+    build(home)
+    opened: list[tuple[str, Fraction]] = []
+
+    def noted(module: ModuleType, name: str, begins: Callable[..., Fraction]) -> None:
+        work = getattr(module, name)
+
+        def call(*given: Any, **named: Any) -> Any:
+            opened.append((name, begins(*given)))
+            return work(*given, **named)
+
+        monkeypatch.setattr(module, name, call)
+
+    noted(snap, "snapped", lambda _path, span, *_: span.start)
+    noted(keyframe, "finished", lambda _path, span: span.start)
+    noted(stills, "still", lambda _path, time: time)
+    noted(clips, "cut", lambda parts, *_: parts[0].span.start)
+    source = home / "procedure.md"
+    source.write_text(source.read_text(encoding="utf-8").replace("0:02-0:03.500", "0:02-0:03.400"), encoding="utf-8")
+    build(home)
+    assert {name for name, _ in opened} >= {"snapped", "finished", "cut"}
+    assert all(begins >= 2 for _, begins in opened)
 
 
 def test_a_task_that_is_asked_for_later_is_made(home: Path) -> None:

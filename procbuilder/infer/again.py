@@ -1,0 +1,91 @@
+"""Things of a sentence that has no verb of its own: "then the rear pins", "new gasket, two nuts", "emboss plate"."""
+
+from decimal import Decimal
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
+
+_GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")
+
+
+def follows_again(clauses: Clauses) -> list[Thing]:
+    """The things of a sentence that says no more than ``then the rear pins, both of them``."""
+    at = _behind_same_again(clauses)
+    while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
+        if clauses.low(at) == "," and clauses.low(at - 1) == "next":
+            return []
+        at += 1
+    said = {token.low for token in clauses.tokens[:at]}
+    if said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
+        return []
+    things, end = [], at
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    while thing is not None and thing.name and not thing.measure:
+        things.append(thing)
+        end = thing.end
+        follows = end + 1 if clauses.low(end) == "and" else end
+        follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
+        thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
+    while things and (clauses.has("be", end) or clauses.low(end) == "next"):
+        end += 1
+    return things if clauses.low(end) in (",", ".", "to") or clauses.low(end) in SIGNS else []
+
+
+def _behind_same_again(clauses: Clauses) -> int:
+    """The token behind "do the same with" at the beginning of a sentence; 0 where there is none."""
+    first = 0
+    while clauses.has("openers", first) and clauses.low(first) != "same":
+        first += 1
+    words = [token.low for token in clauses.tokens[first : first + 6]]
+    for phrase in clauses.book.grammar["same_again"]:
+        if words[: len(phrase.split())] == phrase.split():
+            return first + len(phrase.split())
+    return 0
+
+
+def command(clauses: Clauses) -> tuple[Told, Thing] | None:
+    """The first word of a sentence taken as its verb, and the first thing behind it; None when there is none."""
+    at = 0
+    while clauses.has("openers", at) or clauses.has("adverbs", at) or clauses.low(at) in SIGNS:
+        at += 1
+        if at >= len(clauses.tokens):
+            return None
+    verb = clauses.low(at)
+    if any(clauses.has(kind, at) for kind in ("articles", "prepositions", "one_pronouns", "many_pronouns")):
+        return None
+    for start in range(at + 1, len(clauses.tokens)):
+        thing = read_thing(clauses.tokens, start, clauses.book, governed=True)
+        if thing is not None and not thing.measure:
+            return Told(verb, Form.BASE, at, thing.end, (thing,)), thing
+    return None
+
+
+def bare_things(clauses: Clauses) -> list[Told]:
+    """ "New gasket, plate, two nuts": the things of a list with which a sentence begins, as if they were fitted."""
+    things: list[Thing] = []
+    at = 0
+    while clauses.has("openers", at) or (at and clauses.low(at) == ","):
+        at += 1
+    while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
+        if not thing.name or thing.measure or not (clauses.low(thing.end) in SIGNS or clauses.low(thing.end) == "and"):
+            break
+        things.append(thing)
+        at = thing.end + 1
+        at += clauses.low(at) in ("and", "then")
+    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
+
+
+def more(clauses: Clauses) -> Decimal | None:
+    """The number of a sentence that says no more than "two more of those"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at):
+        at += 1
+    count = clauses.book.numbers.get("one" if clauses.low(at) == "another" else clauses.low(at))
+    at += 1 + (clauses.low(at + 1) == "more")
+    counted = clauses.low(at - 1) in ("more", "another") and count is not None
+    while clauses.low(at) in ("of", "those", "them", "these", "the", "same", "one", "like", "that"):
+        at += 1
+    return count if counted and clauses.low(at) in SIGNS else None

@@ -1,0 +1,103 @@
+"""Where a sentence turns aside: to a reason, a time, a condition, an outcome; and where it goes on."""
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.wordbook import Wordbook
+
+_BY_THEN = (
+    "can",
+    "could",
+    "do",
+    "does",
+    "don't",
+    "will",
+    "won't",
+    "'ll",
+    "'d",
+    "would",
+    "know",
+    "get",
+    "see",
+    "'re",
+    "'ve",
+    "n't",
+)
+"""Behind "so you": what is then possible, or what will come of it."""
+
+
+def subordinate_at(clauses: Clauses, at: int) -> bool:
+    """True when what follows is no operation of its own: a reason, a time, a condition."""
+    low = clauses.low(at)
+    if low in ("if", "unless"):
+        return True
+    if low == "that" or low == "which":
+        return _is_relative(clauses, at)
+    if low == "so":
+        return _is_purpose(clauses, at)
+    if low in ("as", "than") and clauses.low(at + 1) in ("a", "the"):
+        return low == "as"
+    return clauses.has("subordinate", at) or f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book)
+
+
+def is_outcome(clauses: Clauses, at: int) -> bool:
+    """ "Any more and you'll strip it": what would come of it."""
+    will = clauses.low(at + 2) in ("'ll", "will")
+    return at > clauses.clause and clauses.low(at) in ("and", "or") and will and not clauses.has("be", at + 1)
+
+
+def is_resumed(clauses: Clauses, at: int) -> bool:
+    """ "Before you drop the box you have to undo the rod": the clause that tells what to do begins."""
+    if clauses.low(at) not in ("i", "you", "we") or at <= clauses.clause + 1:
+        return False
+    behind = at + 1
+    while clauses.low(behind) in ("'ve", "'m", "'re", "'ll", "am", "are"):
+        behind += 1
+    if clauses.low(at + 1) in ("'ll", "'m") and any(clauses.has("doers", each) for each in range(clauses.clause, at)):
+        return True
+    if clauses.low(at - 1) in (
+        "off",
+        "out",
+        "on",
+        "in",
+        "there",
+        "here",
+        "done",
+        "open",
+        "up",
+        "down",
+        "apart",
+        "loose",
+    ):
+        return True
+    return clauses.low(behind) in ("have", "need", "want", "must", "should", "got", "going", "gonna", "gotta")
+
+
+def is_told_of(clauses: Clauses, at: int) -> bool:
+    """ "The bolts you took out", "the clip I undid earlier": what was done to a thing, told to say which one it is."""
+    if clauses.low(at) not in ("i", "you", "we") or clauses.subject is None or clauses.subject.end != at:
+        return False
+    behind = at + 1
+    while clauses.has("adverbs", behind) or clauses.low(behind) in ("'ve", "have", "had", "'d"):
+        behind += 1
+    return any(form is Form.PAST for _, form in clauses.book.forms.get(clauses.low(behind), ()))
+
+
+def _is_relative(clauses: Clauses, at: int) -> bool:
+    """``that`` directly behind a thing."""
+    behind = at > clauses.clause and clauses.subject is not None and clauses.subject.end == at
+    return behind or (clauses.low(at) == "which" and at > clauses.clause)
+
+
+def _is_purpose(clauses: Clauses, at: int) -> bool:
+    """``so it can't start``, but not ``so, next``, ``so I'm going to`` and ``so you rock it``."""
+    if at == 0 or clauses.has("openers", at - 1):
+        return False
+    if clauses.low(at + 1) in ("use", "don't", "let's") or clauses.has("openers", at + 1):
+        return False
+    if clauses.low(at + 1) in ("i", "we", "you"):
+        return clauses.low(at + 2) in _BY_THEN
+    return not clauses.verb_at(at + 1)
+
+
+def _pairs(book: Wordbook) -> frozenset[str]:
+    return frozenset(words for words in book.grammar["subordinate"] if " " in words)

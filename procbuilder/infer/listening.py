@@ -1,0 +1,81 @@
+"""What is kept while a narration is heard: from sentence to sentence, and within one."""
+
+from dataclasses import dataclass, field
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.memory import Memory
+from procbuilder.infer.pointing import Pointing
+from procbuilder.infer.status import Status
+from procbuilder.infer.tenses import Times
+from procbuilder.infer.tokens import cut
+from procbuilder.infer.told import Told
+from procbuilder.infer.wordbook import Wordbook
+from procbuilder.model.heard import Act, Operation, Sentence
+from procbuilder.model.words import thing
+
+Pair = tuple[Told, Operation]
+"""An operation with the words that told it."""
+
+_MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+_MOST_MOVED = 6
+"""So many of them are remembered."""
+
+
+class Talk:
+    """What is remembered from one sentence to the next."""
+
+    def __init__(self, book: Wordbook) -> None:
+        self.book = book
+        self.memory, self.status = Memory(book), Status()
+        self.pointing = Pointing(book, self.memory, self.status)
+        self.watched = frozenset(one for name in book.watched for one in book.groups.get(name, {name}))
+        self.before: list[Pair] = []
+        """What the last sentence with an operation told."""
+        self.moved: list[Pair] = []
+        """The last operations that took something off or put it back, the latest first."""
+
+    def end(self, pairs: list[Pair]) -> None:
+        """A sentence has told this."""
+        self.before = pairs or self.before
+        moved = [pair for pair in reversed(pairs) if pair[1].act in _MOVES]
+        self.moved = [*moved, *self.moved][:_MOST_MOVED]
+
+    @property
+    def last(self) -> Operation | None:
+        """The last operation of the sentences before."""
+        return self.before[-1][1] if self.before else None
+
+    def is_off(self, name: str) -> bool:
+        """True when something of this head word is off now."""
+        head = thing(name).split()[-1:]
+        return any(one.split()[-1:] == head for one in self.status.off)
+
+
+@dataclass(slots=True)
+class Line:
+    """One sentence while it is heard."""
+
+    sentence: Sentence
+    clauses: Clauses
+    times: Times
+    pairs: list[Pair] = field(default_factory=list)
+    """What it has told so far."""
+    aside: bool = False
+    """It is just telling a reason, a time or an outcome."""
+    stands_first: bool = False
+    """What it turned aside to stands before what is done."""
+    until: bool = False
+    """What it turned aside to is the end of what is done: "till the belt gives"."""
+    same_until: int = -1
+    """Token behind the last thing for which the same goes."""
+
+    @property
+    def heard(self) -> list[Operation]:
+        """The operations it has told so far."""
+        return [operation for _, operation in self.pairs]
+
+
+def line(sentence: Sentence, book: Wordbook) -> Line:
+    """A sentence, cut and ready to be heard."""
+    clauses = Clauses(cut(sentence.words, book.joined), book)
+    return Line(sentence, clauses, Times(clauses.tokens, book))

@@ -1,0 +1,39 @@
+"""What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import Thing, read_thing
+
+_FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
+"""What a finding wants: "that wants replacing"."""
+_TOLD_TO = frozenset({"to", "must", "should", "will", "'ll", "shall"})
+"""Before "be": it is to be done."""
+
+
+def undergoes(clauses: Clauses, at: int) -> Thing | None:
+    """The thing to which the past form at a token is done; None when it is no order and no report of work."""
+    forms = clauses.book.forms.get(clauses.low(at), ())
+    back = _behind_adverbs(clauses, at - 1)
+    is_work = forms and all(form is Form.ING and verb not in _FOUND for verb, form in forms)
+    if is_work and clauses.low(back) in ("wants", "want", "needs", "need"):
+        return clauses.subject
+    if not forms or any(form is not Form.PAST for _, form in forms):
+        return None
+    is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
+    if is_told or clauses.low(back) in ("get", "gets", "getting"):
+        return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)
+    return clauses.subject if _is_report(clauses, at, back) else None
+
+
+def _is_report(clauses: Clauses, at: int, back: int) -> bool:
+    """ "Bolts torqued to twenty": nothing but the thing stands before it; "the clip snapped" is no work."""
+    subject = clauses.subject
+    if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
+        return False
+    return not any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
+
+
+def _behind_adverbs(clauses: Clauses, at: int) -> int:
+    while clauses.has("adverbs", at) and at > clauses.clause:
+        at -= 1
+    return at

@@ -1,0 +1,180 @@
+"""From a verb with its things to the operations that it tells."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+
+from procbuilder.infer.counts import count_behind
+from procbuilder.infer.doing import as_said, tail
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.listening import Line, Pair, Talk
+from procbuilder.infer.meaning import meaning
+from procbuilder.infer.memory import Named, Reach, renamed
+from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.sense import Sense
+from procbuilder.infer.sizes import first_size
+from procbuilder.infer.told import Told
+from procbuilder.infer.wordbook import Block
+from procbuilder.model.heard import Act, Operation, Sure, Tense
+
+_SOME_WORK = Block("", Act.WORK, frozenset())
+
+
+class Teller:
+    """Gives the operations of a verb in one sentence."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.talk, self.line, self.book = talk, line, talk.book
+        self.sense = Sense(talk, line)
+
+    def tell(self, told: Told, at: int) -> list[Pair]:
+        """What a verb tells of each of its things; nothing when it is of some other job."""
+        clauses = self.line.clauses
+        if self._moves_himself(told):
+            return []
+        if told.moves:
+            told = replace(told, things=(), where=told.things[0] if told.things else told.where)
+        things = told.things or self._moved(told, at)
+        before = [token.low for token in clauses.tokens[clauses.clause : at]]
+        past = told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before)
+        tense = self.line.times.tense(before, past=past or told.verb == "have", at=at)
+        if tense is None:
+            return []
+        made = [pair for one in things for pair in self._operation(told, one, tense, past)]
+        if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
+            made += self._operation(told, told.means, tense, past)
+        return made
+
+    def _whole(self, thing: Thing, told: Told) -> Named | None:
+        """ "The whole thing" is what goes back; for any other work it has no better name."""
+        if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
+            return None
+        named = self.talk.memory.named(replace(thing, name="", pointed=True), partial(self._goes_back, told))
+        return named if named.name else replace(named, name=f"whole {thing.name}")
+
+    def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
+        block = meaning(told, name, self.book, self.talk.status)
+        return block is not None and block.act is Act.ON and self.talk.status.holds("off", name)
+
+    def _printed(self, block: Block, named: Named) -> str:
+        """ "Put back" only what came off; a new one is fitted."""
+        fitted = block.print == "Put back" and (named.new or not self.talk.is_off(named.name))
+        return "Fit" if fitted else block.print
+
+    def _usual(self, block: Block) -> str:
+        """What is meant when no thing is named: what is in the state that the verb ends, or what it is used for."""
+        open_now = self.talk.status.last_in(block.state) if block.act is Act.ENDS else ""
+        return open_now or block.default
+
+    def _moves_himself(self, told: Told) -> bool:
+        """ "Go over the screws", "sit in the car"."""
+        led = bool(told.things) and self.line.clauses.has("particles", told.things[0].start - 1)
+        return led and not told.moves and self.book.has("self_moving", told.verb)
+
+    def come(self, told: Told, at: int) -> list[Pair]:
+        """What "off it comes" tells; nothing right behind the operation that says what came off."""
+        last = self.line.pairs[-1][1] if self.line.pairs else self.talk.last
+        thing = told.things[0]
+        points_back = not thing.name and not self.talk.memory.named_here
+        said = last is not None and points_back and last.plural is thing.many
+        return [pair for pair in self.tell(told, at) if not (said and last and pair[1].act is last.act)]
+
+    def work(self, told: Told) -> list[Pair]:
+        """What is done by a verb that means no more than some work, or a check or a tightening that it names."""
+        thing = told.things[0]
+        named = self.talk.pointing.memory.named(thing)
+        tense = self.line.times.tense((), past=False)
+        if tense is None or tense is Tense.IF or not named.name:
+            return []
+        block = meaning(told, named.name, self.book, self.talk.status)
+        if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
+            block = _SOME_WORK
+        self.talk.memory.handle(renamed(thing, named))
+        return [(told, self.made(block, told, named, tense, Sure.LOW))]
+
+    def _goes_along(self, means: Thing) -> bool:
+        """ "Pop the guard on with its three screws": they go on too."""
+        return bool(means.name) and (means.new or self.book.is_in(means.name, ("fastener", "clip", "seal")))
+
+    def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
+        """The thing that moves by itself, or that is looked for."""
+        if told.about is not None and told.about.name:
+            return (told.about,)
+        clauses = self.line.clauses
+        if not told.moves:
+            ways = set(told.particles)
+            defaults = any(block.default and ways & block.particles for block in self.book.by_verb[told.verb])
+            goes_on = bool(self.line.pairs) and self._tightens(told)
+            return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
+        pronoun = read_thing(clauses.tokens, at - 1, self.book)
+        subject = clauses.subject or self._pronoun_before(at) or pronoun
+        company = [one for one in clauses.company if one.name] if subject is clauses.subject else []
+        return (*company, subject) if subject is not None else ()
+
+    def _tightens(self, told: Told) -> bool:
+        """ "Screw it in, then tighten": the same thing again."""
+        acts = {block.act for block in self.book.by_verb[told.verb]}
+        return acts <= {Act.TIGHTEN, Act.NIP}
+
+    def _pronoun_before(self, at: int) -> Thing | None:
+        clauses = self.line.clauses
+        for back in range(at - 1, clauses.clause - 1, -1):
+            if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
+                return read_thing(clauses.tokens, back, self.book)
+        return None
+
+    def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Pair]:
+        talk = self.talk
+        named = self._whole(thing, told) or talk.pointing.named(thing, told)
+        block = meaning(told, named.name, self.book, talk.status)
+        if block is None:
+            return
+        if block.means and told.means is not None:
+            named = talk.memory.named(told.means)
+        usual = not named.name and bool(block.default) and not thing.name and not thing.many
+        if usual:
+            if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
+                return
+            named = replace(named, name=self._usual(block))
+        if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
+            block = _SOME_WORK
+        if not self.sense.holds(block, told, thing, named, tense):
+            if named.sure:
+                talk.memory.mention(thing)
+            return
+        if told.where is not None:
+            talk.memory.mention(told.where)
+        remember = talk.memory.mention if told.about is not None else talk.memory.handle
+        if not usual:
+            remember(renamed(thing, named))
+        low = not named.sure or past or told.form is Form.S
+        yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
+
+    def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
+        """The operation of a block, entered into what is open now."""
+        clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
+        name, printed = block.object or named.name, self._printed(block, named)
+        act = block.act
+        if act is Act.OFF and self.book.is_in(name, ("tool",)):
+            act = Act.OUT_AGAIN
+        if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
+            act = Act.OFF
+        act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
+        start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
+        return Operation(
+            verb=printed or as_said(told),
+            act=act,
+            object=name,
+            said=sentence,
+            tense=tense,
+            sure=sure,
+            count=named.count or count_behind(clauses, told.end, many=named.many),
+            state=f"{name} {block.state}" if block.state else "",
+            new=named.new,
+            scrap=block.scrap,
+            plural=named.many,
+            size=first_size(sentence.words, self.book),
+            words=sentence.words[start:end],
+            opposite=block.opposite,
+            tail=tail(clauses, told, sentence),
+        )

@@ -1,0 +1,63 @@
+"""Who does what a verb says: the technician, somebody else, the thing itself, or nobody."""
+
+from dataclasses import dataclass, replace
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.inflect import Form
+
+
+@dataclass(frozen=True, slots=True)
+class Before:
+    """What stands before a verb in its clause."""
+
+    negated: bool = False
+    purpose: bool = False
+    """It tells what for: "to release the tab"."""
+    other: bool = False
+    """Somebody else does it."""
+    moves: bool = False
+    """The thing does it by itself, or it is named before: "the cover lifts off"."""
+    supposed: bool = False
+    """It is only thought of, or what is usual: "you'd normally take it off"."""
+
+
+def before(clauses: Clauses, at: int, form: Form) -> Before:
+    """What stands between the beginning of the clause and its verb."""
+    found = Before()
+    for back in range(at - 1, clauses.clause - 1, -1):
+        if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
+            found = replace(found, negated=True)
+        elif _is_habit(clauses, back) or (clauses.has("supposed", back) and form is not Form.PAST):
+            found = replace(found, supposed=True)
+        elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
+            return replace(found, supposed=True)
+        elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
+            negated = any(clauses.has("negations", each) for each in range(clauses.clause, back))
+            return replace(found, purpose=True, negated=negated)
+        elif clauses.has("others", back):
+            return replace(found, other=True)
+        elif clauses.has("doers", back) or (
+            back == at - 1 and clauses.has("be", back) and clauses.low(at) in clauses.book.by_verb
+        ):
+            return replace(found, supposed=found.supposed or _is_supposed(clauses, back))
+        elif clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
+            return replace(found, moves=True, other=clauses.low(back - 1) in ("let", "leave", "keep"))
+        elif not any(clauses.has(kind, back) for kind in ("helpers", "adverbs", "openers", "and")):
+            return replace(found, moves=True)
+    return found
+
+
+def _is_habit(clauses: Clauses, at: int) -> bool:
+    """ "I always put the bolts back in their holes"; but "always tug it" tells what to do."""
+    return clauses.low(at) == "always" and clauses.low(at - 1) in ("i", "we", "they")
+
+
+def _is_supposed(clauses: Clauses, at: int) -> bool:
+    """ "Normally you'd": the word that says so stands before the doer."""
+    return any(clauses.has("supposed", back) for back in range(clauses.clause, at))
+
+
+def _is_wish(clauses: Clauses, at: int) -> bool:
+    while clauses.has("adverbs", at) and at > clauses.clause:
+        at -= 1
+    return clauses.has("wishes", at) or at < clauses.clause
