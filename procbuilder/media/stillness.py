@@ -19,8 +19,8 @@ from procbuilder.model.stretch import Stretch, Stretches, joined
 PAUSE = Fraction(2)
 """Seconds from which stillness counts; a shorter pause belongs to the work."""
 
-_OFTEN = Fraction(2)
-"""Seconds between key frames up to which they tell of motion."""
+_OFTEN, _SELDOM = Fraction(2), Fraction(5)
+"""Seconds between key frames up to which they tell of motion, and up to which they tell of cuts between them."""
 _APART = Fraction(9, 10)
 """Seconds within which slow work changes too little to be told from grain."""
 _SWAY = 8.0
@@ -45,15 +45,24 @@ def look(path: Path, film: PacketFacts) -> Looked:
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.
     """
-    if not 0 < film.key_spacing <= _OFTEN:
+    often = film.key_spacing <= _OFTEN
+    if not 0 < film.key_spacing <= _SELDOM:
         return Looked(_lasting((*film.quiet, *film.frozen)), ())
-    still, unlike = list(film.frozen), []
+    still, unlike = [*film.frozen, *(() if often else film.quiet)], []
+    # a key frame out of rhythm is itself the first picture after the cut
+    noticed = set(() if often else film.candidates)
     for (start, before), (end, after) in pairwise(_key_pictures(path)):
-        if not alike(before, after) or spread(unlit(soft(before), soft(after))) > _ALL_OVER:
-            unlike.append(Stretch(start, end))
-        elif end - start <= _OFTEN and motion(before, after) < _MOVED:
+        if _elsewhere(before, after):
+            if end not in noticed:
+                unlike.append(Stretch(start, end))
+        elif often and end - start <= _OFTEN and motion(before, after) < _MOVED:
             still.append(Stretch(start, end))
     return Looked(_lasting(still), tuple(unlike))
+
+
+def _elsewhere(before: Grey, after: Grey) -> bool:
+    """Whether two pictures show different places, even if one is bright where the other is."""
+    return not alike(before, after) or spread(unlit(soft(before), soft(after))) > _ALL_OVER
 
 
 def motion(before: Grey, after: Grey) -> float:

@@ -54,6 +54,16 @@ def test_another_place_is_unlike(tmp_path: Path) -> None:
     assert unlike.seconds == Fraction(30, RATE)
 
 
+@pytest.mark.parametrize(("encoder", "unlike"), [("phone", (Stretch(Fraction(3), Fraction(6)),)), ("export", ())])
+def test_key_frames_far_apart_tell_of_places_alone(encoder: str, unlike: tuple[Stretch, ...], tmp_path: Path) -> None:
+    """Three seconds apart, with the cut between; or there because of the cut, so that nothing lies between."""
+    one, other = montage.demo("strip", 3)[:2]
+    frames = filmed_by_hand([*one[:45], *other[:45]], 4)
+    found = looked(montage.write(tmp_path / "seldom.mp4", frames, encoder, rate=10))
+    assert found.unlike == unlike
+    assert found.still == ()
+
+
 def test_another_place_that_is_bright_where_the_first_was_is_unlike(tmp_path: Path) -> None:
     """Both lie under the same lamp, which is most of what two pictures have in common."""
     chance = np.random.default_rng(5)
