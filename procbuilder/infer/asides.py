@@ -45,6 +45,14 @@ def is_outcome(clauses: Clauses, at: int) -> bool:
     return at > clauses.clause and clauses.low(at) in ("and", "or") and will and not clauses.has("be", at + 1)
 
 
+def is_warning(clauses: Clauses) -> bool:
+    """ "You crack that window and you're buying a new one": what comes of it if somebody does."""
+    if clauses.low(clauses.clause) != "you":
+        return False
+    ends = (at for at in range(clauses.clause, len(clauses.tokens)) if clauses.low(at) == "and")
+    return any(clauses.low(at + 1) in ("you", "it", "they") and clauses.low(at + 2) in ("'re", "'ll", "will") for at in ends)
+
+
 def is_resumed(clauses: Clauses, at: int) -> bool:
     """ "Before you drop the box you have to undo the rod": the clause that tells what to do begins."""
     if clauses.low(at) not in ("i", "you", "we") or at <= clauses.clause + 1:

@@ -44,6 +44,8 @@ class _Reader:
         position += bool(things) and self.has("results", position) and self.has("particles", position + 1)
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
+        if things and particles and (more := self._afterthought(position)) is not None:
+            things, position = [*things, more], more.end
         where = self._where(position, particles)
         if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
             particles.append("aside")
@@ -132,7 +134,7 @@ class _Reader:
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
-        if thing is not None and (self.has("one_pronouns", thing.end) or self.has("many_pronouns", thing.end)):
+        if thing is not None and self._is_taken_up(thing.end):
             return None
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
@@ -147,9 +149,21 @@ class _Reader:
         apposition = comma_only and not self.has("particles", behind) and self.low(behind) not in (",", "and")
         return None if is_clause or apposition or (comma_only and not ends) else thing
 
+    def _is_taken_up(self, at: int) -> bool:
+        """A new clause about it: "the clip, that comes off"; none in "the clip that goes with it"."""
+        relative = self.low(at) == "that" and self.low(at - 1) != "," and self.low(at + 1) not in ("one", "'s")
+        pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at)
+        return pronoun and not (relative and any(form is Form.S for _, form in self.book.forms.get(self.low(at + 1), ())))
+
     def _goes_on(self, at: int) -> bool:
         """True when a list goes on behind a comma, so that what stood before it was no apposition."""
         return self.has("and", at) or read_thing(self.tokens, at, self.book, governed=True) is not None
+
+    def _afterthought(self, at: int) -> Thing | None:
+        """The element in "pull the foam out, and the element"."""
+        thing = self._joined_thing(at) if self.low(at + (self.low(at) == ",")) == "and" else None
+        alone = thing is not None and self.has("strict_articles", thing.start) and self.low(thing.end) in SIGNS
+        return thing if alone else None
 
     def _late_particle(self, at: int, particles: list[str]) -> int:
         """The particle in "take the bolts on the left out"."""
@@ -179,7 +193,8 @@ class _Reader:
         return read_thing(self.tokens, at, self.book)
 
     def _means(self, at: int) -> Thing | None:
-        """What follows ``with``, ``by`` or ``on`` in the same clause."""
+        """What follows ``with``, ``by`` or ``on`` in the same clause, or ", with their" behind it."""
+        at += self.low(at) == "," and self.low(at + 1) == "with" and self.low(at + 2) in ("its", "their")
         while self.low(at) not in SIGNS and not self.has("and", at) and not self.has("subordinate", at):
             if self.low(at) in ("with", "by"):
                 return read_thing(self.tokens, at + 1, self.book)

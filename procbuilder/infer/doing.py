@@ -19,7 +19,7 @@ def is_done(clauses: Clauses, told: Told) -> bool:
     is_be = _behind_be(clauses, at)
     if told.form is Form.ING and not told.moves:
         return not before or is_be or before in _BEFORE_ING
-    if told.form is Form.PAST and is_be:
+    if is_be and (told.form is Form.PAST or _is_how_it_is(clauses, told)):
         return False
     if told.form is Form.ING and not is_be:
         return False
@@ -28,9 +28,15 @@ def is_done(clauses: Clauses, told: Told) -> bool:
     return told.form is not Form.S or at == clauses.clause
 
 
+def _is_how_it_is(clauses: Clauses, told: Told) -> bool:
+    """ "The port was half shut": the same word as the command, and nothing that it is done to."""
+    forms = clauses.book.forms.get(clauses.low(told.start), ())
+    return not told.things and any(form is Form.PAST for _, form in forms)
+
+
 def _behind_be(clauses: Clauses, at: int) -> bool:
     back = at - 1
-    while back >= clauses.clause and clauses.has("adverbs", back):
+    while back >= clauses.clause and (clauses.has("adverbs", back) or clauses.low(back) == "half"):
         back -= 1
     return back >= clauses.clause and clauses.has("be", back)
 

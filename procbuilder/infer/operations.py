@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, subordinate_at
+from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.nouns import read_thing
-from procbuilder.infer.passive import undergoes
+from procbuilder.infer.passive import fronted, undergoes
 from procbuilder.infer.results import inverted
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
@@ -99,6 +99,9 @@ class _Listener:
             clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
         ):
             return self._boundary(at)
+        if not self.line.aside and (told := fronted(clauses, at)) is not None:
+            self.line.pairs += self.teller.tell(told, told.start)
+            return told.end
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
             self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
@@ -187,7 +190,7 @@ class _Listener:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if who.negated or who.supposed:
+            if who.negated or who.supposed or is_warning(clauses):
                 return told.end
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other

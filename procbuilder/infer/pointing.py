@@ -16,7 +16,7 @@ from procbuilder.model.words import is_plural
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
-_STILL = (*_LOOSE, "seal")
+_STILL = (*_LOOSE, "seal", "driven", "vehicle")
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
     Act.TIGHTEN: _STILL, Act.NIP: _STILL,
@@ -44,6 +44,7 @@ class Pointing:
             self._is_usual,
             self._fits,
         )
+        ways = tuple(way for way in ways if way != self._is_usual) if thing.many else ways
         ways = (self._is_renewed, *ways) if thing.new else ways
         found = next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
         found = self._rather_off(found, thing, told)

@@ -61,6 +61,12 @@ class Teller:
         fitted = block.print == "Put back" and (named.new or not self.talk.is_off(named.name))
         return "Fit" if fitted else block.print
 
+    def _without_deed(self, name: str) -> str:
+        """The gauge of "check that the gauge reads nought"."""
+        words = name.split()
+        deeds = (at for at, word in enumerate(words) if at and word.endswith("s") and not self.book.knows(word))
+        return " ".join(words[: next(deeds, len(words))])
+
     def _usual(self, block: Block) -> str:
         """What is meant when no thing is named: what is in the state that the verb ends, or what it is used for."""
         open_now = self.talk.status.last_in(block.state) if block.act is Act.ENDS else ""
@@ -155,6 +161,8 @@ class Teller:
         clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
         name, printed = block.object or named.name, self._printed(block, named)
         act = block.act
+        if act is Act.CHECK:
+            name = self._without_deed(name)
         if act is Act.OFF and self.book.is_in(name, ("tool",)):
             act = Act.OUT_AGAIN
         if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
