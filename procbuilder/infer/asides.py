@@ -50,7 +50,9 @@ def is_warning(clauses: Clauses) -> bool:
     if clauses.low(clauses.clause) != "you":
         return False
     ends = (at for at in range(clauses.clause, len(clauses.tokens)) if clauses.low(at) == "and")
-    return any(clauses.low(at + 1) in ("you", "it", "they") and clauses.low(at + 2) in ("'re", "'ll", "will") for at in ends)
+    return any(
+        clauses.low(at + 1) in ("you", "it", "they") and clauses.low(at + 2) in ("'re", "'ll", "will") for at in ends
+    )
 
 
 def is_resumed(clauses: Clauses, at: int) -> bool:

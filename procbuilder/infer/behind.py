@@ -153,7 +153,9 @@ class _Reader:
         """A new clause about it: "the clip, that comes off"; none in "the clip that goes with it"."""
         relative = self.low(at) == "that" and self.low(at - 1) != "," and self.low(at + 1) not in ("one", "'s")
         pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at)
-        return pronoun and not (relative and any(form is Form.S for _, form in self.book.forms.get(self.low(at + 1), ())))
+        return pronoun and not (
+            relative and any(form is Form.S for _, form in self.book.forms.get(self.low(at + 1), ()))
+        )
 
     def _goes_on(self, at: int) -> bool:
         """True when a list goes on behind a comma, so that what stood before it was no apposition."""

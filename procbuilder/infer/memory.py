@@ -79,6 +79,11 @@ class Memory:
         """True for the thing that was spoken of last."""
         return bool(self._things) and self._things[-1].name == name
 
+    def in_full(self, name: str) -> str:
+        """``dial indicator`` for "indicator", when that was named before."""
+        longer = (thing.name for thing in reversed(self._things) if thing.name.endswith(f" {name}"))
+        return next(longer, name)
+
     def handle(self, thing: Thing) -> None:
         """Something was done to a thing."""
         self._handled.add(thing.name)

@@ -19,7 +19,7 @@ _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
 _STILL = (*_LOOSE, "seal", "driven", "vehicle")
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
-    Act.TIGHTEN: _STILL, Act.NIP: _STILL,
+    Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body"),
 }  # fmt: skip
 """What a pronoun does not stand for, by what is done to it."""
 

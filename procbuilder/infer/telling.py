@@ -163,9 +163,9 @@ class Teller:
         act = block.act
         if act is Act.CHECK:
             name = self._without_deed(name)
-        if act is Act.OFF and self.book.is_in(name, ("tool",)):
+        if act is Act.OFF and self.book.is_in(self.talk.memory.in_full(name), ("tool",)):
             act = Act.OUT_AGAIN
-        if act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
+        elif act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
             act = Act.OFF
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end

@@ -118,9 +118,13 @@ class Verbless:
         now = Now(self.talk.is_off(found.name), status.is_late, status.holds("open", found.name, "off"))
         if aside or (became := result(clauses, found, now)) is None:
             return None
-        company = [one for one in clauses.company if one.name and not one.measure]
+        company = [one for one in clauses.company if one.name and not one.measure and not self._is_feature(one)]
         told = replace(became, things=(*company, *became.things))
         return told.end if self._tell(told, at) else None
+
+    def _is_feature(self, thing: Thing) -> bool:
+        """ "Delivery side, screw out": a part of the item that tells where."""
+        return self.book.has("features", thing.name.split()[-1])
 
     def _is_new_one(self, found: Thing, at: int) -> bool:
         """ "Nut to seventy, and a new split pin": at the end of a sentence in which things are put back."""

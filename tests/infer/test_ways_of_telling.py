@@ -5,6 +5,17 @@ import pytest
 from tests.infer.spoken import heard, told
 
 HEARD = {
+    "told with the thing in front": (["The cover I took off earlier, one screw."], "off cover (earlier)"),
+    "an afterthought": (["Pull the foam out, and the paper element."], "off paper element"),
+    "of a list with what goes along": (["Undo the hose and the clip that goes with it."], "off clip"),
+    "with their bolts behind a comma": (["Put the clamps back on, with their bolts."], "on bolts"),
+    "what a gauge does": (["Check that the gauge reads nought."], "check gauge"),
+    "screwed in again": (["Run the two nuts back in."], "on 2 x nuts"),
+    "washers under bolts": (["Put new copper washers under the two long ones."], "on copper washers, new"),
+    "a tool comes away": (["Take the dial indicator off."], "out again dial indicator"),
+    "kicked out": (["Chock the wheels.", "Kick the chocks out."], "out again chocks"),
+    "let down": (["Tilt the cab.", "Let the cab down."], "ends cab tilted"),
+    "poured away is not filled in": (["Drain the oil.", "Pour that oil in the waste drum."], "work oil"),
     "unknown verb": (["Bevel the edge."], "work edge"),
     "unknown verb with its way": (["Zap the cover off."], "off cover"),
     "unknown verb of a thing": (["The clip pings off."], "off clip"),
@@ -79,6 +90,8 @@ HEARD = {
     "check that": (["Fit both plates.", "Check they're level."], "check 2 x plates"),
 }
 SILENT = {
+    "what comes of it": "You crack that window and you're buying a new cap.",
+    "moved for a measurement": "Set the dial indicator on the hub and push it in and out.",
     "prepositional": "Behind the guard there's a pulley.",
     "unknown word and a clause": "Whatever the cause is, it's not the pump.",
     "given time": "Give it a minute.",
