@@ -8,7 +8,7 @@ from itertools import groupby, pairwise
 
 from procbuilder.infer.commands import command
 from procbuilder.infer.cues import cue, is_everyday, is_talk
-from procbuilder.infer.follow import Follower, Move
+from procbuilder.infer.follow import Follower, Move, tightened_at_last
 from procbuilder.infer.misplaced import best_step, is_at_start, is_too_late
 from procbuilder.infer.operations import operations
 from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
@@ -193,11 +193,12 @@ class _Drafter:
         """All steps with their spans and fields, and the way of every sentence; those before the film come first."""
         self.steps.sort(key=lambda step: step.first.tense is not Tense.EARLIER)
         follower = Follower()
-        moves = [[move for one in step.operations for move in follower.take(one)] for step in self.steps]
+        moved = [[move for one in step.operations for move in follower.take(one)] for step in self.steps]
+        moves = tightened_at_last(moved)
         spans = _spans(self.steps, self.landed, self.order)
         steps = tuple(
-            ProposedStep(command(step.operations, self.book), span, tuple(self._all_fields(step, moved)))
-            for step, moved, span in zip(self.steps, moves, spans, strict=True)
+            ProposedStep(command(step.operations, self.book), span, tuple(self._all_fields(step, own)))
+            for step, own, span in zip(self.steps, moves, spans, strict=True)
         )
         numbers = {id(step): number for number, step in enumerate(self.steps, 1)}
         return Draft(steps, tuple(self.before), tuple(self._landing(sentence, numbers) for sentence in self.order))

@@ -194,3 +194,20 @@ def _one_of(name: str) -> str:
 def _moment(operation: Operation) -> Moment:
     said = operation.said
     return Moment("", said.number, said.place, said.recording, said.start)
+
+
+def tightened_at_last(steps: list[list[Move]]) -> list[list[Move]]:
+    """The moves of each step without a tightening that only follows from "back on", where one is told later.
+
+    "Nuts on, finger tight" tightens nothing for good when "tighten the nuts" comes behind.
+    """
+    told: set[str] = set()
+    kept: list[list[Move]] = []
+    for moves in reversed(steps):
+        kept.append([one for one in moves if not (_follows(one) and thing(one.item.name) in told)])
+        told |= {thing(one.item.name) for one in moves if one.field == "Torque" and not _follows(one)}
+    return kept[::-1]
+
+
+def _follows(move: Move) -> bool:
+    return move.field == "Torque" and move.operation.act is Act.ON

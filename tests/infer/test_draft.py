@@ -113,6 +113,14 @@ def test_a_torque_is_taken_with_its_unit_or_left_to_be_looked_up() -> None:
     assert fields(third) == ["Torque: keeper bolt | 30 N·m"]
 
 
+def test_nuts_that_go_on_finger_tight_get_their_torque_where_they_are_tightened() -> None:
+    work = ("Slacken the two nuts.", "Undo the nuts.", "Nuts back on, finger tight to begin with.")
+    assert "Torque: 2 x nut | look up" in fields(made(*work).steps[-1])
+    *_, on, tight = made(*work, "Tighten the nuts bit by bit.").steps
+    assert fields(on) == ["On: nuts"]
+    assert [line for line in fields(tight) if line.startswith("Torque")] == ["Torque: nuts | look up"]
+
+
 def test_what_was_done_before_the_film_has_no_footage() -> None:
     first, second = made("I've already taken the wheel off.", "Undo the nut.").steps
     assert (first.command, first.span) == ("Remove the wheel", None)
