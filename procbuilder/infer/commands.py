@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation
+from procbuilder.model.words import is_plural
 
 MOST_WORDS = 20
 """Words of a command: ASD-STE100, rule 5.1."""
@@ -32,8 +33,17 @@ def _verb(verb: str, tail: str) -> str:
 def _thing(operation: Operation, book: Wordbook) -> str:
     name = f"new {operation.object}" if operation.new else operation.object
     if operation.count is not None and (operation.count > 1 or not operation.plural):
-        return f"{operation.count:f} {name}" if operation.count > 1 else f"the {name}"
+        return f"{operation.count:f} {_many(name)}" if operation.count > 1 else f"the {name}"
     if book.is_in(operation.object, ("record",)) and not operation.plural:
         return f"a {name}"
     bare = operation.verb.endswith(" for") or book.is_in(operation.object, ("fluid", "paste"))
     return name if bare and operation.act in (Act.WORK, Act.CHECK) else f"the {name}"
+
+
+def _many(name: str) -> str:
+    """``split pins`` for "split pin"; what is plural already stays."""
+    if is_plural(name):
+        return name
+    if name.endswith(("s", "x", "z", "ch", "sh")):
+        return f"{name}es"
+    return f"{name[:-1]}ies" if name.endswith("y") and name[-2:-1] not in "aeou" else f"{name}s"

@@ -113,6 +113,11 @@ def test_a_torque_is_taken_with_its_unit_or_left_to_be_looked_up() -> None:
     assert fields(third) == ["Torque: keeper bolt | 30 N·m"]
 
 
+def test_a_command_names_several_things_in_the_plural() -> None:
+    assert commands("Slacken the clip.", "Two more of those.")[-1] == "Slacken 2 clips"
+    assert commands("Take the two bushes out.") == ["Remove 2 bushes"]
+
+
 def test_nuts_that_go_on_finger_tight_get_their_torque_where_they_are_tightened() -> None:
     work = ("Slacken the two nuts.", "Undo the nuts.", "Nuts back on, finger tight to begin with.")
     assert "Torque: 2 x nut | look up" in fields(made(*work).steps[-1])
