@@ -11,7 +11,7 @@ from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.follow import Follower, Move, tightened_at_last
 from procbuilder.infer.misplaced import best_step, is_at_start, is_too_late
 from procbuilder.infer.operations import operations
-from procbuilder.infer.remarks import is_about_time, is_hazard, remark, split_reason
+from procbuilder.infer.remarks import helper, is_about_time, is_hazard, remark, split_reason
 from procbuilder.infer.said_tools import said_tools
 from procbuilder.infer.said_torque import has_bare_number, said_torque
 from procbuilder.infer.sentences import sentences
@@ -122,6 +122,7 @@ class _Drafter:
         """Tools, sizes, torque, reason of a sentence that holds a command."""
         words, origin = sentence.words, sentence.origin
         step.fields += (ProposedField("Tool", (tool,), origin) for tool in said_tools(words, self.book))
+        step.fields += self._people(sentence)
         point, reason = split_reason(words, self.book)
         if is_hazard(words, self.book):
             found = remark(words, self.book)
@@ -162,9 +163,15 @@ class _Drafter:
             return
         tools = said_tools(words, self.book)
         yield from (ProposedField("Tool", (tool,), origin) for tool in tools)
+        people = self._people(sentence)
+        yield from people
         found = remark(words, self.book)
-        if found.field != "Note" or not tools:
+        if found.field != "Note" or not (tools or people):
             yield ProposedField(found.field, found.parts, origin)
+
+    def _people(self, sentence: Sentence) -> list[ProposedField]:
+        second = helper(sentence.words, self.book)
+        return [ProposedField(second.field, second.parts, sentence.origin)] if second else []
 
     # -- what was said too late
 

@@ -35,6 +35,11 @@ def remark(words: str, book: Wordbook) -> Remark:
     return Remark("Note", (_plain(text),))
 
 
+def helper(words: str, book: Wordbook) -> Remark | None:
+    """Two people, with what the second one is told to do, when a sentence asks for one."""
+    return Remark("People", ("2", f"helper: {_plain(words)}")) if cue(words, "helper", book) else None
+
+
 def is_hazard(words: str, book: Wordbook) -> bool:
     """True for a sentence that warns of something."""
     return bool(cue(words, "hazard", book) or begins(words, "hazard_start", book))

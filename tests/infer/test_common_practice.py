@@ -107,15 +107,13 @@ def test_the_same_is_heard_in_a_narration() -> None:
     ]
 
 
-def test_a_second_person_for_a_long_heavy_part_is_kept_as_a_caution() -> None:
+def test_a_second_person_for_a_long_heavy_part_is_asked_for_and_the_caution_kept() -> None:
     words = (
         "Get a second person to hold the far end of the drive shaft, it is long and heavy. Lift the drive shaft off."
     )
+    said = "Get a second person to hold the far end of the drive shaft, it is long and heavy"
     assert told(words)[1:] == [
-        (
-            "Hold the far end of the drive shaft",
-            [("Caution", "Get a second person to hold the far end of the drive shaft, it is long and heavy")],
-        ),
+        ("Hold the far end of the drive shaft", [("People", "2", f"helper: {said}"), ("Caution", said)]),
         ("Remove the drive shaft", [("Off", "drive shaft")]),
     ]
 

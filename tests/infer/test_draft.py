@@ -113,6 +113,16 @@ def test_a_torque_is_taken_with_its_unit_or_left_to_be_looked_up() -> None:
     assert fields(third) == ["Torque: keeper bolt | 30 N·m"]
 
 
+def test_a_second_person_is_proposed_with_what_was_said() -> None:
+    """Common practice: a second person for a long, heavy part."""
+    asked = "Get somebody to hold the far end."
+    heavy = "It's a heavy old thing, so you want a second person on the other end."
+    first, second = made("Undo the last bolt.", asked, "Lift the tank out.", heavy).steps
+    assert "People: 2 | helper: Get somebody to hold the far end" in fields(first)
+    assert f"People: 2 | helper: {heavy[:-1]}" in fields(second)
+    assert [line for line in fields(second) if line.startswith("Caution")] != []
+
+
 def test_a_command_names_several_things_in_the_plural() -> None:
     assert commands("Slacken the clip.", "Two more of those.")[-1] == "Slacken 2 clips"
     assert commands("Take the two bushes out.") == ["Remove 2 bushes"]
