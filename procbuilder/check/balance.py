@@ -14,11 +14,11 @@ from procbuilder.model.words import is_plural, thing
 LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
 _FIELDS = {
-    Opening.OFF: ("Off", "On", "takes it off", "goes on"),
-    Opening.TEMPORARY: ("For now", "Out again", "fits it", "comes out again"),
-    Opening.STATE: ("State", "Ends", "brings it about", "ends"),
+    Opening.OFF: ("Off", "On", "takes it off", ("goes on", "go on")),
+    Opening.TEMPORARY: ("For now", "Out again", "fits it", ("comes out again", "come out again")),
+    Opening.STATE: ("State", "Ends", "brings it about", ("ends", "end")),
 }
-"""Field that opens, field that closes, what the opening step does, what the thing does at the closing."""
+"""Field that opens, field that closes, what the opening step does, what one or many things do at the closing."""
 
 
 def unbalanced_ledger(case: Case) -> Iterator[Problem]:
@@ -41,7 +41,7 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         yield Problem(
             Severity.ASK,
             moment.place,
-            f"{counted(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
+            f"{counted(entry, entry.back)} {closing[_are_many(entry, entry.back)]} {when(moment)}, but {_never(entry, case)}",
             f'{guess} "- {opens}: {counted(entry, entry.back)}" to the step that {opening}{new}',
             "closed-but-never-opened",
             2,
@@ -65,12 +65,12 @@ def _off(entry: Entry) -> tuple[str, str]:
         return f"{came_off} and cannot be used again ({entry.spoilt}), and no new one goes on", new
     if entry.scrapped:
         return f"{came_off} as scrap and no new one goes on", f'add "- On: {rest}, new" to the step that fits it'
-    missing = _only(entry.back, "goes", "go", "back on") or "does not go back on"
+    missing = _only(entry.back, "goes", "go", "back on") or f"{_does(entry)} not go back on"
     return f"{came_off} and {missing}", f'add "- On: {rest}" to the step that refits it'
 
 
 def _slackened(entry: Entry) -> tuple[str, str]:
-    be = "are" if entry.out > 1 or is_plural(entry.item) else "is"
+    be = "are" if _are_many(entry, entry.out) else "is"
     how = "only nipped up" if entry.nipped else "slackened"
     return (
         f"{counted(entry, entry.out)} {be} {how} {when(entry.opened[-1])} and never tightened for good",
@@ -79,7 +79,7 @@ def _slackened(entry: Entry) -> tuple[str, str]:
 
 
 def _temporary(entry: Entry) -> tuple[str, str]:
-    missing = _only(entry.back, "comes", "come", "out again") or "does not come out again"
+    missing = _only(entry.back, "comes", "come", "out again") or f"{_does(entry)} not come out again"
     return (
         f"{counted(entry, entry.out)} went in for now {when(entry.opened[0])} and {missing}",
         f'add "- Out again: {counted(entry, entry.out - entry.back)}" to the step that takes it out',
@@ -99,6 +99,14 @@ _OPEN = {
     Opening.TEMPORARY: _temporary,
     Opening.STATE: _state,
 }
+
+
+def _are_many(entry: Entry, count: Decimal) -> bool:
+    return count > 1 or is_plural(entry.item)
+
+
+def _does(entry: Entry) -> str:
+    return "do" if _are_many(entry, entry.out) else "does"
 
 
 def _only(back: Decimal, one: str, many: str, where: str) -> str:
