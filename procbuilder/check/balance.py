@@ -33,7 +33,8 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
 def closed_but_never_opened(case: Case) -> Iterator[Problem]:
     """Something that goes on, comes out or ends without having been opened; usually another name for it."""
     for entry in case.ledger.having(Balance.NEVER_OPENED):
-        opens, closes, opening, closing = _FIELDS[entry.opening]
+        opens, closes, opening, (one, many) = _FIELDS[entry.opening]
+        closing = many if _are_many(entry, entry.back) else one
         moment = entry.closed[0]
         near = _nearest(entry, case)
         guess = f'did you mean "- {closes}: {near}"? Or add' if near else "add"
@@ -41,7 +42,7 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         yield Problem(
             Severity.ASK,
             moment.place,
-            f"{counted(entry, entry.back)} {closing[_are_many(entry, entry.back)]} {when(moment)}, but {_never(entry, case)}",
+            f"{counted(entry, entry.back)} {closing} {when(moment)}, but {_never(entry, case)}",
             f'{guess} "- {opens}: {counted(entry, entry.back)}" to the step that {opening}{new}',
             "closed-but-never-opened",
             2,
