@@ -64,12 +64,12 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
             yield Problem(
                 Severity.ASK,
                 row.place,
-                f'{row.item} gets its torque in step {row.number} while "{raised}" still lasts: {why}',
+                f'{row.item}: torque in step {row.number} while "{raised}" still lasts: {why}',
                 f'nip it up here, put "- Ends: {raised}" before it and the torque behind, or add '
-                f'"- Refused: torque of {row.item} in the air | why not"',
+                f'"- Refused: {row.item} tightened in the air | why not"',
                 "torque-in-the-air",
                 2,
-                subject=f"torque of {row.item} in the air",
+                subject=f"{row.item} tightened in the air",
             )
 
 

@@ -77,6 +77,15 @@ def test_the_answer_to_one_question_settles_no_other_that_holds_its_words() -> N
     assert list(unsettled(procedure, [closed])) == []
 
 
+def test_an_answer_about_a_torque_says_nothing_of_where_it_is_turned() -> None:
+    raised = ("- On: wheel\n", "- On: wheel\n- Torque: wheel nuts | look up | D1, section 4 | stage: 1\n")
+    assert rules(raised) == ["torque-in-the-air"]
+    value = f"{CONFIRMED}- Asked: torque of wheel nuts | right, D1 section 4\n"
+    assert rules(raised, (CONFIRMED, value)) == ["torque-in-the-air"]
+    there = f"{CONFIRMED}- Refused: wheel nuts tightened in the air | the wheel is held by a second person\n"
+    assert rules(raised, (CONFIRMED, there)) == []
+
+
 def test_the_list_of_all_dangers_is_never_refused() -> None:
     refused = "- Refused: nobody has confirmed the dangers of the whole job | no time\n"
     assert rules((CONFIRMED, refused)) == ["dangers-not-confirmed"]
