@@ -13,43 +13,24 @@ by the same share with each doubling is the unit learning curve (``model/learnin
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
-from math import exp, log
+from math import exp
 from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
 from procbuilder.infer.belief import Array, Belief
-from procbuilder.infer.prior import PRIOR, Prior, StepPrior, experience
+from procbuilder.infer.logrows import LogRows, log_rows
+from procbuilder.infer.prior import PRIOR, Prior, StepPrior
 from procbuilder.model.estimate import OddTime
-from procbuilder.model.practice import Run, sittings
+from procbuilder.model.practice import Run
 
-BASE_MINUTES = 3
-"""Around this lies a step of which nothing is known, give or take ``Prior.base``."""
 TURNS = 10
 """Rounds of weighing the rows; after them no digit that is shown moves any more."""
 ODD = 3.0
 """A row is odd when it lies this many spreads of its step from what was expected."""
 _EIGHT_OF_TEN = NormalDist().inv_cdf(0.9)
-
-
-@dataclass(frozen=True, slots=True)
-class _Rows:
-    """The log as numbers. Terms stand in this order: steps, people, sittings, own rates, common rate."""
-
-    logs: Array
-    design: Array
-    step: NDArray[np.intp]
-    """Number of the step of each row."""
-    centre: Array
-    """Prior mean of each term."""
-    steps: Array
-    """Prior precision of the steps."""
-    people: slice
-    sittings: slice
-    rates: slice
 
 
 def learn(
@@ -67,17 +48,17 @@ def learn(
         kinds: the operation of each step, as far as it is known; rows of other procedures may be among the runs.
     """
     steps = tuple(dict.fromkeys(run.step for run in runs))
-    rows = _rows(runs, steps, _steps_precision(steps, known, prior, kinds or {}), known, prior)
+    rows = log_rows(runs, steps, _steps_precision(steps, known, prior, kinds or {}), known, prior)
     people, days = prior.person**2, prior.sitting**2
     spread = np.full(len(steps), prior.step**2)
     weight = np.ones(len(runs))
     for _ in range(TURNS):
         precision = _precision(rows, people, days, prior)
         load = weight / spread[rows.step]
-        doubt = np.linalg.inv(precision + (rows.design.T * load) @ rows.design)
-        terms = doubt @ (precision @ rows.centre + rows.design.T @ (load * rows.logs))
-        rest = rows.logs - rows.design @ terms
-        unsure = np.einsum("ij,ij->i", rows.design @ doubt, rows.design)
+        doubt = _inverse(precision + rows.crossed(load), rows.sittings)
+        terms = doubt @ (precision @ rows.centre + rows.summed(load * rows.logs))
+        rest = rows.logs - rows.expected(terms)
+        unsure = rows.variance(doubt)
         square = rest**2 + unsure
         weight = (prior.tails + 1) / (prior.tails + square / spread[rows.step])
         spread = _spreads(weight * square, rows.step, len(steps), prior)
@@ -98,34 +79,6 @@ def learn(
     return belief, _odd(runs, rest, np.sqrt(spread[rows.step]))
 
 
-def _rows(
-    runs: Sequence[Run], steps: tuple[str, ...], precision: Array, known: Mapping[str, StepPrior], prior: Prior
-) -> _Rows:
-    sat = [(run.place.file, *each) for run, each in zip(runs, sittings(runs), strict=True)]
-    people = list(dict.fromkeys(run.who for run in runs))
-    days = list(dict.fromkeys(sat))
-    first_day = len(steps) + len(people)
-    first_rate = first_day + len(days)
-    design = np.zeros((len(runs), first_rate + len(people) + 1))
-    for at, (run, sitting) in enumerate(zip(runs, sat, strict=True)):
-        person, doublings = people.index(run.who), experience(sitting[-1])
-        design[at, [steps.index(run.step), len(steps) + person, first_day + days.index(sitting)]] = 1
-        design[at, [first_rate + person, -1]] = doublings
-    centre = np.zeros(design.shape[1])
-    centre[: len(steps)] = [log(known[step].minutes if step in known else BASE_MINUTES) for step in steps]
-    centre[-1] = log(prior.rate)
-    return _Rows(
-        logs=np.array([log(run.minutes) for run in runs]),
-        design=design,
-        step=np.array([steps.index(run.step) for run in runs]),
-        centre=centre,
-        steps=precision,
-        people=slice(len(steps), first_day),
-        sittings=slice(first_day, first_rate),
-        rates=slice(first_rate, first_rate + len(people)),
-    )
-
-
 def _steps_precision(
     steps: tuple[str, ...], known: Mapping[str, StepPrior], prior: Prior, kinds: Mapping[str, str]
 ) -> Array:
@@ -139,7 +92,24 @@ def _steps_precision(
     return np.asarray(np.linalg.inv(np.diag(own - np.diag(alike)) + shared + alike), dtype=np.float64)
 
 
-def _precision(rows: _Rows, people: float, days: float, prior: Prior) -> Array:
+def _inverse(matrix: Array, apart: slice) -> Array:
+    """Inverse of a symmetric matrix of which this part is diagonal: no row belongs to two sittings.
+
+    Source: block inversion by the Schur complement, textbook matter.
+    """
+    others = np.delete(np.arange(len(matrix)), apart)
+    own = 1 / np.diag(matrix)[apart]
+    cross = matrix[others, apart] * own
+    small = np.linalg.inv(matrix[np.ix_(others, others)] - cross @ matrix[apart, others])
+    inverse = np.empty_like(matrix)
+    inverse[np.ix_(others, others)] = small
+    inverse[others, apart] = -small @ cross
+    inverse[apart, others] = inverse[others, apart].T
+    inverse[apart, apart] = np.diag(own) + cross.T @ small @ cross
+    return inverse
+
+
+def _precision(rows: LogRows, people: float, days: float, prior: Prior) -> Array:
     """Prior precision of all terms."""
     diagonal = np.zeros(len(rows.centre))
     diagonal[rows.people], diagonal[rows.sittings] = 1 / people, 1 / days
