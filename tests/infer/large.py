@@ -1,7 +1,13 @@
 """Large and hostile inputs, as no technician types them: of any size, so that growth can be seen."""
 
+from collections.abc import Callable
 from fractions import Fraction
 
+from procbuilder.infer.cues import folded, is_talk
+from procbuilder.infer.remarks import split_reason
+from procbuilder.infer.sentences import sentences
+from procbuilder.infer.tokens import cut
+from procbuilder.infer.wordbook import wordbook
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration
 from tests.infer.narrated import NAMES, read
@@ -57,3 +63,13 @@ def steps_of(half: int, *, branches: bool, fields: bool) -> str:
             branch = f"- Only if: variant {n}\n" if branches and n % 2 else ""
             parts.append(f"### {verb} the cover number {n}\n\n{moves.format(n=n) if fields else ''}{branch}\n")
     return "".join(parts)
+
+
+BY_EXPRESSIONS: dict[str, Callable[[str], object]] = {
+    "cut": lambda text: cut(text, {}),
+    "folded": folded,
+    "talk": lambda text: is_talk(text, wordbook()),
+    "reasons": lambda text: split_reason(text, wordbook()),
+    "sentences": lambda text: sentences(said_at_once(text)),
+}
+"""What reads a text with regular expressions."""

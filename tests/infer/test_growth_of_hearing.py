@@ -5,24 +5,10 @@ from collections.abc import Callable
 
 import pytest
 
-from procbuilder.infer.cues import folded, is_talk
 from procbuilder.infer.draft import draft
-from procbuilder.infer.remarks import split_reason
-from procbuilder.infer.sentences import sentences
-from procbuilder.infer.tokens import cut
-from procbuilder.infer.wordbook import wordbook
 from tests.growth import no_blow_up
-from tests.infer.large import HOSTILE, repeated, said_at_once, told_for
+from tests.infer.large import BY_EXPRESSIONS, HOSTILE, repeated, said_at_once, told_for
 from tests.infer.narrated import NAMES, read
-
-BOOK = wordbook()
-WORKS: dict[str, Callable[[str], object]] = {
-    "cut": lambda text: cut(text, {}),
-    "folded": folded,
-    "talk": lambda text: is_talk(text, BOOK),
-    "reasons": lambda text: split_reason(text, BOOK),
-    "sentences": lambda text: sentences(said_at_once(text)),
-}
 
 
 def drafted(seconds: int) -> Callable[[], object]:
@@ -34,7 +20,7 @@ def test_three_hours_of_narration_are_drafted() -> None:
     no_blow_up(drafted, 3 * 3600)
 
 
-@pytest.mark.parametrize("work", WORKS.values(), ids=WORKS.keys())
+@pytest.mark.parametrize("work", BY_EXPRESSIONS.values(), ids=BY_EXPRESSIONS.keys())
 @pytest.mark.parametrize("words", HOSTILE.values(), ids=HOSTILE.keys())
 def test_no_expression_blows_up(words: str, work: Callable[[str], object]) -> None:
     def prepare(size: int) -> Callable[[], object]:
