@@ -59,6 +59,21 @@ class Clauses:
         behind_opener = self.subject is None and (self.has("openers", at - 1) or self.has("and", at - 1))
         return at == self.clause or behind_opener
 
+    def asks(self, at: int) -> bool:
+        """True for a token in a clause that ends with a question mark."""
+        return next((token.low for token in self.tokens[at:] if token.low in SIGNS), ".") == "?"
+
+    def tells(self, at: int) -> bool:
+        """True for "that's" and "they're", with which a report begins: "so that's the stem off"."""
+        pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
+        return pronoun and self.has("be", at + 1)
+
+    def heads(self, thing: Thing) -> bool:
+        """True for a thing with which its clause begins, or that stands behind no more than "that's"."""
+        before = range(self.clause, thing.start)
+        small = ("be", "one_pronouns", "many_pronouns", "openers", "adverbs")
+        return all(any(self.has(kind, at) for kind in small) for at in before)
+
     def begins(self, at: int) -> bool:
         """True at the beginning of a sentence, behind a sign, and behind "now", "then", "and" and their like."""
         behind = self.low(at - 1) in SIGNS or self.has("openers", at - 1) or self.has("and", at - 1)

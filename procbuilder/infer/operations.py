@@ -8,10 +8,10 @@ from procbuilder.infer.behind import read_verb
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import fronted, undergoes
-from procbuilder.infer.results import inverted
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.unknown import bare_command, given

@@ -8,7 +8,8 @@ from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, renamed
 from procbuilder.infer.nouns import Thing
-from procbuilder.infer.results import Now, result
+from procbuilder.infer.outcome import joined
+from procbuilder.infer.results import Now, pointed_result, result
 from procbuilder.infer.status import CLOSING
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
@@ -16,8 +17,11 @@ from procbuilder.infer.told import Told
 from procbuilder.infer.unknown import mover
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
+from procbuilder.model.words import is_plural
 
 _INTRODUCES = ("there", "here", "that", "those", "these", "this")
+_NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
+"""What "it's off" does not say to be taken off."""
 
 
 class Verbless:
@@ -110,17 +114,53 @@ class Verbless:
     def _result(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
         clauses = self.clauses
-        aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with"
+        aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with" or clauses.asks(at)
         if not self.line.aside and self._is_new_one(found, at):
             told = Told("fit", Form.BASE, found.start, found.end, (found,))
             return told.end if self._tell(told, at) else None
-        status = self.talk.status
-        now = Now(self.talk.is_off(found.name), status.is_late, status.holds("open", found.name, "off"))
-        if aside or (became := result(clauses, found, now)) is None:
+        if aside or (became := self._became(found)) is None:
             return None
         company = [one for one in clauses.company if one.name and not one.measure and not self._is_feature(one)]
         told = replace(became, things=(*company, *became.things))
-        return told.end if self._tell(told, at) else None
+        if not self._tell(told, at):
+            return None
+        self.line.same_until = told.end
+        return self._also(told, at)
+
+    def _became(self, found: Thing) -> Told | None:
+        """What became of a thing, as it is known now."""
+        if found.pointed and not found.name and not found.count:
+            return self._pointed(found)
+        status = self.talk.status
+        off, shut = self.talk.is_off(found.name), status.holds("open", found.name, "off")
+        slack, temporary = status.holds("slack", found.name), status.is_for_now(found.name)
+        return result(self.clauses, found, Now(off, slack, status.is_late, shut, temporary))
+
+    def _pointed(self, found: Thing) -> Told | None:
+        """ "There, he's out": of a thing that has just been named and is not so yet."""
+        status = self.talk.status
+        told = pointed_result(self.clauses, found, late=status.is_late)
+        if told is None:
+            return None
+        named = self.talk.pointing.named(found, told)
+        if not self.book.knows(named.name) or self.book.is_in(named.name, _NOT_POINTED):
+            return None
+        is_open = status.is_open(named.name)
+        fits = (is_plural(named.name) or (named.count or 1) > 1) is found.many
+        return told if fits and is_open is not (told.verb == "take" and not status.is_for_now(named.name)) else None
+
+    def _also(self, told: Told, at: int) -> int:
+        """ "Nuts on and tight": what else became of it; gives back where to go on."""
+        outcome = joined(self.clauses, told.end)
+        if outcome is None:
+            return told.end
+        things = tuple(replace(thing, end=outcome.end - len(outcome.ways)) for thing in told.things)
+        ways = [way for way in outcome.ways if self.book.states.get(way)]
+        if not ways:
+            return told.end
+        further = Told(self.book.states[ways[0]], Form.BASE, told.start, outcome.end, things, outcome.ways)
+        self._tell(further, at)
+        return outcome.end
 
     def _is_feature(self, thing: Thing) -> bool:
         """ "Delivery side, screw out": a part of the item that tells where."""
