@@ -12,8 +12,10 @@ from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import fronted, undergoes
+from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.turns import Turns
 from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
 from procbuilder.infer.who import Before, before
@@ -37,7 +39,9 @@ def operations(
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
     talk = Talk(wordbook(language, own))
-    return tuple(operation for sentence in sentences for operation in _hear(sentence, talk, commands))
+    spoken = list(sentences)
+    behind = (*spoken[1:], None)
+    return tuple(one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands))
 
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
@@ -46,11 +50,11 @@ _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
 
-def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
+def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
     if not commands and is_talk(sentence.words, talk.book):
         return []
     talk.memory.begin()
-    now = line(sentence, talk.book)
+    now = line(sentence, behind, talk.book)
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
@@ -79,7 +83,8 @@ class _Listener:
     def __init__(self, talk: Talk, line: Line) -> None:
         self.book, self.line, self.clauses = talk.book, line, line.clauses
         self.teller = Teller(talk, line)
-        self.verbless = Verbless(talk, line, self.teller)
+        same = Same(talk, line, self.teller)
+        self.verbless, self.turns = Verbless(talk, line, same), Turns(talk, line, same)
 
     def pairs(self, commands: bool) -> list[Pair]:
         """What the sentence tells."""
@@ -87,9 +92,9 @@ class _Listener:
         while at < len(self.clauses.tokens):
             at = self._step(at)
         if commands:
-            self.verbless.take_command()
+            self.turns.take_command()
         else:
-            self.verbless.take_again()
+            self.turns.take()
         return self.line.pairs
 
     def _step(self, at: int) -> int:
@@ -130,7 +135,8 @@ class _Listener:
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
-        if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
+        is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
+        if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
             clauses.busy = True
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
@@ -186,7 +192,10 @@ class _Listener:
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
             told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
-            if (thing := undergoes(clauses, at)) is not None:
+            thing = undergoes(clauses, at)
+            if thing is not None and at == clauses.clause and told.things:
+                thing = None
+            if thing is not None:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False

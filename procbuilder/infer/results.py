@@ -65,8 +65,9 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     outcome = read_outcome(clauses, thing.end)
     if outcome is None or (outcome.apart and not clauses.heads(thing)):
         return None
-    particles, is_be, at = outcome.ways, outcome.is_be, outcome.end
+    is_be, at = outcome.is_be, outcome.end
     verb = _verb(clauses, thing, outcome, now)
+    particles = ("up",) if verb == "do" else outcome.ways
     if not verb or (is_be and ("free" in particles or outcome.doubtful)):
         return None
     if is_be and verb == "put" and _is_back(clauses, outcome, now):
@@ -135,7 +136,7 @@ def _verb(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> str:
     if state:
         return state if _became_so(clauses, thing, state, outcome, now) else ""
     particles = frozenset(outcome.ways)
-    if verb := _by_way(clauses, thing, particles, now):
+    if verb := _by_way(clauses, thing, particles - {"over"} if outcome.is_be else particles, now):
         return verb
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
     goes_back = (now.off or thing.new or into) and not _PASSING.isdisjoint(particles)

@@ -7,9 +7,9 @@ from procbuilder.model.words import thing
 from tests.infer.spoken import spoken
 
 OFF = "Take the cover off."
-APART = "Undo the four bolts. / Take the cover off. / Pull the belt off. / Take the pulley off. / Pull the key out."
+APART = "Undo the four bolts. / Take the cover off. / Pull the belt off. / Take the pulley off. / Pull the spacer off."
 """Of a machine that is taken apart."""
-LATE = f"{APART} / Clean the shaft. / Slide the key back in."
+LATE = f"{APART} / Clean the shaft. / Slide the spacer back on."
 """And put together again."""
 SLACK = "Slacken the two clamp bolts. / Move the motor. / Slide the belt on."
 LEANING = "Put a strap round the frame. / Push a rag into the port. / Take the cover off. / Put the cover back on."
@@ -19,7 +19,7 @@ HEARD = {
         ("Undo the bolt.", "There we go, so that's the stem off.", "off stem"),
         ("Undo the bolt.", "So that's the housing out of there.", "off housing"),
         ("", "Okay, that's the shroud off now.", "off shroud"),
-        ("", "And that's both mirrors off.", "off mirror"),
+        ("", "And that's both brackets off.", "off bracket"),
         ("", "Right then, so that's your rotor out.", "off rotor"),
         ("", "There's the top cap out, and its bolt.", "off top cap; off bolt"),
         ("", "So that's the top cap out, and its bolt.", "off top cap; off bolt"),
@@ -175,7 +175,6 @@ HEARD = {
         ("", "Timber under the frame.", "for now timber"),
         ("", "A board across the bed.", "for now board"),
         ("", "Little cup under it.", "for now cup"),
-        ("", "There's a tray under it.", "for now tray"),
         ("", "Second thing is a ratchet strap round the mast.", "for now ratchet strap"),
         ("Take the hose off.", "Bung in the pipe.", "for now bung"),
         ("Take the hose off.", "Hose clamp on the line.", "for now hose clamp"),
@@ -260,7 +259,6 @@ SILENT = {
     ],
     "things that stay": [
         ("", "Light under the bench."),
-        ("", "Oil in the sump."),
         ("", "Dust in the intake."),
         ("", "There's a tray under the sink that we don't need."),
         ("", "No rag in there."),
