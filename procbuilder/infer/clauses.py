@@ -59,6 +59,10 @@ class Clauses:
         behind_opener = self.subject is None and (self.has("openers", at - 1) or self.has("and", at - 1))
         return at == self.clause or behind_opener
 
+    def goes_on_to_do(self, at: int) -> bool:
+        """True where a thing does or is something: "the seal off the crown came away"."""
+        return self.low(at) in self.book.idle or self.has("be", at) or bool(self.verb_at(at))
+
     def asks(self, at: int) -> bool:
         """True for a token in a clause that ends with a question mark."""
         return next((token.low for token in self.tokens[at:] if token.low in SIGNS), ".") == "?"

@@ -10,6 +10,7 @@ from procbuilder.infer.doing import is_done
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
+from procbuilder.infer.motion import Motion
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import fronted, undergoes
 from procbuilder.infer.same import Same
@@ -46,6 +47,7 @@ def operations(
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
 """With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
+_PERSONS = ("he", "she", "they")
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
@@ -82,7 +84,7 @@ class _Listener:
 
     def __init__(self, talk: Talk, line: Line) -> None:
         self.book, self.line, self.clauses = talk.book, line, line.clauses
-        self.teller = Teller(talk, line)
+        self.teller, self.motion = Teller(talk, line), Motion(talk, line)
         same = Same(talk, line, self.teller)
         self.verbless, self.turns = Verbless(talk, line, same), Turns(talk, line, same)
 
@@ -141,6 +143,8 @@ class _Listener:
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
+            return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
@@ -204,7 +208,9 @@ class _Listener:
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other
             aside = self.line.aside or who.other or purpose
-            if not aside and (thing is not None or is_done(clauses, told)) and (made := self.teller.tell(told, at)):
+            goes = self.motion.of(told) if told.moves and not aside else None
+            done = thing is not None or goes is not None or is_done(clauses, told)
+            if not aside and done and (made := self.teller.tell(goes or told, at)):
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end

@@ -48,18 +48,18 @@ def _does(clauses: Clauses, at: int) -> bool:
     ends = next((each for each in rest if clauses.low(each) in SIGNS), len(clauses.tokens))
     if any(clauses.has("supposed", each) for each in range(at, ends)):
         return True
-    return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
+    return clauses.goes_on_to_do(at)
 
 
 def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bool:
     """ "Tray under it", "rag in the intake": what is fitted for the job only, and where."""
     low, book = clauses.low(at), clauses.book
-    if low in ("underneath", "under") and clauses.low(at + 1) in SIGNS:
-        return book.is_in(thing.name, ("temporary", "support"))
+    if low in ("underneath", "under", "below") and clauses.low(at + 1) in SIGNS:
+        return book.is_in(thing.name, ("temporary", "support", "catching"))
     place = read_thing(clauses.tokens, at + 1, book)
     if place is None or place.measure:
         return False
-    under = book.is_in(thing.name, ("temporary", "support")) and low in _UNDER
+    under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER
     locked = book.is_in(thing.name, ("lock",)) and low == "on"
     laid = book.is_in(place.name, ("place",)) or is_open or clauses.low(thing.start) == "the"
     laid = laid or thing.partial

@@ -188,6 +188,9 @@ def _ends(clauses: Clauses, at: int, is_be: bool, particles: tuple[str, ...], fi
     if measure is not None and measure.measure:
         return True
     plain = not is_be and (fits or not {"off", "out", "back"}.isdisjoint(particles))
-    if plain and (read_thing(clauses.tokens, at, clauses.book) is not None or clauses.has("prepositions", at)):
+    place = read_thing(clauses.tokens, at, clauses.book)
+    if plain and place is not None and clauses.goes_on_to_do(place.end):
+        return False
+    if plain and (place is not None or clauses.has("prepositions", at)):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")

@@ -51,6 +51,11 @@ class Verbless:
 
     # -- what became of it
 
+    def take_person(self, at: int) -> int | None:
+        """ "There, he's out": things are "he" and "she", too; None when it tells of nothing done."""
+        pointed = Thing("", at, at + 1, many=self.clauses.low(at) == "they", pointed=True)
+        return self._result(pointed, at)
+
     def _result(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
         clauses = self.clauses

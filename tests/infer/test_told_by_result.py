@@ -176,7 +176,7 @@ HEARD = {
         ("", "A board across the bed.", "for now board"),
         ("", "Little cup under it.", "for now cup"),
         ("", "Second thing is a ratchet strap round the mast.", "for now ratchet strap"),
-        ("Take the hose off.", "Bung in the pipe.", "for now bung"),
+        ("Take the hose off.", "A bung in the pipe.", "for now bung"),
         ("Take the hose off.", "Hose clamp on the line.", "for now hose clamp"),
         ("", "And the bars are hanging in a strap.", "for now strap"),
         ("", "Bucket underneath.", "for now bucket"),
