@@ -90,7 +90,7 @@ class Verbless:
         named = self.talk.pointing.named(found, told)
         if not self.book.knows(named.name) or self.book.is_in(named.name, _NOT_POINTED):
             return None
-        is_open = status.is_open(named.name)
+        is_open = status.is_open(named.name) and (told.verb == "take" or status.is_late)
         fits = (is_plural(named.name) or (named.count or 1) > 1) is found.many
         return told if fits and is_open is not (told.verb == "take" and not status.is_for_now(named.name)) else None
 
