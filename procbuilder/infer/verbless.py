@@ -191,6 +191,10 @@ class Verbless:
     def _remember(self, thing: Thing, at: int) -> None:
         """A thing that is only named: the subject of its clause, or something that stands beside another."""
         clauses = self.clauses
+        if thing.pointed and thing.name and self._is_topic(at):
+            named = self.talk.memory.named(thing)
+            if named.name and named.name not in ("one", "ones"):
+                thing = renamed(thing, named)
         before = clauses.low(at - 1) if at > clauses.clause else ""
         if before not in self.book.idle and not any(
             self.book.has(kind, before) for kind in ("prepositions", "particles")
