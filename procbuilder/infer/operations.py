@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
+from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.fronted import fronted
@@ -100,7 +101,7 @@ class _Listener:
             clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
         ):
             return self._boundary(at)
-        if (end := self._fronted(at)) is not None:
+        if (end := self._fronted(at)) is not None or (end := self._brought_about(at)) is not None:
             return end
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
@@ -128,6 +129,15 @@ class _Listener:
                 return None
             self.line.pairs += self.teller.tell(one, one.start)
         return told[-1].end if told else None
+
+    def _brought_about(self, at: int) -> int | None:
+        """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
+        told = None if self.line.aside else causative(self.clauses, at)
+        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
+            return None
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return told.end if made else None
 
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
