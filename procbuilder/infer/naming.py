@@ -1,6 +1,7 @@
 """Remembers the things that a sentence only names, so that "it" and "those" can stand for them."""
 
 from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.memory import renamed
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.tokens import SIGNS
 
@@ -16,6 +17,10 @@ class Naming:
     def remember(self, thing: Thing, at: int) -> None:
         """A thing that is only named: the subject of its clause, or something that stands beside another."""
         clauses = self.clauses
+        if thing.pointed and thing.name and self._is_topic(at):
+            named = self.talk.memory.named(thing)
+            if named.name and named.name not in ("one", "ones"):
+                thing = renamed(thing, named)
         before = clauses.low(at - 1) if at > clauses.clause else ""
         if before not in self.book.idle and not any(
             self.book.has(kind, before) for kind in ("prepositions", "particles")

@@ -88,11 +88,16 @@ class _Reader:
             number, after = self._number(at)
             if number is not None and low not in ("a", "an", "one"):
                 count, at = number, after
-            elif low == "one" or self.book.has("articles", low):
+            elif low == "one" or self.book.has("articles", low) or (low == "them" and self._is_those(at + 1)):
                 count = Decimal(1) if low == "one" else count
                 at += 1
             else:
                 return count, at
+
+    def _is_those(self, at: int) -> bool:
+        """ "Undo them two screws", "kick them chocks out"."""
+        named = self._named(at, self._number(at)[1], None, article=False)
+        return named is not None and named.many and not named.pointed and self.book.knows(named.name)
 
     def _number(self, at: int) -> tuple[Decimal | None, int]:
         if self._low(at) in ("both", "couple", "pair"):

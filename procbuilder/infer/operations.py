@@ -5,14 +5,16 @@ from dataclasses import replace
 
 from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
+from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
+from procbuilder.infer.fronted import fronted
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.motion import Motion
 from procbuilder.infer.nouns import read_thing
-from procbuilder.infer.passive import fronted, undergoes
+from procbuilder.infer.passive import undergoes
 from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
@@ -106,9 +108,8 @@ class _Listener:
             clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
         ):
             return self._boundary(at)
-        if not self.line.aside and (told := fronted(clauses, at)) is not None:
-            self.line.pairs += self.teller.tell(told, told.start)
-            return told.end
+        if (end := self._fronted(at)) is not None or (end := self._brought_about(at)) is not None:
+            return end
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
             self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
@@ -125,6 +126,25 @@ class _Listener:
         if (end := self._strange_verb(at)) is not None:
             return end
         return self._no_verb(at)
+
+    def _fronted(self, at: int) -> int | None:
+        """What is told with the thing in front; None when the token does not tell so."""
+        told = [] if self.line.aside else fronted(self.clauses, at)
+        for one in told:
+            who = before(self.clauses, one.start, one.form)
+            if who.negated or who.supposed or who.other:
+                return None
+            self.line.pairs += self.teller.tell(one, one.start)
+        return told[-1].end if told else None
+
+    def _brought_about(self, at: int) -> int | None:
+        """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
+        told = None if self.line.aside else causative(self.clauses, at)
+        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
+            return None
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return told.end if made else None
 
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""

@@ -37,7 +37,8 @@ class Block:
     scrap: bool = False
     when: str = ""
     """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment;
-    ``any open`` when something is in the state, ``late`` when something has been put back.
+    ``any open`` when something is in the state, ``late`` when something has been put back, ``only slackened`` when
+    it was slackened before and tightened, and never off.
     """
     so: frozenset[str] = frozenset()
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
