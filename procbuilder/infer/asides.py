@@ -45,6 +45,19 @@ def is_outcome(clauses: Clauses, at: int) -> bool:
     return at > clauses.clause and clauses.low(at) in ("and", "or") and will and not clauses.has("be", at + 1)
 
 
+_ASKS = ("is", "are", "was", "were", "did", "does", "has", "who", "what", "which", "why", "how", "where", "when", "whose")
+_ALWAYS_ASKS = ("is", "are", "was", "were")
+
+
+def is_question(clauses: Clauses) -> bool:
+    """ "Is the cover on?", "which ring do you push?": it asks; "would you undo it?" tells what to do."""
+    at = 0
+    while (clauses.has("openers", at) and clauses.low(at) not in ("there", "here")) or clauses.low(at) == ",":
+        at += 1
+    asks = clauses.low(at) in _ASKS and bool(clauses.tokens) and clauses.tokens[-1].low == "?"
+    return asks or (clauses.low(at) in _ALWAYS_ASKS and not clauses.has("particles", at + 1))
+
+
 def is_warning(clauses: Clauses) -> bool:
     """ "You crack that window and you're buying a new one": what comes of it if somebody does."""
     if clauses.low(clauses.clause) != "you":

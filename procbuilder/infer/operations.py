@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
+from procbuilder.infer.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
 from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
@@ -11,6 +11,7 @@ from procbuilder.infer.doing import is_done
 from procbuilder.infer.fronted import fronted
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk, line
+from procbuilder.infer.looking import looked_at
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import undergoes
 from procbuilder.infer.results import inverted
@@ -53,6 +54,8 @@ def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
         return []
     talk.memory.begin()
     now = line(sentence, talk.book)
+    if not commands and is_question(now.clauses):
+        return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
@@ -141,10 +144,11 @@ class _Listener:
 
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
-        told = given(self.clauses, at) or bare_command(self.clauses, at)
+        looked = looked_at(self.clauses, at)
+        told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
         if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
             return None
-        made = self.teller.tell(told, at) if told.particles else self.teller.work(told)
+        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
         self.line.pairs += made
         return told.end if made else None
 

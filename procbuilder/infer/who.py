@@ -27,9 +27,13 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     for back in range(at - 1, clauses.clause - 1, -1):
         if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
             found = replace(found, negated=True)
-        elif _is_habit(clauses, back) or (clauses.has("supposed", back) and form is not Form.PAST):
+        elif _is_habit(clauses, back) or _is_unreal(clauses, back, at):
+            found = replace(found, supposed=True)
+        elif clauses.has("supposed", back) and form is not Form.PAST:
             found = replace(found, supposed=True)
         elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
+            return replace(found, supposed=True)
+        elif clauses.low(back) == "to" and clauses.has("unreal", back - 1):
             return replace(found, supposed=True)
         elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
             negated = any(clauses.has("negations", each) for each in range(clauses.clause, back))
@@ -52,9 +56,23 @@ def _is_habit(clauses: Clauses, at: int) -> bool:
     return clauses.low(at) == "always" and clauses.low(at - 1) in ("i", "we", "they")
 
 
+def _is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
+    """ "I was going to take it off but", "I should have drained it", "I nearly dropped it": it was not done."""
+    low = clauses.low(at)
+    if low in ("going", "gonna"):
+        return clauses.low(at - 1) in ("was", "were") or clauses.low(at - 2) in ("was", "were")
+    if low == "have" and at < verb:
+        return clauses.low(at - 1) in _COULD or (clauses.has("negations", at - 1) and clauses.low(at - 2) in _COULD)
+    return clauses.has("unreal", at)
+
+
+_COULD = ("should", "could", "would", "might", "must", "'d", "to", "ought")
+
+
 def _is_supposed(clauses: Clauses, at: int) -> bool:
-    """ "Normally you'd": the word that says so stands before the doer."""
-    return any(clauses.has("supposed", back) for back in range(clauses.clause, at))
+    """ "Normally you'd": the word that says so stands before the doer; "would you undo it" asks for it."""
+    asked = clauses.low(at) == "you" and clauses.low(at - 1) in ("would", "could") and clauses.begins(at - 1)
+    return not asked and any(clauses.has("supposed", back) or clauses.has("unreal", back) for back in range(clauses.clause, at))
 
 
 def _is_wish(clauses: Clauses, at: int) -> bool:
