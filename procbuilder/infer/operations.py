@@ -8,7 +8,7 @@ from procbuilder.infer.behind import read_verb
 from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
-from procbuilder.infer.fronted import fronted
+from procbuilder.infer.fronted import fronted, holds_another
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.looking import looked_at
@@ -214,7 +214,7 @@ class _Listener:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if who.negated or who.supposed or is_warning(clauses):
+            if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
                 return told.end
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other
