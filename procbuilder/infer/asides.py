@@ -34,10 +34,12 @@ def subordinate_at(clauses: Clauses, at: int) -> bool:
     if low == "that" or low == "which":
         return _is_relative(clauses, at)
     if low == "so":
-        return _is_purpose(clauses, at)
+        return not clauses.tells(at + 1) and _is_purpose(clauses, at)
     if low in ("as", "than") and clauses.low(at + 1) in ("a", "the"):
         return low == "as"
-    return clauses.has("subordinate", at) or f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book)
+    return clauses.has("subordinate", at) or (
+        f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book) and not clauses.has("be", at + 2)
+    )
 
 
 def is_outcome(clauses: Clauses, at: int) -> bool:

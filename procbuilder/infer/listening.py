@@ -7,16 +7,18 @@ from procbuilder.infer.memory import Memory
 from procbuilder.infer.pointing import Pointing
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
-from procbuilder.infer.tokens import cut
+from procbuilder.infer.tokens import cut, plain
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.words import thing
+from procbuilder.model.words import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""
 
 _MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+_LOOKED_AHEAD = 8
+"""So many words of the next sentence are looked at."""
 _MOST_MOVED = 6
 """So many of them are remembered."""
 
@@ -68,6 +70,8 @@ class Line:
     """What it turned aside to is the end of what is done: "till the belt gives"."""
     perfect: bool = False
     """What it told last had "have" before it, which may hold for what follows behind "and"."""
+    taken_up: bool = False
+    """The next sentence points back at what this one names."""
     same_until: int = -1
     """Token behind the last thing for which the same goes."""
 
@@ -77,7 +81,15 @@ class Line:
         return [operation for _, operation in self.pairs]
 
 
-def line(sentence: Sentence, book: Wordbook) -> Line:
-    """A sentence, cut and ready to be heard."""
+def line(sentence: Sentence, behind: Sentence | None, book: Wordbook) -> Line:
+    """A sentence, cut and ready to be heard; ``behind``: the next one."""
     clauses = Clauses(cut(sentence.words, book.joined), book)
-    return Line(sentence, clauses, Times(clauses.tokens, book))
+    taken_up = behind is not None and _points_back(behind, book)
+    return Line(sentence, clauses, Times(clauses.tokens, book), taken_up=taken_up)
+
+
+def _points_back(sentence: Sentence, book: Wordbook) -> bool:
+    """ "Slide it on": a pronoun stands for a thing of the sentence before."""
+    words = [token.low for token in plain(sentence.words)[:_LOOKED_AHEAD]]
+    known = next((at for at, word in enumerate(words) if singular(word) in book.nouns), len(words))
+    return any(book.has(kind, word) for word in words[:known] for kind in ("one_pronouns", "many_pronouns"))

@@ -192,6 +192,8 @@ class _Reader:
         if low in SIGNS or self._is_number(low) or low[0] == "'" or low == "n't":
             return False
         if self.book.has("positions", low) and not so_far:
+            if self._low(at + 1) in ("one", "ones") and not self._content(at + 2, 0, after_article=True):
+                return True
             strict = self.book.has("strict_articles", self._low(at - 1))
             alone = after_article and (strict or not self.book.has("particles", low))
             return alone or self._content(at + 1, 1, after_article=True)
@@ -236,8 +238,16 @@ class _Reader:
             return True
         if any(form is Form.BASE for _, form in entries):
             return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
+        if self._moves_away(at, following):
+            return True
         firm = singular(low) in self.book.firm_nouns
         return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
+
+    def _moves_away(self, at: int, following: str) -> bool:
+        """ "The pin taps out": what it does, though "tap" is a thing, too."""
+        entries = self.book.forms.get(self._low(at), ())
+        moves = any(form is Form.S and self.book.has("moving", verb) for verb, form in entries)
+        return moves and not self.governed and following in ("out", "through", "down", "away", "home", "into")
 
 
 _POINTING = ("that", "this", "those", "these")

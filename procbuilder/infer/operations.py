@@ -10,13 +10,16 @@ from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
 from procbuilder.infer.fronted import fronted, holds_another
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
 from procbuilder.infer.looking import looked_at
+from procbuilder.infer.motion import Motion
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import undergoes
-from procbuilder.infer.results import inverted
+from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.turns import Turns
 from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
 from procbuilder.infer.who import Before, before
@@ -40,20 +43,23 @@ def operations(
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
     talk = Talk(wordbook(language, own))
-    return tuple(operation for sentence in sentences for operation in _hear(sentence, talk, commands))
+    spoken = list(sentences)
+    behind = (*spoken[1:], None)
+    return tuple(one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands))
 
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
 """With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
+_PERSONS = ("he", "she", "they")
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
 
-def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
+def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
     if not commands and is_talk(sentence.words, talk.book):
         return []
     talk.memory.begin()
-    now = line(sentence, talk.book)
+    now = line(sentence, behind, talk.book)
     if not commands and is_question(now.clauses):
         return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
@@ -83,8 +89,9 @@ class _Listener:
 
     def __init__(self, talk: Talk, line: Line) -> None:
         self.book, self.line, self.clauses = talk.book, line, line.clauses
-        self.teller = Teller(talk, line)
-        self.verbless = Verbless(talk, line, self.teller)
+        self.teller, self.motion = Teller(talk, line), Motion(talk, line)
+        same = Same(talk, line, self.teller)
+        self.verbless, self.turns = Verbless(talk, line, same), Turns(talk, line, same)
 
     def pairs(self, commands: bool) -> list[Pair]:
         """What the sentence tells."""
@@ -92,9 +99,9 @@ class _Listener:
         while at < len(self.clauses.tokens):
             at = self._step(at)
         if commands:
-            self.verbless.take_command()
+            self.turns.take_command()
         else:
-            self.verbless.take_again()
+            self.turns.take()
         return self.line.pairs
 
     def _step(self, at: int) -> int:
@@ -154,11 +161,14 @@ class _Listener:
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
-        if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
+        is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
+        if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
             clauses.busy = True
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
+            return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
@@ -210,7 +220,10 @@ class _Listener:
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
             told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
-            if (thing := undergoes(clauses, at)) is not None:
+            thing = undergoes(clauses, at)
+            if thing is not None and at == clauses.clause and told.things:
+                thing = None
+            if thing is not None:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
@@ -219,7 +232,9 @@ class _Listener:
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other
             aside = self.line.aside or who.other or purpose
-            if not aside and (thing is not None or is_done(clauses, told)) and (made := self.teller.tell(told, at)):
+            goes = self.motion.of(told) if told.moves and not aside else None
+            done = thing is not None or goes is not None or is_done(clauses, told)
+            if not aside and done and (made := self.teller.tell(goes or told, at)):
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end

@@ -22,6 +22,8 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
     is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
         return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)
+    if at == clauses.clause and clauses.low(back) == "," and clauses.company and not _is_damage(clauses, at):
+        return clauses.company[-1]
     return clauses.subject if _is_report(clauses, at, back) else None
 
 
@@ -30,7 +32,11 @@ def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     subject = clauses.subject
     if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
         return False
-    return not any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
+    return not _is_damage(clauses, at)
+
+
+def _is_damage(clauses: Clauses, at: int) -> bool:
+    return any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
 
 
 def _behind_adverbs(clauses: Clauses, at: int) -> int:

@@ -127,7 +127,8 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
-        company = [one for one in clauses.company if one.name] if subject is clauses.subject else []
+        named = subject is clauses.subject and subject is not None and bool(subject.name)
+        company = [one for one in clauses.company if one.name] if named else []
         return (*company, subject) if subject is not None else ()
 
     def _tightens(self, told: Told) -> bool:

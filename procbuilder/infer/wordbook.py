@@ -148,6 +148,11 @@ class Wordbook:
         """Number words with their value."""
         return {word: Decimal(value) for word, value in self.grammar["numbers"].items()}
 
+    @cached_property
+    def states(self) -> Mapping[str, str]:
+        """How a thing may be then, with the verb that says the same."""
+        return dict(self.grammar["states"])
+
     def has(self, kind: str, word: str) -> bool:
         """True when the word stands in this list of the grammar."""
         return word in self._sets[kind]

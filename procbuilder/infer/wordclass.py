@@ -135,7 +135,22 @@ def _goes_with(block: Block, way: str) -> bool:
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 
-_AT_FIRST = (_is_subject, _is_adjective, _is_plural, _is_amount, _is_position, is_modifier, _goes_no_way)
+def _is_laid_under(walk: Walk, at: int) -> bool:
+    """ "Wedge under each wheel": what is fitted for the job only."""
+    known = walk.book.is_in(walk.low(at), ("temporary", "support"))
+    return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
+
+
+_AT_FIRST = (
+    _is_subject,
+    _is_adjective,
+    _is_plural,
+    _is_amount,
+    _is_position,
+    is_modifier,
+    _goes_no_way,
+    _is_laid_under,
+)
 
 
 def _takes_thing(walk: Walk, at: int) -> bool:
