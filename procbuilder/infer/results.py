@@ -13,6 +13,7 @@ from procbuilder.infer.told import Told
 _PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""
 _TURNED = ("fastener", "clip")
+_PARTICLES = {"do": ("up",), "take": ("off",)}
 _CLOSED = ("tighten", "torque", "do")
 """Verbs by which a fastener is said to be tight."""
 
@@ -67,7 +68,7 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return None
     is_be, at = outcome.is_be, outcome.end
     verb = _verb(clauses, thing, outcome, now)
-    particles = ("up",) if verb == "do" else outcome.ways
+    particles = _PARTICLES.get(verb, outcome.ways)
     if not verb or (is_be and ("free" in particles or outcome.doubtful)):
         return None
     if is_be and verb == "put" and _is_back(clauses, outcome, now):
@@ -83,11 +84,11 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
 def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
     """ "The fork's back up where it lives", "the belt's in its groove": what is off, and not only laid there."""
     back = "back" in outcome.ways
+    place = read_thing(clauses.tokens, outcome.end, clauses.book)
     if now.temporary:
-        return back
+        return back or (place is not None and clauses.book.is_in(place.name, ("place",)))
     if clauses.low(outcome.end) == "where":
         return back and now.off
-    place = read_thing(clauses.tokens, outcome.end, clauses.book)
     if place is None or place.measure or not now.off or not (back or now.late):
         return False
     head = place.name.split()[-1] if place.name else ""
@@ -150,6 +151,8 @@ def _became_so(clauses: Clauses, thing: Thing, verb: str, outcome: Outcome, now:
     if verb in _CLOSED:
         has_unit = clauses.has("torque_units", outcome.end - 1) and turned and not outcome.is_be
         return has_unit or now.slack or (now.late and (turned or now.off)) or (now.off and not outcome.is_be)
+    if verb == "take":
+        return now.temporary
     if verb == "fit":
         return now.off or thing.new
     return verb != "loosen" or not outcome.is_be or (turned and not now.off and not now.late)

@@ -138,10 +138,16 @@ class Verbless:
         return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
     def _comes_along(self, found: Thing) -> bool:
-        """ "Slide the drum off and the bearing comes with it"."""
-        goes = self.clauses.low(found.end) in ("comes", "come", "goes", "go")
-        with_it = self.clauses.low(found.end + 1) == "with" and self.clauses.low(found.end + 2) in ("it", "them")
-        return bool(self.line.pairs) and goes and with_it and bool(found.name)
+        """ "Slide the drum off and the bearing comes with it", "and brings the bearing along"."""
+        clauses, at = self.clauses, found.end
+        brought = clauses.low(found.start - 1) in ("brings", "bring", "brought", "bringing")
+        goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
+        at += goes
+        while clauses.has("adverbs", at) or (goes and clauses.has("particles", at)):
+            at += 1
+        with_it = clauses.low(at) == "with" and clauses.low(at + 1) in ("it", "them", "that", "him", "her")
+        along = brought and clauses.low(at) == "along"
+        return bool(self.line.pairs) and bool(found.name) and ((with_it and (goes or brought)) or along)
 
     def _is_too(self, found: Thing, at: int) -> bool:
         """ "Take the nut off, washer too"."""

@@ -118,7 +118,7 @@ HEARD = {
     ],
     "too": [
         ("Take the cap off.", "Faceplate too.", "off faceplate"),
-        ("Take the left mirror off.", "Right one as well.", "off right mirror"),
+        ("Take the left bracket off.", "Right one as well.", "off right bracket"),
         ("Take the cap off.", "And the seal.", "off seal"),
         ("Take the cap off.", "Same for the ring.", "off ring"),
         ("Slacken the upper bolt.", "Lower one too.", "slacken lower bolt"),
@@ -178,7 +178,7 @@ HEARD = {
         ("", "Second thing is a ratchet strap round the mast.", "for now ratchet strap"),
         ("Take the hose off.", "A bung in the pipe.", "for now bung"),
         ("Take the hose off.", "Hose clamp on the line.", "for now hose clamp"),
-        ("", "And the bars are hanging in a strap.", "for now strap"),
+        ("Take the stem off.", "And the bars are hanging off the tube in a strap.", "for now strap"),
         ("", "Bucket underneath.", "for now bucket"),
     ],
     "out again": [
