@@ -87,7 +87,7 @@ _ALWAYS_ASKS = ("is", "are", "was", "were")
 def is_question(clauses: Clauses) -> bool:
     """ "Is the cover on?", "which ring do you push?": it asks; "would you undo it?" tells what to do."""
     at = 0
-    while (clauses.has("openers", at) and clauses.low(at) not in ("there", "here")) or clauses.low(at) == ",":
+    while (clauses.has("openers", at) and not clauses.has("subjects", at)) or clauses.low(at) == ",":
         at += 1
     asks = clauses.low(at) in _ASKS and bool(clauses.tokens) and clauses.tokens[-1].low == "?"
     return asks or (clauses.low(at) in _ALWAYS_ASKS and not clauses.has("particles", at + 1))
