@@ -38,10 +38,21 @@ def fronted(clauses: Clauses, at: int) -> list[Told]:
     return found
 
 
-def named_before(clauses: Clauses, at: int) -> Thing | None:
+_HOLDS = ("hold", "keep", "secure", "retain", "fix", "support", "locate")
+
+
+def holds_another(clauses: Clauses, at: int) -> bool:
+    """ "Three nuts, ten mil, hold the box on the studs": what several things do is no command."""
+    if clauses.low(at) not in _HOLDS or clauses.low(at - 1) != ",":
+        return False
+    thing = named_before(clauses, at, with_size=True)
+    return thing is not None and thing.many
+
+
+def named_before(clauses: Clauses, at: int, *, with_size: bool = False) -> Thing | None:
     """The thing with which a clause begins, with its place and its other names, ending right before a token."""
     for start in _beginnings(clauses, at):
-        if (thing := _apposed(clauses, start, at)) is not None:
+        if (thing := _apposed(clauses, start, at, with_size=with_size)) is not None:
             return thing
     return None
 
@@ -60,7 +71,7 @@ def _beginnings(clauses: Clauses, at: int) -> list[int]:
     return found
 
 
-def _apposed(clauses: Clauses, start: int, at: int) -> Thing | None:
+def _apposed(clauses: Clauses, start: int, at: int, *, with_size: bool) -> Thing | None:
     """ "The two at the back, the clamp bolts": the last name that says what it is, with the number of the first."""
     first = thing = _noun_phrase(clauses, start)
     for _ in range(_MOST_APPOSED):
@@ -74,6 +85,9 @@ def _apposed(clauses: Clauses, start: int, at: int) -> Thing | None:
         end = _behind_remark(clauses, end)
         if end == at:
             return _best_name(first, thing)
+        size = read_thing(clauses.tokens, end, clauses.book) if with_size else None
+        if size is not None and size.measure and clauses.low(size.end) == ",":
+            return thing if size.end + 1 == at else None
         thing = _noun_phrase(clauses, end)
     return None
 

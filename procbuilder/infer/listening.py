@@ -85,6 +85,8 @@ class Line:
     """What it turned aside to stands before what is done."""
     until: bool = False
     """What it turned aside to is the end of what is done: "till the belt gives"."""
+    perfect: bool = False
+    """What it told last had "have" before it, which may hold for what follows behind "and"."""
     taken_up: bool = False
     """The next sentence points back at what this one names."""
     same_until: int = -1

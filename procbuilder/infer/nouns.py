@@ -154,7 +154,7 @@ class _Reader:
         if words[-1].low.endswith("s") and self.book.has("heads", singular(words[-1].low)):
             name = f"{name.removesuffix('s')} screws"
         is_unit = self.book.has("units", words[0].low) and (len(words) == 1 or not self.book.knows(words[-1].low))
-        measure = is_unit and count is not None
+        measure = is_unit and count is not None and self._low(start) not in ("both", "the")
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
 

@@ -3,15 +3,16 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
+from procbuilder.infer.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
 from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
-from procbuilder.infer.fronted import fronted
+from procbuilder.infer.fronted import fronted, holds_another
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
+from procbuilder.infer.looking import looked_at
 from procbuilder.infer.motion import Motion
 from procbuilder.infer.nouns import read_thing
 from procbuilder.infer.passive import undergoes
@@ -59,6 +60,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
         return []
     talk.memory.begin()
     now = line(sentence, behind, talk.book)
+    if not commands and is_question(now.clauses):
+        return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
@@ -121,7 +124,7 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self._verb(at)) is not None:
+        if (end := self.verbless.take_brought(at)) is not None or (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end
@@ -148,10 +151,11 @@ class _Listener:
 
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
-        told = given(self.clauses, at) or bare_command(self.clauses, at)
+        looked = looked_at(self.clauses, at)
+        told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
         if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
             return None
-        made = self.teller.tell(told, at) if told.particles else self.teller.work(told)
+        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
         self.line.pairs += made
         return told.end if made else None
 
@@ -223,7 +227,7 @@ class _Listener:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if who.negated or who.supposed or is_warning(clauses):
+            if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
                 return told.end
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other

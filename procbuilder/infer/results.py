@@ -191,7 +191,7 @@ def _by_way(clauses: Clauses, thing: Thing, found: frozenset[str], now: Now) -> 
         return "turn"
     if found & OUTWARD:
         return "take"
-    if not now.off and found & {"on"} and _is_switched_on(clauses, thing):
+    if not (now.off or now.shut) and found & {"on"} and _is_switched_on(clauses, thing):
         return ""
     if "together" in found and now.off:
         return "put"

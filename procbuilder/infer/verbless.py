@@ -5,7 +5,7 @@ from dataclasses import replace
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.naming import Naming
-from procbuilder.infer.nouns import Thing
+from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import joined
 from procbuilder.infer.results import Now, pointed_result, result
 from procbuilder.infer.same import Same
@@ -155,15 +155,27 @@ class Verbless:
         return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
     def _comes_along(self, found: Thing) -> bool:
-        """ "Slide the drum off and the bearing comes with it", "and brings the bearing along"."""
+        """ "Slide the drum off and the bearing comes with it"."""
         clauses, at = self.clauses, found.end
-        brought = clauses.low(found.start - 1) in ("brings", "bring", "brought", "bringing")
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
-        at += goes
-        at += goes and clauses.low(at) in ("up", "along", "away")
-        with_it = clauses.low(at) == "with" and clauses.low(at + 1) in ("it", "them", "that", "him", "her")
-        along = brought and clauses.low(at) == "along"
-        return bool(self.line.pairs) and bool(found.name) and ((with_it and (goes or brought)) or along)
+        at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
+        return bool(self.line.pairs) and goes and self._is_with_it(at) and bool(found.name)
+
+    def _is_with_it(self, at: int) -> bool:
+        return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
+
+    def take_brought(self, at: int) -> int | None:
+        """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
+        if self.clauses.low(at) not in ("brings", "brought", "bringing") or self.line.aside:
+            return None
+        found = read_thing(self.clauses.tokens, at + 1, self.book, governed=True)
+        if found is None or not found.name:
+            return None
+        along = self.clauses.low(found.end) == "along"
+        if not (along or self._is_with_it(found.end)):
+            return None
+        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
+        return found.end + (1 if along else 2)
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""

@@ -37,7 +37,7 @@ def is_noun(walk: Walk, at: int) -> bool:
     low = walk.low(at)
     if _is_governed(walk, at) or f"{singular(low)} {singular(walk.low(at + 1))}" in walk.book.compounds:
         return True
-    if _is_number_of(walk, at):
+    if _is_number_of(walk, at) or (walk.low(at + 1) == "'s" and not _all_forms(walk, at, Form.PAST)):
         return True
     if not walk.stands_first(at):
         return False
