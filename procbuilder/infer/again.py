@@ -1,5 +1,6 @@
 """Things of a sentence that has no verb of its own: "then the rear pins", "new gasket, two nuts", "emboss plate"."""
 
+from dataclasses import dataclass
 from decimal import Decimal
 
 from procbuilder.infer.clauses import Clauses
@@ -9,19 +10,44 @@ from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
 _GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")
+_TOO = ("too", "also", "likewise")
 
 
-def follows_again(clauses: Clauses) -> list[Thing]:
-    """The things of a sentence that says no more than ``then the rear pins, both of them``."""
+@dataclass(frozen=True, slots=True)
+class Again:
+    """What a sentence names to say that the same goes for it."""
+
+    things: tuple[Thing, ...] = ()
+    too: bool = False
+    """It says so: "faceplate too"."""
+
+
+def follows_again(clauses: Clauses) -> Again:
+    """The things of a sentence that says no more than ``then the rear pins, both of them`` or ``faceplate too``."""
     at = _behind_same_again(clauses)
-    while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
+    while (clauses.has("openers", at) or clauses.low(at) in (",", "as", "with")) and not _is_which(clauses, at):
         if clauses.low(at) == "," and clauses.low(at - 1) == "next":
-            return []
+            return Again()
         at += 1
+    things = _joined(clauses, at)
+    end = things[-1].end if things else at
+    too = clauses.low(end) in _TOO and clauses.low(end + 1) in SIGNS and not clauses.asks(end)
     said = {token.low for token in clauses.tokens[:at]}
-    if said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
-        return []
-    things, end = [], at
+    if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
+        return Again()
+    while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
+        end += 1
+    return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
+
+
+def _is_which(clauses: Clauses, at: int) -> bool:
+    """ "Right one": here "right" tells which it is."""
+    return clauses.has("positions", at) and clauses.low(at + 1) in ("one", "ones", "hand", "side")
+
+
+def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
+    """The things that stand one behind the other from a token on."""
+    things: list[Thing] = []
     thing = read_thing(clauses.tokens, at, clauses.book)
     while thing is not None and thing.name and not thing.measure:
         things.append(thing)
@@ -29,9 +55,7 @@ def follows_again(clauses: Clauses) -> list[Thing]:
         follows = end + 1 if clauses.low(end) == "and" else end
         follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
-    while things and (clauses.has("be", end) or clauses.low(end) == "next"):
-        end += 1
-    return things if clauses.low(end) in (",", ".", "to") or clauses.low(end) in SIGNS else []
+    return tuple(things)
 
 
 def _behind_same_again(clauses: Clauses) -> int:
@@ -70,10 +94,13 @@ def bare_things(clauses: Clauses) -> list[Told]:
     while clauses.has("openers", at) or (at and clauses.low(at) == ","):
         at += 1
     while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
-        if not thing.name or thing.measure or not (clauses.low(thing.end) in SIGNS or clauses.low(thing.end) == "and"):
+        at = thing.end + (clauses.low(thing.end) in ("first", "next"))
+        if not thing.name or thing.measure or thing.partial or clauses.low(thing.start) == "no":
+            break
+        if not (clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then", "with")):
             break
         things.append(thing)
-        at = thing.end + 1
+        at += 1
         at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
 

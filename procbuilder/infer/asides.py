@@ -2,6 +2,7 @@
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.wordbook import Wordbook
 
 _BY_THEN = (
@@ -33,16 +34,81 @@ def subordinate_at(clauses: Clauses, at: int) -> bool:
     if low == "that" or low == "which":
         return _is_relative(clauses, at)
     if low == "so":
-        return _is_purpose(clauses, at)
+        return not clauses.tells(at + 1) and _is_purpose(clauses, at)
     if low in ("as", "than") and clauses.low(at + 1) in ("a", "the"):
         return low == "as"
-    return clauses.has("subordinate", at) or f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book)
+    return clauses.has("subordinate", at) or (
+        f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book) and not clauses.has("be", at + 2)
+    )
 
 
 def is_outcome(clauses: Clauses, at: int) -> bool:
-    """ "Any more and you'll strip it": what would come of it."""
-    will = clauses.low(at + 2) in ("'ll", "will")
-    return at > clauses.clause and clauses.low(at) in ("and", "or") and will and not clauses.has("be", at + 1)
+    """ "Any more and you'll strip it", "or the belt comes off": what would come of it."""
+    low, will = clauses.low(at), clauses.low(at + 2) in ("'ll", "will")
+    if at > clauses.clause and low in ("and", "or") and will and not clauses.has("be", at + 1):
+        return True
+    if low == "or" and not clauses.verb_at(at + 1):
+        return _tells_what_happens(clauses, at + 1)
+    return low == "and" and _is_neglect(clauses) and _tells_what_happens(clauses, at + 1)
+
+
+def _tells_what_happens(clauses: Clauses, at: int) -> bool:
+    """ "The belt comes off", "you're measuring muck": somebody or something with its verb, up to the next sign."""
+    doer = clauses.low(at) in ("you", "it", "they", "he", "she", "that")
+    if not (doer or clauses.has("articles", at)):
+        return False
+    happens = at + 1
+    while clauses.low(happens) not in SIGNS and not clauses.has("and", happens):
+        if clauses.has("be", happens) or clauses.low(happens) in ("'ll", "will", "can", "could", "might"):
+            return True
+        forms = clauses.book.forms.get(clauses.low(happens), ())
+        known = any(form is Form.S for _, form in forms) or clauses.low(happens) in clauses.book.idle
+        if (known or clauses.low(happens).endswith("s")) and clauses.has("particles", happens + 1):
+            return True
+        if doer and known:
+            return True
+        happens += 1
+    return False
+
+
+def _is_neglect(clauses: Clauses) -> bool:
+    """ "Leave it loose", "pull too hard": what nobody should do."""
+    first = clauses.clause
+    while clauses.has("openers", first):
+        first += 1
+    words = {token.low for token in clauses.tokens[clauses.clause :]}
+    return (
+        clauses.has("neglects", first) or f"{clauses.low(first)} {clauses.low(first + 1)}" == "let go" or "too" in words
+    )
+
+
+_ASKS = (
+    "is",
+    "are",
+    "was",
+    "were",
+    "did",
+    "does",
+    "has",
+    "who",
+    "what",
+    "which",
+    "why",
+    "how",
+    "where",
+    "when",
+    "whose",
+)
+_ALWAYS_ASKS = ("is", "are", "was", "were")
+
+
+def is_question(clauses: Clauses) -> bool:
+    """ "Is the cover on?", "which ring do you push?": it asks; "would you undo it?" tells what to do."""
+    at = 0
+    while (clauses.has("openers", at) and not clauses.has("subjects", at)) or clauses.low(at) == ",":
+        at += 1
+    asks = clauses.low(at) in _ASKS and bool(clauses.tokens) and clauses.tokens[-1].low == "?"
+    return asks or (clauses.low(at) in _ALWAYS_ASKS and not clauses.has("particles", at + 1))
 
 
 def is_warning(clauses: Clauses) -> bool:

@@ -38,7 +38,7 @@ class Clauses:
     def begin(self, at: int) -> None:
         """A new clause begins here; it may go on with the list of its subjects."""
         goes_on = self.subject is not None and self.subject.end == at - 1 and self.low(at - 1) in (",", "and")
-        alone = goes_on and self.subject is not None and self.subject.start == self.clause
+        alone = goes_on and self.subject is not None and self.heads(self.subject)
         self.company = [*self.company, self.subject] if alone and self.subject and self._is_named(self.subject) else []
         self.clause, self.subject, self.verbs, self.busy, self.foreign = at, None, 0, False, False
 
@@ -58,6 +58,31 @@ class Clauses:
         """True for the first word of a clause, also of one behind "if" or "because"."""
         behind_opener = self.subject is None and (self.has("openers", at - 1) or self.has("and", at - 1))
         return at == self.clause or behind_opener
+
+    def goes_on_to_do(self, at: int) -> bool:
+        """True where a thing does or is something: "the seal off the crown came away"."""
+        return self.low(at) in self.book.idle or self.has("be", at) or bool(self.verb_at(at))
+
+    def asks(self, at: int) -> bool:
+        """True for a token in a clause that ends with a question mark."""
+        return next((token.low for token in self.tokens[at:] if token.low in SIGNS), ".") == "?"
+
+    def ends(self, at: int) -> bool:
+        """True behind the last word of the sentence."""
+        return all(token.low in SIGNS for token in self.tokens[at:])
+
+    def tells(self, at: int) -> bool:
+        """True for "that's" and "they're", with which a report begins: "so that's the stem off"."""
+        pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
+        behind = next((each for each in range(at + 2, len(self.tokens)) if not self.has("adverbs", each)), at + 2)
+        says_how = self.has("articles", behind) or self.has("particles", behind) or self.low(behind) in self.book.states
+        return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
+
+    def heads(self, thing: Thing) -> bool:
+        """True for a thing with which its clause begins, or that stands behind no more than "that's"."""
+        before = range(self.clause, thing.start)
+        small = ("be", "one_pronouns", "many_pronouns", "openers", "adverbs")
+        return all(any(self.has(kind, at) for kind in small) for at in before)
 
     def begins(self, at: int) -> bool:
         """True at the beginning of a sentence, behind a sign, and behind "now", "then", "and" and their like."""

@@ -7,16 +7,20 @@ from procbuilder.infer.memory import Memory
 from procbuilder.infer.pointing import Pointing
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
-from procbuilder.infer.tokens import cut
+from procbuilder.infer.tokens import cut, plain
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.words import thing
+from procbuilder.model.words import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""
 
 _MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+_PARTS = ("fastener", "clip", "seal", "electrical", "pipe", "spring", "part")
+"""What goes on again when it was spoken of before."""
+_LOOKED_AHEAD = 8
+"""So many words of the next sentence are looked at."""
 _MOST_MOVED = 6
 """So many of them are remembered."""
 
@@ -45,6 +49,21 @@ class Talk:
         """The last operation of the sentences before."""
         return self.before[-1][1] if self.before else None
 
+    @property
+    def goes_on(self) -> bool:
+        """True when the last thing that was moved went on or was tightened."""
+        return bool(self.moved) and self.moved[0][1].act in (Act.ON, Act.TIGHTEN, Act.NIP)
+
+    def may_go_on(self, name: str) -> bool:
+        """True for what is off, and for what was spoken of before now that things are being put back."""
+        if self.status.is_gone(name):
+            return True
+        if not self.goes_on or not self.status.is_late or self.status.holds("slack", name):
+            return False
+        head = thing(name).split()[-1:]
+        alike = any(one.split()[-1:] == head for one in self.status.gone)
+        return alike or (self.book.is_in(name, _PARTS) and self.memory.has_named(name))
+
     def is_off(self, name: str) -> bool:
         """True when something of this head word is off now."""
         head = thing(name).split()[-1:]
@@ -66,6 +85,10 @@ class Line:
     """What it turned aside to stands before what is done."""
     until: bool = False
     """What it turned aside to is the end of what is done: "till the belt gives"."""
+    perfect: bool = False
+    """What it told last had "have" before it, which may hold for what follows behind "and"."""
+    taken_up: bool = False
+    """The next sentence points back at what this one names."""
     same_until: int = -1
     """Token behind the last thing for which the same goes."""
 
@@ -75,7 +98,15 @@ class Line:
         return [operation for _, operation in self.pairs]
 
 
-def line(sentence: Sentence, book: Wordbook) -> Line:
-    """A sentence, cut and ready to be heard."""
+def line(sentence: Sentence, behind: Sentence | None, book: Wordbook) -> Line:
+    """A sentence, cut and ready to be heard; ``behind``: the next one."""
     clauses = Clauses(cut(sentence.words, book.joined), book)
-    return Line(sentence, clauses, Times(clauses.tokens, book))
+    taken_up = behind is not None and _points_back(behind, book)
+    return Line(sentence, clauses, Times(clauses.tokens, book), taken_up=taken_up)
+
+
+def _points_back(sentence: Sentence, book: Wordbook) -> bool:
+    """ "Slide it on": a pronoun stands for a thing of the sentence before."""
+    words = [token.low for token in plain(sentence.words)[:_LOOKED_AHEAD]]
+    known = next((at for at, word in enumerate(words) if singular(word) in book.nouns), len(words))
+    return any(book.has(kind, word) for word in words[:known] for kind in ("one_pronouns", "many_pronouns"))

@@ -88,11 +88,16 @@ class _Reader:
             number, after = self._number(at)
             if number is not None and low not in ("a", "an", "one"):
                 count, at = number, after
-            elif low == "one" or self.book.has("articles", low):
+            elif low == "one" or self.book.has("articles", low) or (low == "them" and self._is_those(at + 1)):
                 count = Decimal(1) if low == "one" else count
                 at += 1
             else:
                 return count, at
+
+    def _is_those(self, at: int) -> bool:
+        """ "Undo them two screws", "kick them chocks out"."""
+        named = self._named(at, self._number(at)[1], None, article=False)
+        return named is not None and named.many and not named.pointed and self.book.knows(named.name)
 
     def _number(self, at: int) -> tuple[Decimal | None, int]:
         if self._low(at) in ("both", "couple", "pair"):
@@ -149,7 +154,7 @@ class _Reader:
         if words[-1].low.endswith("s") and self.book.has("heads", singular(words[-1].low)):
             name = f"{name.removesuffix('s')} screws"
         is_unit = self.book.has("units", words[0].low) and (len(words) == 1 or not self.book.knows(words[-1].low))
-        measure = is_unit and count is not None
+        measure = is_unit and count is not None and self._low(start) not in ("both", "the")
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
 
@@ -187,6 +192,8 @@ class _Reader:
         if low in SIGNS or self._is_number(low) or low[0] == "'" or low == "n't":
             return False
         if self.book.has("positions", low) and not so_far:
+            if self._low(at + 1) in ("one", "ones") and not self._content(at + 2, 0, after_article=True):
+                return True
             strict = self.book.has("strict_articles", self._low(at - 1))
             alone = after_article and (strict or not self.book.has("particles", low))
             return alone or self._content(at + 1, 1, after_article=True)
@@ -231,8 +238,17 @@ class _Reader:
             return True
         if any(form is Form.BASE for _, form in entries):
             return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
+        if self._moves_away(at, following):
+            return True
         firm = singular(low) in self.book.firm_nouns
         return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
+
+    def _moves_away(self, at: int, following: str) -> bool:
+        """ "The pin taps out": what it does, though "tap" is a thing, too."""
+        entries = self.book.forms.get(self._low(at), ())
+        moves = any(form is Form.S and self.book.has("moving", verb) for verb, form in entries)
+        noun = self.governed and singular(self._low(at)) in self.book.nouns
+        return moves and not noun and following in ("out", "through", "down", "away", "home", "into")
 
 
 _POINTING = ("that", "this", "those", "these")

@@ -3,17 +3,23 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from procbuilder.infer.asides import is_outcome, is_resumed, is_told_of, is_warning, subordinate_at
+from procbuilder.infer.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.behind import read_verb
+from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
+from procbuilder.infer.fronted import fronted, holds_another
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
+from procbuilder.infer.looking import looked_at
+from procbuilder.infer.motion import Motion
 from procbuilder.infer.nouns import read_thing
-from procbuilder.infer.passive import fronted, undergoes
-from procbuilder.infer.results import inverted
+from procbuilder.infer.passive import undergoes
+from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.turns import Turns
 from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
 from procbuilder.infer.who import Before, before
@@ -37,20 +43,25 @@ def operations(
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
     talk = Talk(wordbook(language, own))
-    return tuple(operation for sentence in sentences for operation in _hear(sentence, talk, commands))
+    spoken = list(sentences)
+    behind = (*spoken[1:], None)
+    return tuple(one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands))
 
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
 """With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
+_PERSONS = ("he", "she", "they")
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
 
-def _hear(sentence: Sentence, talk: Talk, commands: bool) -> list[Operation]:
+def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
     if not commands and is_talk(sentence.words, talk.book):
         return []
     talk.memory.begin()
-    now = line(sentence, talk.book)
+    now = line(sentence, behind, talk.book)
+    if not commands and is_question(now.clauses):
+        return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
@@ -78,8 +89,9 @@ class _Listener:
 
     def __init__(self, talk: Talk, line: Line) -> None:
         self.book, self.line, self.clauses = talk.book, line, line.clauses
-        self.teller = Teller(talk, line)
-        self.verbless = Verbless(talk, line, self.teller)
+        self.teller, self.motion = Teller(talk, line), Motion(talk, line)
+        same = Same(talk, line, self.teller)
+        self.verbless, self.turns = Verbless(talk, line, same), Turns(talk, line, same)
 
     def pairs(self, commands: bool) -> list[Pair]:
         """What the sentence tells."""
@@ -87,9 +99,9 @@ class _Listener:
         while at < len(self.clauses.tokens):
             at = self._step(at)
         if commands:
-            self.verbless.take_command()
+            self.turns.take_command()
         else:
-            self.verbless.take_again()
+            self.turns.take()
         return self.line.pairs
 
     def _step(self, at: int) -> int:
@@ -99,9 +111,8 @@ class _Listener:
             clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
         ):
             return self._boundary(at)
-        if not self.line.aside and (told := fronted(clauses, at)) is not None:
-            self.line.pairs += self.teller.tell(told, told.start)
-            return told.end
+        if (end := self._fronted(at)) is not None or (end := self._brought_about(at)) is not None:
+            return end
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
             self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
@@ -113,28 +124,51 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self._verb(at)) is not None:
+        if (end := self.verbless.take_brought(at)) is not None or (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end
         return self._no_verb(at)
 
+    def _fronted(self, at: int) -> int | None:
+        """What is told with the thing in front; None when the token does not tell so."""
+        told = [] if self.line.aside else fronted(self.clauses, at)
+        for one in told:
+            who = before(self.clauses, one.start, one.form)
+            if who.negated or who.supposed or who.other:
+                return None
+            self.line.pairs += self.teller.tell(one, one.start)
+        return told[-1].end if told else None
+
+    def _brought_about(self, at: int) -> int | None:
+        """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
+        told = None if self.line.aside else causative(self.clauses, at)
+        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
+            return None
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return told.end if made else None
+
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
-        told = given(self.clauses, at) or bare_command(self.clauses, at)
+        looked = looked_at(self.clauses, at)
+        told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
         if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
             return None
-        made = self.teller.tell(told, at) if told.particles else self.teller.work(told)
+        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
         self.line.pairs += made
         return told.end if made else None
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
-        if clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1)):
+        is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
+        if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
             clauses.busy = True
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
+            return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
@@ -186,16 +220,21 @@ class _Listener:
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
             told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
-            if (thing := undergoes(clauses, at)) is not None:
+            thing = undergoes(clauses, at)
+            if thing is not None and at == clauses.clause and told.things:
+                thing = None
+            if thing is not None:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if who.negated or who.supposed or is_warning(clauses):
+            if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
                 return told.end
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other
             aside = self.line.aside or who.other or purpose
-            if not aside and (thing is not None or is_done(clauses, told)) and (made := self.teller.tell(told, at)):
+            goes = self.motion.of(told) if told.moves and not aside else None
+            done = thing is not None or goes is not None or is_done(clauses, told)
+            if not aside and done and (made := self.teller.tell(goes or told, at)):
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end

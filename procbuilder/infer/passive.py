@@ -1,14 +1,8 @@
 """What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
 
-from dataclasses import replace
-
-from procbuilder.infer.asides import is_told_of
-from procbuilder.infer.behind import read_verb
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.tokens import SIGNS
-from procbuilder.infer.told import Told
 
 _FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
 """What a finding wants: "that wants replacing"."""
@@ -28,19 +22,9 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
     is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
         return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)
+    if at == clauses.clause and clauses.low(back) == "," and clauses.company and not _is_damage(clauses, at):
+        return clauses.company[-1]
     return clauses.subject if _is_report(clauses, at, back) else None
-
-
-def fronted(clauses: Clauses, at: int) -> Told | None:
-    """ "The cover I took off beforehand": what was done before the film, told with the thing in front."""
-    subject = clauses.subject
-    if subject is None or subject.start != clauses.clause or not is_told_of(clauses, at):
-        return None
-    behind = next(each for each in range(at + 1, len(clauses.tokens)) if clauses.book.forms.get(clauses.low(each)))
-    verb = next((verb for verb, form in clauses.book.forms[clauses.low(behind)] if form is Form.PAST), "")
-    told = read_verb(clauses, verb, Form.PAST, behind)
-    alone = not told.things and clauses.low(told.end) in clauses.book.grammar["earlier"]
-    return replace(told, things=(subject,)) if alone and clauses.low(told.end + 1) in SIGNS else None
 
 
 def _is_report(clauses: Clauses, at: int, back: int) -> bool:
@@ -48,7 +32,11 @@ def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     subject = clauses.subject
     if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
         return False
-    return not any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
+    return not _is_damage(clauses, at)
+
+
+def _is_damage(clauses: Clauses, at: int) -> bool:
+    return any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
 
 
 def _behind_adverbs(clauses: Clauses, at: int) -> int:

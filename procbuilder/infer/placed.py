@@ -9,27 +9,26 @@ from procbuilder.infer.told import Told
 _ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")
 
 _UNDER = ("under", "underneath", "beneath", "between", "behind", "below")
+_THERE = (*_UNDER, "in", "into", "on", "onto", "over", "across", "around", "round", "through", "against")
+"""Ways to the place of a thing that is fitted for the job only."""
 
 
-def placed(clauses: Clauses, thing: Thing) -> Told | None:
-    """What is fitted for now, put on or tightened, as if a verb had said it; None for anything else."""
-    if not clauses.stands_first(thing.start):
+def placed(clauses: Clauses, thing: Thing, *, is_open: bool) -> Told | None:
+    """What is fitted for now or put on, as if a verb had said it; None for anything else."""
+    if not (clauses.stands_first(thing.start) or _is_announced(clauses, thing)):
         return None
     at = thing.end
-    if _is_torqued(clauses, thing):
-        return Told("torque", Form.BASE, thing.start, at, (thing,))
-    if _lies_there(clauses, thing, at):
+    if _lies_there(clauses, thing, at, is_open=is_open):
         return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=True)
     if _is_put_on(clauses, thing, at):
         return Told("put", Form.BASE, thing.start, at + 1, (thing,), ("on",), leads=True)
     return None
 
 
-def _is_torqued(clauses: Clauses, thing: Thing) -> bool:
-    """ "Axle nut to seventy foot-pounds"."""
-    value = read_thing(clauses.tokens, thing.end + 1, clauses.book) if clauses.low(thing.end) in ("to", "at") else None
-    turned = clauses.book.is_in(thing.name, ("fastener",)) and clauses.stands_first(thing.start)
-    return turned and value is not None and value.measure and clauses.has("torque_units", value.end - 1)
+def _is_announced(clauses: Clauses, thing: Thing) -> bool:
+    """ "Second thing is a strap round the mast"."""
+    before = range(clauses.clause, thing.start)
+    return all(clauses.has("be", at) or clauses.has("openers", at) for at in before)
 
 
 def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
@@ -49,12 +48,22 @@ def _does(clauses: Clauses, at: int) -> bool:
     ends = next((each for each in rest if clauses.low(each) in SIGNS), len(clauses.tokens))
     if any(clauses.has("supposed", each) for each in range(at, ends)):
         return True
-    return clauses.low(at) in clauses.book.idle or clauses.has("be", at) or bool(clauses.verb_at(at))
+    return clauses.goes_on_to_do(at)
 
 
-def _lies_there(clauses: Clauses, thing: Thing, at: int) -> bool:
-    """ "Tray under it": what is fitted for the job only, and where."""
-    place = read_thing(clauses.tokens, at + 1, clauses.book)
-    fitted = clauses.book.is_in(thing.name, ("temporary", "support")) and clauses.low(at) in _UNDER
-    fitted = fitted or (clauses.book.is_in(thing.name, ("lock",)) and clauses.low(at) == "on")
-    return fitted and place is not None and not place.measure
+def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bool:
+    """ "Tray under it", "rag in the intake": what is fitted for the job only, and where."""
+    low, book = clauses.low(at), clauses.book
+    if low in ("underneath", "under", "below") and clauses.low(at + 1) in SIGNS:
+        return book.is_in(thing.name, ("temporary", "support", "catching"))
+    place = read_thing(clauses.tokens, at + 1, book)
+    if clauses.low(at + 1) == "what":
+        return low in _THERE and book.is_in(thing.name, ("temporary",)) and not is_open
+    if place is None or place.measure:
+        return False
+    under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER
+    locked = book.is_in(thing.name, ("lock",)) and low == "on"
+    laid = book.is_in(place.name, ("place",)) or is_open or clauses.low(thing.start) == "the"
+    laid = laid or thing.partial
+    there = book.is_in(thing.name, ("temporary", "support")) and low in _THERE
+    return under or locked or (there and not laid and not _does(clauses, place.end))

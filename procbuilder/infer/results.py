@@ -1,31 +1,21 @@
-"""Operations told without a verb: ``washer off``, ``the cover's back on``, ``then the rear pins``."""
+"""Operations told by how a thing is then: ``washer off``, ``that's the cover back on``, ``the bolts are tight``."""
 
 from dataclasses import dataclass
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.outcome import INWARD, OUTWARD, Outcome, read_outcome
 from procbuilder.infer.placed import placed
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
-OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
 _PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""
-_INWARD = frozenset({"on", "in", "back", "home", "over"})
-_VERBS = {
-    "unplugged": "unplug",
-    "disconnected": "disconnect",
-    "drained": "drain",
-    "isolated": "isolate",
-    "open": "open",
-    "shut": "close",
-    "closed": "close",
-    "loose": "loosen",
-    "tight": "tighten",
-    "undone": "undo",
-    "done": "do",
-}
+_TURNED = ("fastener", "clip")
+_PARTICLES = {"do": ("up",), "take": ("off",)}
+_CLOSED = ("tighten", "torque", "do")
+"""Verbs by which a fastener is said to be tight."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,51 +23,98 @@ class Now:
     """What is known of a thing when it is told what became of it."""
 
     off: bool = False
-    """It is off."""
+    """It is off, or slack."""
+    gone: bool = False
+    """It was said to be off."""
+    slack: bool = False
+    back: bool = False
+    """It may go on now: it is off, or was spoken of while things were taken off."""
     late: bool = False
     """Things are being put back."""
     shut: bool = False
     """It is switched or shut off."""
+    temporary: bool = False
+    """It was fitted for the job only."""
 
 
 def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     """What became of a thing, as if a verb had said it; None when nothing did."""
     nameless = thing.pointed and not thing.name and not thing.count
-    if thing.measure or (nameless and not _is_all_off(clauses, thing)) or not _is_told_of(clauses, thing):
+    if thing.measure or nameless or not _is_told_of(clauses, thing):
         return None
-    return placed(clauses, thing) or _became(clauses, thing, now)
+    return placed(clauses, thing, is_open=now.off) or _became(clauses, thing, now)
 
 
-def _is_all_off(clauses: Clauses, thing: Thing) -> bool:
-    """ "Two screws in the frame, those out"."""
-    ends = clauses.low(thing.end) in OUTWARD and clauses.low(thing.end + 1) in SIGNS
-    return thing.many and clauses.begins(thing.start) and ends
+def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None:
+    """ "There, he's out", "now they're all at five": what became of something that is only pointed at."""
+    outcome = read_outcome(clauses, thing.end)
+    if outcome is None or outcome.apart or outcome.doubtful or not _is_done_here(clauses, outcome.end):
+        return None
+    ways = set(outcome.ways)
+    states = clauses.book.states
+    verb = next((states[word] for word in outcome.ways if states.get(word) in _CLOSED), "")
+    verb = verb or ("take" if ways & OUTWARD and not ways & INWARD else "put" if late and ways & INWARD else "")
+    plain = outcome.is_be or (thing.many and clauses.begins(thing.start) and verb == "take")
+    return Told(verb, Form.BASE, thing.start, outcome.end, (thing,), outcome.ways) if verb and plain else None
+
+
+def _is_done_here(clauses: Clauses, at: int) -> bool:
+    """True when no place follows that would only tell where it is."""
+    while clauses.has("adverbs", at):
+        at += 1
+    return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "with", "then")
 
 
 def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
-    """ "Washer off", "the cover's back on"."""
-    at, is_be = thing.end, False
-    while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
-        is_be = is_be or clauses.has("be", at)
-        at += 1
-    particles: list[str] = []
-    while clauses.has("particles", at) or clauses.low(at) in _VERBS:
-        particles.append(clauses.low(at))
-        at += 1
-    if ("tight" in particles and (is_be or not now.off)) or (is_be and "free" in particles):
+    """ "Washer off", "the cover's back on", "last screw, out"."""
+    outcome = read_outcome(clauses, thing.end)
+    if outcome is None or (outcome.apart and not clauses.heads(thing)):
         return None
-    verb = _verb(clauses, thing, particles, now)
-    goes_back = now.off or thing.new or (now.late and not {"into", "onto"}.isdisjoint(particles))
-    if not verb and goes_back and not is_be and not _PASSING.isdisjoint(particles):
-        verb = "put"
+    is_be, at = outcome.is_be, outcome.end
+    verb = _verb(clauses, thing, outcome, now)
+    particles = _PARTICLES.get(verb, outcome.ways)
+    if not verb or (is_be and ("free" in particles or outcome.doubtful or _is_known(clauses, thing, verb, now))):
+        return None
+    if is_be and verb == "put" and _is_back(clauses, outcome, now):
+        verb, particles = ("take", ("off",)) if now.temporary else (verb, particles)
+        return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
+    if verb == "put" and "back" not in particles and _is_laid(clauses, at):
+        return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if now.temporary else None
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
-    fits = thing.new or into or (now.off and _may_lead(clauses, thing, particles, now.late))
-    if not verb or not _ends(clauses, at, is_be or verb == "turn", particles, fits):
+    fits = thing.new or into or (now.back and _may_lead(clauses, thing, particles, now.late))
+    if not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
-    return Told(verb, Form.BASE, thing.start, at, (thing,), tuple(particles), means=_means(clauses, at))
+    return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
 
 
-def _may_lead(clauses: Clauses, thing: Thing, particles: list[str], late: bool) -> bool:
+def _is_laid(clauses: Clauses, at: int) -> bool:
+    """ "Old belt in the bin": a place where things are laid follows."""
+    place = read_thing(clauses.tokens, at, clauses.book)
+    return place is not None and clauses.book.is_in(place.name, ("place",))
+
+
+def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
+    """ "The caliper's off" when it has been off for long, "the cover's on with two screws" before it was ever off."""
+    if verb == "take":
+        return now.gone
+    return verb == "put" and not (now.back or now.late or thing.new or clauses.has("many_pronouns", thing.start - 2))
+
+
+def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
+    """ "The fork's back up where it lives", "the belt's in its groove": what is off, and not only laid there."""
+    back = "back" in outcome.ways
+    place = read_thing(clauses.tokens, outcome.end, clauses.book)
+    if now.temporary:
+        return back or (place is not None and clauses.book.is_in(place.name, ("place",)))
+    if clauses.low(outcome.end) == "where":
+        return back and now.back
+    if place is None or place.measure or not now.back or not (back or now.late):
+        return False
+    head = place.name.split()[-1] if place.name else ""
+    return not clauses.book.is_in(place.name, ("place", "body")) and not clauses.book.has("positions", head)
+
+
+def _may_lead(clauses: Clauses, thing: Thing, particles: tuple[str, ...], late: bool) -> bool:
     """True when a place may follow: "leg up through the yoke", and, while things are put back, "cap on the cable"."""
     return _leads(particles) or (late and not clauses.has("be", thing.start - 1))
 
@@ -88,6 +125,8 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
     while clauses.has("adverbs", before):
         before -= 1
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
+        return False
+    if any(clauses.has("negations", at) for at in range(clauses.clause, thing.start)):
         return False
     if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
         return False
@@ -106,46 +145,41 @@ def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
     return bool(thing.name) and plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
 
 
-_COME = ("come", "comes", "go", "goes", "came", "went")
-_FIRST = ("out", "off", "in", "on", "back")
-
-
-def inverted(clauses: Clauses, at: int) -> Told | None:
-    """ "Out they come", "off comes the cover", "out with the old seal": its particle first; None when not told so."""
-    if not clauses.begins(at) or clauses.low(at) not in (*_FIRST, "up"):
-        return None
-    if clauses.low(at) == "up" and clauses.low(at + 1) == "with":
-        raised = _comer(clauses, at + 1)
-        return Told("raise", Form.BASE, at, raised.end, (raised,), ("up",)) if raised else None
-    particles = []
-    while clauses.low(at) in _FIRST or clauses.low(at) == "again":
-        particles.append(clauses.low(at))
-        at += 1
-    verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
-    thing = _comer(clauses, at) if particles else None
-    return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
-
-
-def _comer(clauses: Clauses, at: int) -> Thing | None:
-    """What comes out or goes on, before or behind its verb."""
-    low, behind = clauses.low(at), clauses.low(at + 1)
-    if low in ("it", "she", "they") and behind in _COME:
-        return Thing("", at, at + 2, many=low == "they", pointed=True)
-    if low in _COME or low == "with":
-        thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
-        return thing if thing is not None and not thing.measure else None
-    return None
-
-
 def _means(clauses: Clauses, at: int) -> Thing | None:
     return read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "with" else None
 
 
-def _verb(clauses: Clauses, thing: Thing, particles: list[str], now: Now) -> str:
-    found = set(particles)
-    for word, verb in _VERBS.items():
-        if word in found:
-            return verb
+def _verb(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> str:
+    """The verb of work that says the same; empty when it only tells how the thing was found."""
+    states = clauses.book.states
+    state = next((states[word] for word in states if word in outcome.ways), "")
+    if state == "do" and outcome.apart:
+        return ""
+    if state:
+        return state if _became_so(clauses, thing, state, outcome, now) else ""
+    particles = frozenset(outcome.ways)
+    if verb := _by_way(clauses, thing, particles - {"over"} if outcome.is_be else particles, now):
+        return verb
+    into = now.late and not {"into", "onto"}.isdisjoint(particles)
+    goes_back = (now.back or thing.new or into) and not _PASSING.isdisjoint(particles)
+    over = now.back and now.late and "over" in particles
+    return "put" if goes_back and (over or not outcome.is_be or "back" in particles) else ""
+
+
+def _became_so(clauses: Clauses, thing: Thing, verb: str, outcome: Outcome, now: Now) -> bool:
+    """False where the state may be how the thing was found: "the bolts are tight", "the chain's loose"."""
+    turned = clauses.book.is_in(thing.name, _TURNED)
+    if verb in _CLOSED:
+        has_unit = clauses.has("torque_units", outcome.end - 1) and turned and not outcome.is_be
+        return has_unit or now.slack or (now.late and (turned or now.off)) or (now.off and not outcome.is_be)
+    if verb == "take":
+        return now.temporary
+    if verb == "fit":
+        return now.off or thing.new
+    return verb != "loosen" or not outcome.is_be or (turned and not now.off and not now.late)
+
+
+def _by_way(clauses: Clauses, thing: Thing, found: frozenset[str], now: Now) -> str:
     if clauses.book.is_in(thing.name, ("brake",)) and found & {"on", "off"}:
         return "apply" if "on" in found else "release"
     if found & {"down", "under", "underneath", "in", "over"} and clauses.book.is_in(thing.name, ("temporary",)):
@@ -157,19 +191,26 @@ def _verb(clauses: Clauses, thing: Thing, particles: list[str], now: Now) -> str
         return "turn"
     if found & OUTWARD:
         return "take"
+    if not (now.off or now.shut) and found & {"on"} and _is_switched_on(clauses, thing):
+        return ""
     if "together" in found and now.off:
         return "put"
-    if found & _INWARD:
+    if found & INWARD:
         return "turn" if switched and "on" in found else "put"
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
 
 
-def _leads(particles: list[str]) -> bool:
+def _is_switched_on(clauses: Clauses, thing: Thing) -> bool:
+    """ "The red light's on", "front brake on": nothing is fitted."""
+    return clauses.book.is_in(thing.name, ("lights", "brake")) or thing.name.endswith((" brake", " brakes"))
+
+
+def _leads(particles: tuple[str, ...]) -> bool:
     """True for "through", "over" and "back in": ways to a place, and no place."""
     return not _PASSING.isdisjoint(particles) or len(particles) > 1
 
 
-def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bool) -> bool:
+def _ends(clauses: Clauses, at: int, is_be: bool, particles: tuple[str, ...], fits: bool) -> bool:
     """True when the clause ends behind the particles, so that they are no prepositions; if it ``fits`` they may be."""
     low = clauses.low(at)
     if low in SIGNS or low in ("and", "with", "at") or clauses.has("adverbs", at) or clauses.has("results", at):
@@ -178,6 +219,9 @@ def _ends(clauses: Clauses, at: int, is_be: bool, particles: list[str], fits: bo
     if measure is not None and measure.measure:
         return True
     plain = not is_be and (fits or not {"off", "out", "back"}.isdisjoint(particles))
-    if plain and (read_thing(clauses.tokens, at, clauses.book) is not None or clauses.has("prepositions", at)):
+    place = read_thing(clauses.tokens, at, clauses.book)
+    if plain and place is not None and clauses.goes_on_to_do(place.end):
+        return False
+    if plain and (place is not None or clauses.has("prepositions", at)):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")

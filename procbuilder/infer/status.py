@@ -17,6 +17,8 @@ class Status:
     def __init__(self) -> None:
         self._acts: dict[str, Act] = {}
         self._states: dict[str, str] = {}
+        self._slackened: set[str] = set()
+        """What was slackened and never taken off."""
         self._beside: dict[str, set[str]] = {}
         """Words of the sentences in which a thing was named."""
         self._closing = False
@@ -33,6 +35,7 @@ class Status:
             self._states[key] = state
         elif act in OPENING:
             self._acts[key] = act
+            (self._slackened.add if act is Act.SLACKEN else self._slackened.discard)(key)
         elif act in CLOSING:
             self._close(act, key)
         return act
@@ -67,6 +70,8 @@ class Status:
     def holds(self, when: str, name: str, state: str = "") -> bool:
         """True when a thing is ``off``, ``on``, ``slack``, fitted ``for now``, or ``open`` in this state.
 
+        ``only slackened``: it was slackened and tightened, and never taken off.
+
         ``any open``: something is in this state. ``late``: something has been put back.
         """
         match when:
@@ -78,10 +83,16 @@ class Status:
                 return bool(state) and self._states.get(_known(thing(name), self._states)) == state
             case "late":
                 return self._closing
+            case "only slackened":
+                return self._act(name) is None and thing(name) in self._slackened
             case "on":
                 return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
         act = self._act(name)
         return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
+
+    def is_gone(self, name: str) -> bool:
+        """True for a thing that was said to be off, by this very name."""
+        return self._acts.get(thing(name)) is Act.OFF
 
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
@@ -95,6 +106,11 @@ class Status:
     def is_late(self) -> bool:
         """True when something has been put back."""
         return self._closing
+
+    @property
+    def gone(self) -> list[str]:
+        """What was said to be off, and not only slackened."""
+        return [name for name, act in self._acts.items() if act is Act.OFF]
 
     @property
     def off(self) -> list[str]:

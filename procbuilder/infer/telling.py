@@ -11,8 +11,10 @@ from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.numbers import number_at
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
+from procbuilder.infer.tenses import WILL
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
@@ -36,14 +38,25 @@ class Teller:
             told = replace(told, things=(), where=told.things[0] if told.things else told.where)
         things = told.things or self._moved(told, at)
         before = [token.low for token in clauses.tokens[clauses.clause : at]]
-        past = told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before)
+        past = self._is_past(told, at, before)
         tense = self.line.times.tense(before, past=past or told.verb == "have", at=at)
+        self.line.perfect = "'ve" in before or "had" in before
         if tense is None:
             return []
         made = [pair for one in things for pair in self._operation(told, one, tense, past)]
         if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
             made += self._operation(told, told.means, tense, past)
         return made
+
+    def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
+        """ "I've taken it off"; "I put a rag in", where it is told late; and "I've flipped it off and put a tag on"."""
+        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before):
+            return True
+        clauses = self.line.clauses
+        either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
+        goes_on = not before and clauses.low(at - 1) == "and" and self.line.perfect
+        by_me = self.line.times.earlier and WILL.isdisjoint(before) and not {"i", "we"}.isdisjoint(before)
+        return either and (goes_on or by_me)
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
         """ "The whole thing" is what goes back; for any other work it has no better name."""
@@ -114,7 +127,8 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
-        company = [one for one in clauses.company if one.name] if subject is clauses.subject else []
+        named = subject is clauses.subject and subject is not None and bool(subject.name)
+        company = [one for one in clauses.company if one.name] if named else []
         return (*company, subject) if subject is not None else ()
 
     def _tightens(self, told: Told) -> bool:
@@ -142,7 +156,7 @@ class Teller:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
             named = replace(named, name=self._usual(block))
-        if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
+        if self._only_changes(block, told, thing, named):
             block = _SOME_WORK
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
@@ -155,6 +169,14 @@ class Teller:
             remember(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
+
+    def _only_changes(self, block: Block, told: Told, thing: Thing, named: Named) -> bool:
+        """ "Turn it down to two", "strip forty mil off", "start the new one": it is neither opened nor closed."""
+        tokens, value = self.line.clauses.tokens, told.end + 1
+        is_set = self.line.clauses.low(told.end) == "to" and number_at(tokens, value, self.book) is not None
+        if block.act in (Act.STATE, Act.ENDS) and is_set:
+            return True
+        return (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial)
 
     def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         """The operation of a block, entered into what is open now."""

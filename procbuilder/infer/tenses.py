@@ -34,13 +34,17 @@ class Times:
         """The tense of a verb at a token with these words before it; None when it tells of some other job."""
         if self.not_now or (past and self.history):
             return None
-        if self.conditional or any(self._covers(place, at) for place in self._ifs):
+        if self.conditional_at(at):
             return Tense.IF
         if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
             return Tense.LATER
         if self.earlier and past:
             return Tense.EARLIER
         return Tense.NOW
+
+    def conditional_at(self, at: int) -> bool:
+        """True when what is told at a token holds only in some cases."""
+        return self.conditional or any(self._covers(place, at) for place in self._ifs)
 
     def _covers(self, place: int, at: int) -> bool:
         """True for an "if" before the verb, or behind it with no sign between them."""

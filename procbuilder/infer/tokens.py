@@ -5,7 +5,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-_TOKEN = re.compile(r"[^\W_]+(?:(?:[-/'’]|(?<=\d)\.(?=\d))[^\W_]+)*|['’]s\b|[,;:.!?–—()\"-]")
+_TOKEN = re.compile(
+    r"[^\W_]+(?:(?:[-/'’]|(?<=\d)\.(?=\d))[^\W_]+)*(?:(?<=[^\W\d_]{2}in)['’](?!\w))?|['’]s\b|[,;:.!?–—()\"-]"
+)
 _STEMS = {"ca": "can", "wo": "will", "sha": "shall"}
 SIGNS = frozenset(',;:.!?–—()"-')
 
@@ -32,7 +34,10 @@ def plain(sentence: str) -> tuple[Token, ...]:
 
 
 def cut(sentence: str, joined: Joined) -> list[Token]:
-    """Words and signs in order; ``don't`` is ``do`` and ``n't``, ``pin's`` is ``pin`` and ``'s``."""
+    """Words and signs in order.
+
+    ``don't`` is ``do`` and ``n't``, ``pin's`` is ``pin`` and ``'s``, ``pullin'`` is ``pulling``.
+    """
     tokens = [part for match in _TOKEN.finditer(sentence) for part in _parts(match[0], match.start())]
     return list(_join(tokens, joined)) if joined else tokens
 
@@ -46,6 +51,8 @@ def _parts(text: str, start: int) -> list[Token]:
     for end in ("'ll", "'re", "'ve", "'s", "'m", "'d"):
         if low.endswith(end) and len(low) > len(end) and low != "let's":
             return _pair(text, low[: -len(end)], end, start, len(text) - len(end))
+    if low.endswith("in'"):
+        return [Token(f"{text[:-1]}g", f"{low[:-1]}g", start, start + len(text))]
     return [Token(text, low, start, start + len(text))]
 
 
@@ -59,7 +66,7 @@ def _join(tokens: list[Token], joined: Joined) -> list[Token]:
     result: list[Token] = []
     at = 0
     while at < len(tokens):
-        for length in range(min(longest, len(tokens) - at), 1, -1):
+        for length in range(min(longest, len(tokens) - at), 0, -1):
             words = tuple(token.low for token in tokens[at : at + length])
             if words in joined:
                 result += _joined(tokens[at : at + length], joined[words])

@@ -5,7 +5,7 @@ from dataclasses import replace
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.results import OUTWARD
+from procbuilder.infer.outcome import OUTWARD
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.model.words import singular

@@ -37,7 +37,8 @@ class Block:
     scrap: bool = False
     when: str = ""
     """It counts only for a thing that is ``off``, ``on``, ``slack``, ``open`` or fitted ``for now`` at this moment;
-    ``any open`` when something is in the state, ``late`` when something has been put back.
+    ``any open`` when something is in the state, ``late`` when something has been put back, ``only slackened`` when
+    it was slackened before and tightened, and never off.
     """
     so: frozenset[str] = frozenset()
     """It counts only when one of these tells how the thing is then: "pull the nut tight"."""
@@ -57,6 +58,10 @@ class Block:
     """It counts only for a thing that does it by itself: "the pump pulls straight up"."""
     about: bool = False
     """The thing is what follows the particle: "look for leaks"."""
+
+
+_NO_SMALL_WORDS = ("moving", "falling", "held_up", "bare")
+"""Lists of the grammar that hold verbs and things."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -147,13 +152,18 @@ class Wordbook:
         """Number words with their value."""
         return {word: Decimal(value) for word, value in self.grammar["numbers"].items()}
 
+    @cached_property
+    def states(self) -> Mapping[str, str]:
+        """How a thing may be then, with the verb that says the same."""
+        return dict(self.grammar["states"])
+
     def has(self, kind: str, word: str) -> bool:
         """True when the word stands in this list of the grammar."""
         return word in self._sets[kind]
 
     def is_small(self, word: str) -> bool:
         """True for a word of any list of the grammar."""
-        return any(word in words for words in self._sets.values())
+        return any(word in words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS)
 
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:

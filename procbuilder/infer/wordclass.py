@@ -37,7 +37,7 @@ def is_noun(walk: Walk, at: int) -> bool:
     low = walk.low(at)
     if _is_governed(walk, at) or f"{singular(low)} {singular(walk.low(at + 1))}" in walk.book.compounds:
         return True
-    if _is_number_of(walk, at):
+    if _is_number_of(walk, at) or (walk.low(at + 1) == "'s" and not _all_forms(walk, at, Form.PAST)):
         return True
     if not walk.stands_first(at):
         return False
@@ -135,7 +135,22 @@ def _goes_with(block: Block, way: str) -> bool:
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 
-_AT_FIRST = (_is_subject, _is_adjective, _is_plural, _is_amount, _is_position, is_modifier, _goes_no_way)
+def _is_laid_under(walk: Walk, at: int) -> bool:
+    """ "Wedge under each wheel": what is fitted for the job only."""
+    known = walk.book.is_in(walk.low(at), ("temporary", "support"))
+    return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
+
+
+_AT_FIRST = (
+    _is_subject,
+    _is_adjective,
+    _is_plural,
+    _is_amount,
+    _is_position,
+    is_modifier,
+    _goes_no_way,
+    _is_laid_under,
+)
 
 
 def _takes_thing(walk: Walk, at: int) -> bool:

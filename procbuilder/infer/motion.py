@@ -1,0 +1,70 @@
+"""What a thing does by itself when it is free: "the belt rolls off", "the bowl drops", "the pulley slides home"."""
+
+from dataclasses import replace
+
+from procbuilder.infer.inflect import Form
+from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.outcome import INWARD, OUTWARD
+from procbuilder.infer.told import Told
+from procbuilder.model.heard import Act
+from procbuilder.model.words import singular
+
+_OUT = OUTWARD - {"away"} | {"loose"}
+_DOWN = frozenset({"down", "through", "into", "forward"})
+_INTO = ("in", "into", "onto", "on")
+_NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "driven", "tool", "record")
+"""What drips, blows or walks off by itself and is not taken off."""
+
+
+class Motion:
+    """Hears in one sentence what comes off or goes on by itself."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.talk, self.line, self.book, self.clauses = talk, line, talk.book, line.clauses
+
+    def of(self, told: Told) -> Told | None:
+        """The same as if a verb of work had said it; None when the thing is not taken off or put on by that."""
+        subject = self.clauses.subject
+        if subject is None or told.form is Form.ING or not self.book.has("moving", told.verb):
+            return None
+        if not self.book.knows(subject.name) or self.book.is_in(subject.name, _NO_THING) or self._moves_another(told):
+            return None
+        ways, is_off = frozenset(told.particles), self.talk.is_off(subject.name)
+        if not is_off and self._comes_off(told, ways):
+            return replace(told, verb="take", particles=("off",), things=())
+        if is_off and self.talk.status.is_late and ways & INWARD and not ways & OUTWARD:
+            return replace(told, verb="put", things=())
+        return None
+
+    def _moves_another(self, told: Told) -> bool:
+        return any(not self._leads_to(thing) for thing in told.things)
+
+    def _leads_to(self, thing: Thing) -> bool:
+        """ "Through the bracket", "into my hand"."""
+        before = self.clauses.low(thing.start - 1)
+        return self.book.has("prepositions", before) or self.book.has("particles", before)
+
+    def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
+        if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
+            return False
+        if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
+            return True
+        falls = self.book.has("falling", told.verb) and not ways & INWARD and (not ways or bool(ways & _DOWN))
+        return falls and self._is_free()
+
+    def _comes_to_hand(self, told: Told) -> bool:
+        """ "Fell in my palm", "drops onto the bench", "comes towards you"."""
+        if self.clauses.low(told.end) in ("towards", "toward"):
+            return self.clauses.low(told.end + 1) in ("you", "me")
+        at = next((at for at in range(told.start, told.end + 1) if self.clauses.low(at) in _INTO), 0)
+        place = read_thing(self.clauses.tokens, at + 1, self.book) if at else None
+        return place is not None and told.verb != "roll" and self.book.is_in(place.name, ("body", "place"))
+
+    def _is_free(self) -> bool:
+        """True when something has just been undone, or is told of as what held it, so that a thing may fall."""
+        last = self.line.heard[-1] if self.line.heard else self.talk.last
+        undone = last is not None and last.act in (Act.OFF, Act.SLACKEN, Act.WORK)
+        before = (token.low for token in self.clauses.tokens[: self.clauses.clause])
+        held = any(self.book.is_in(singular(word), ("fastener", "clip")) for word in before)
+        return (undone or held) and not self.talk.status.is_late

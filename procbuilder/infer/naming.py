@@ -1,0 +1,73 @@
+"""Remembers the things that a sentence only names, so that "it" and "those" can stand for them."""
+
+from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.memory import renamed
+from procbuilder.infer.nouns import Thing
+from procbuilder.infer.tokens import SIGNS
+
+_INTRODUCES = ("there", "here", "that", "those", "these", "this")
+
+
+class Naming:
+    """Remembers the things of one sentence."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.talk, self.clauses, self.book = talk, line.clauses, talk.book
+
+    def remember(self, thing: Thing, at: int) -> None:
+        """A thing that is only named: the subject of its clause, or something that stands beside another."""
+        clauses = self.clauses
+        if thing.pointed and thing.name and self._is_topic(at):
+            named = self.talk.memory.named(thing)
+            if named.name and named.name not in ("one", "ones"):
+                thing = renamed(thing, named)
+        before = clauses.low(at - 1) if at > clauses.clause else ""
+        if before not in self.book.idle and not any(
+            self.book.has(kind, before) for kind in ("prepositions", "particles")
+        ):
+            clauses.subject = thing
+            counted = bool(thing.count) and self.book.knows(thing.name) and self.book.has("be", before)
+            if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
+                self.talk.memory.mention(thing)
+            elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
+                self.talk.memory.handle(thing)
+            elif self._is_introduced(at) or (
+                not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == clauses.clause)
+            ):
+                self._mention(thing)
+            else:
+                self._mention_behind(thing)
+        elif before in ("by", "with") and self.book.knows(thing.name) and self._is_held(at):
+            self.talk.memory.handle(thing)
+        elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
+            self._mention(thing)
+        else:
+            self._mention_behind(thing)
+
+    def _mention(self, found: Thing) -> None:
+        """Remember a thing that was named without an operation, if its words leave no doubt that it is one."""
+        before = [self.clauses.low(at) for at in range(self.clauses.clause, found.start)]
+        if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
+            return
+        first = self.clauses.low(found.start)
+        if first != "no" and (self.book.has("articles", first) or found.count or self.book.knows(found.name)):
+            self.talk.memory.mention(found)
+
+    def _mention_behind(self, found: Thing) -> None:
+        """Remember a thing that only stands beside another: "two screws hold the panel"."""
+        if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
+            self.talk.memory.mention_behind(found)
+
+    def _is_held(self, at: int) -> bool:
+        """ "It's held along the frame by two clips"."""
+        return any(self.clauses.has("held", each) for each in range(self.clauses.clause, at))
+
+    def _is_introduced(self, at: int) -> bool:
+        """True behind "there's" and "that's"."""
+        indefinite = self.clauses.low(at) in ("a", "an") and self.clauses.low(at - 2) not in ("it", "they")
+        introduces = self.clauses.low(at - 2) in _INTRODUCES
+        return self.book.has("be", self.clauses.low(at - 1)) and (indefinite or introduces)
+
+    def _is_topic(self, at: int) -> bool:
+        """True for a thing that a sentence begins with, behind no more than "now" and "then"."""
+        return all(self.clauses.has("openers", before) or self.clauses.low(before) in SIGNS for before in range(at))

@@ -1,0 +1,77 @@
+"""Reads how a thing is then, from the words behind it: "off", "'s back on", "are tight at last", ", out"."""
+
+from dataclasses import dataclass
+
+from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.numbers import number_at
+from procbuilder.infer.tokens import SIGNS
+
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
+INWARD = frozenset({"on", "in", "back", "home", "over"})
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """How a thing is, as told behind it."""
+
+    ways: tuple[str, ...]
+    """Particles and states in order: ``back``, ``on``, ``tight``."""
+    end: int
+    """Token behind them."""
+    is_be: bool
+    """It *is* so, in words: "the cover's off"."""
+    apart: bool = False
+    """Behind a comma: "last screw, out"."""
+    doubtful: bool = False
+    """It is so still, too, or nearly."""
+
+
+def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
+    """The outcome that begins at a token; None when none does."""
+    apart = clauses.low(at) == ","
+    at += apart
+    is_be = doubtful = False
+    while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
+        if clauses.low(at) in ("was", "were", "been"):
+            return None
+        is_be = is_be or clauses.has("be", at)
+        doubtful = doubtful or clauses.has("doubt", at)
+        at += 1
+    if clauses.has("doubt", at) or clauses.has("negations", at):
+        return None
+    if (end := _value(clauses, at)) is not None:
+        return None if apart else Outcome(("torqued",), end, is_be)
+    ways: list[str] = []
+    while clauses.has("particles", at) or clauses.low(at) in clauses.book.states:
+        ways.append(clauses.low(at))
+        at += 1
+    if not ways or (apart and (is_be or not _is_end(clauses, at))):
+        return None
+    return Outcome(tuple(ways), at, is_be, apart, doubtful)
+
+
+def joined(clauses: Clauses, at: int) -> Outcome | None:
+    """ "And tight" of "nuts on and tight"."""
+    at += clauses.low(at) == ","
+    further = read_outcome(clauses, at + 1) if clauses.low(at) == "and" else None
+    alone = further is not None and not further.is_be and _is_end(clauses, further.end)
+    return further if alone else None
+
+
+def _is_end(clauses: Clauses, at: int) -> bool:
+    return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then")
+
+
+def _value(clauses: Clauses, at: int) -> int | None:
+    """The token behind "at five", "to twenty newton metres" and "at fifty each"."""
+    if clauses.low(at) not in ("at", "to"):
+        return None
+    number, end = number_at(clauses.tokens, at + 1, clauses.book) or (None, at)
+    if number is None:
+        return None
+    has_unit = clauses.has("torque_units", end)
+    while clauses.has("torque_units", end):
+        end += 1
+    while clauses.has("adverbs", end) or clauses.low(end) == "each":
+        end += 1
+    return end if has_unit or _is_end(clauses, end) else None

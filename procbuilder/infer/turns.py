@@ -1,0 +1,103 @@
+"""Things that are only named, each in its turn: "then the rear pins", "faceplate too", "pulley, belt, cover"."""
+
+from dataclasses import replace
+
+from procbuilder.infer.again import bare_things, command, follows_again, more
+from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.memory import renamed
+from procbuilder.infer.nouns import Thing
+from procbuilder.infer.same import Same
+from procbuilder.infer.status import CLOSING
+from procbuilder.infer.told import Told
+from procbuilder.infer.wordbook import Block
+from procbuilder.model.heard import Act, Sure, Tense
+from procbuilder.model.words import thing
+
+
+class Turns:
+    """Takes what a sentence names and no more, when all of it has been heard."""
+
+    def __init__(self, talk: Talk, line: Line, same: Same) -> None:
+        self.talk, self.line, self.same = talk, line, same
+        self.book, self.clauses = talk.book, line.clauses
+
+    def take_command(self) -> None:
+        """A command whose verb is not known: its first word, with the first thing behind it."""
+        if self.line.pairs or (found := command(self.clauses)) is None:
+            return
+        told, one = found
+        named = self.talk.memory.named(one)
+        if named.name:
+            self.talk.memory.handle(renamed(one, named))
+            block = Block("", Act.WORK, frozenset())
+            self.line.pairs = [(told, self.same.teller.made(block, told, named, Tense.NOW, Sure.LOW))]
+
+    def take(self) -> None:
+        """ "Then the rear pins": what was done in the sentence before, done to another thing; or what goes on next."""
+        if self.line.pairs:
+            self._take_first()
+            return
+        if (count := more(self.clauses)) is not None and self.talk.moved:
+            told, operation = self.talk.moved[0]
+            again = Thing(operation.object, 0, len(self.clauses.tokens), count, many=count > 1)
+            self.same.same_for(again, [(told, operation)], any_thing=True)
+            return
+        self._take_again()
+        if not self.line.pairs:
+            self._take_list(bare_things(self.clauses))
+
+    def _take_again(self) -> None:
+        again = follows_again(self.clauses)
+        is_next = any(token.low == "next" for token in self.clauses.tokens)
+        for one in again.things:
+            moved = [pair for pair in self.talk.moved if is_next and not one.new and pair[1].act in (Act.OFF, Act.ON)]
+            self.same.same_for(one, moved or self.talk.before, any_thing=(is_next and not one.new) or again.too)
+
+    def _take_first(self) -> None:
+        """ "Then four new screws, and tighten all four": what goes on before the first verb."""
+        behind = self.line.pairs[0][0].start
+        listed = [told for told in bare_things(self.clauses) if told.end <= behind and not self._is_told_later(told)]
+        pairs, self.line.pairs = self.line.pairs, []
+        if all(operation.act in CLOSING for _, operation in pairs):
+            self._take_list(listed)
+        self.line.pairs += pairs
+
+    def _is_told_later(self, told: Told) -> bool:
+        """ "The pulley, slide it on": what goes on is told by the verb."""
+        name = thing(told.things[0].name)
+        return any(thing(operation.object) == name for operation in self.line.heard)
+
+    def _take_list(self, listed: list[Told]) -> None:
+        """What is off goes on when things are being put back; a list goes on with what was being taken off."""
+        if not listed or self.clauses.asks(0):
+            return
+        off = [told for told in listed if self._may_go_on(told.things[0])]
+        first = listed[0].things[0]
+        if not off and self._is_taken_off(listed):
+            for told in listed:
+                self.same.tell(replace(told, verb="take", particles=("off",)), told.start)
+        goes_on = self.talk.status.is_late and listed[0] in off and not self._is_taken_up(listed[-1])
+        for told in off:
+            if goes_on or told.things[0].new:
+                self.same.tell(told, told.start)
+        if not off and first.new and self._is_renewed(first):
+            self.same.tell(listed[0], listed[0].start)
+
+    def _may_go_on(self, one: Thing) -> bool:
+        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name)
+
+    def _is_taken_up(self, told: Told) -> bool:
+        """ "The pulley. Slide it on.": what is done is told behind it, here or in the next sentence."""
+        at = told.end + (self.clauses.low(told.end) == ",")
+        here = any(self.clauses.has(kind, at) for kind in ("one_pronouns", "many_pronouns", "doers", "others", "be"))
+        return here or (self.line.taken_up and self.clauses.ends(told.end))
+
+    def _is_taken_off(self, listed: list[Told]) -> bool:
+        """ "Nut, washer, pulley": while things are taken off, a list of things goes on with it."""
+        last = self.talk.moved[0][1].act if self.talk.moved else None
+        known = all(self.book.knows(told.things[0].name) and not told.things[0].new for told in listed)
+        return len(listed) > 1 and known and last in (Act.OFF, Act.SLACKEN)
+
+    def _is_renewed(self, thing: Thing) -> bool:
+        """Seals and clips are new as a rule, whether it was said that the old ones came off or not."""
+        return self.talk.status.is_late and self.book.is_in(thing.name, ("seal", "clip"))
