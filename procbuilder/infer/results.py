@@ -74,11 +74,19 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     if is_be and verb == "put" and _is_back(clauses, outcome, now):
         verb, particles = ("take", ("off",)) if now.temporary else (verb, particles)
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
+    if is_be and verb == "put" and not now.off and _holds(clauses, at):
+        return None
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
     fits = thing.new or into or (now.off and _may_lead(clauses, thing, particles, now.late))
     if not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
+
+
+def _holds(clauses: Clauses, at: int) -> bool:
+    """ "The cover's on with two screws": how it is held."""
+    means = _means(clauses, at)
+    return means is not None and bool(means.count) and not means.new
 
 
 def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
