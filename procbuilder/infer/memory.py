@@ -105,17 +105,24 @@ class Memory:
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
+    def _is_one(self, thing: Thing) -> bool:
+        """True for one thing that nothing was done to, so that it is not what "those" means."""
+        return not thing.many and thing.name not in self._handled
+
+    def _is_machine(self, thing: Thing) -> bool:
+        return self.book.is_in(thing.name, ("appliance", "driven", "vehicle"))
+
     def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
         """The last thing of this number that fits; of any number where there is none, and of any kind at last.
 
-        "Those" is never one thing of an earlier sentence that nothing was done to.
+        "Those" is never one thing of an earlier sentence that nothing was done to, and no machine.
         """
         other = loose = None
         asked: dict[tuple[str, Reach], bool] = {}
         for at, thing in enumerate(reversed(self._things)):
             solid = self._is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
-            strange = many is True and not thing.many and at >= self._here and thing.name not in self._handled
+            strange = many is True and self._is_one(thing) and (at >= self._here or self._is_machine(thing))
             if not wanted and (strange or (other if solid else loose) is not None):
                 continue
             key = thing.name, _reach(at, self._here)
