@@ -77,10 +77,28 @@ def _is_neglect(clauses: Clauses) -> bool:
     while clauses.has("openers", first):
         first += 1
     words = {token.low for token in clauses.tokens[clauses.clause :]}
-    return clauses.has("neglects", first) or f"{clauses.low(first)} {clauses.low(first + 1)}" == "let go" or "too" in words
+    return (
+        clauses.has("neglects", first) or f"{clauses.low(first)} {clauses.low(first + 1)}" == "let go" or "too" in words
+    )
 
 
-_ASKS = ("is", "are", "was", "were", "did", "does", "has", "who", "what", "which", "why", "how", "where", "when", "whose")
+_ASKS = (
+    "is",
+    "are",
+    "was",
+    "were",
+    "did",
+    "does",
+    "has",
+    "who",
+    "what",
+    "which",
+    "why",
+    "how",
+    "where",
+    "when",
+    "whose",
+)
 _ALWAYS_ASKS = ("is", "are", "was", "were")
 
 

@@ -17,6 +17,8 @@ Pair = tuple[Told, Operation]
 """An operation with the words that told it."""
 
 _MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
+_PARTS = ("fastener", "clip", "seal", "electrical", "pipe", "spring", "part")
+"""What goes on again when it was spoken of before."""
 _LOOKED_AHEAD = 8
 """So many words of the next sentence are looked at."""
 _MOST_MOVED = 6
@@ -46,6 +48,21 @@ class Talk:
     def last(self) -> Operation | None:
         """The last operation of the sentences before."""
         return self.before[-1][1] if self.before else None
+
+    @property
+    def goes_on(self) -> bool:
+        """True when the last thing that was moved went on or was tightened."""
+        return bool(self.moved) and self.moved[0][1].act in (Act.ON, Act.TIGHTEN, Act.NIP)
+
+    def may_go_on(self, name: str) -> bool:
+        """True for what is off, and for what was spoken of before now that things are being put back."""
+        if self.status.is_gone(name):
+            return True
+        if not self.goes_on or not self.status.is_late or self.status.holds("slack", name):
+            return False
+        head = thing(name).split()[-1:]
+        alike = any(one.split()[-1:] == head for one in self.status.gone)
+        return alike or (self.book.is_in(name, _PARTS) and self.memory.has_named(name))
 
     def is_off(self, name: str) -> bool:
         """True when something of this head word is off now."""

@@ -75,11 +75,19 @@ class Memory:
         """True for what no pronoun stands for: "time", "the thread", a hand that holds something."""
         last = singular(name.split()[-1])
         holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
-        return holds or self.book.has("vague", last) or self.book.has("features", last)
+        return holds or self.book.has("bare", name) or self.book.has("vague", last) or self.book.has("features", last)
 
     def is_last(self, name: str) -> bool:
         """True for the thing that was spoken of last."""
         return bool(self._things) and self._things[-1].name == name
+
+    def has_named(self, name: str) -> bool:
+        """True for a thing that was spoken of in an earlier sentence, by this name or a longer one."""
+        before = self._things[: len(self._things) - self._here] if self._here else self._things
+        key = singular(name)
+        return self.book.knows(name) and any(
+            singular(one.name) == key or singular(one.name).endswith(f" {key}") for one in before
+        )
 
     def in_full(self, name: str) -> str:
         """``dial indicator`` for "indicator", when that was named before."""

@@ -247,7 +247,8 @@ class _Reader:
         """ "The pin taps out": what it does, though "tap" is a thing, too."""
         entries = self.book.forms.get(self._low(at), ())
         moves = any(form is Form.S and self.book.has("moving", verb) for verb, form in entries)
-        return moves and not self.governed and following in ("out", "through", "down", "away", "home", "into")
+        noun = self.governed and singular(self._low(at)) in self.book.nouns
+        return moves and not noun and following in ("out", "through", "down", "away", "home", "into")
 
 
 _POINTING = ("that", "this", "those", "these")

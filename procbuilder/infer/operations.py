@@ -124,7 +124,7 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self._verb(at)) is not None:
+        if (end := self.verbless.take_brought(at)) is not None or (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end

@@ -32,6 +32,8 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
     at += apart
     is_be = doubtful = False
     while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
+        if clauses.low(at) in ("was", "were", "been"):
+            return None
         is_be = is_be or clauses.has("be", at)
         doubtful = doubtful or clauses.has("doubt", at)
         at += 1

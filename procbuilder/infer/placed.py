@@ -57,6 +57,8 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bo
     if low in ("underneath", "under", "below") and clauses.low(at + 1) in SIGNS:
         return book.is_in(thing.name, ("temporary", "support", "catching"))
     place = read_thing(clauses.tokens, at + 1, book)
+    if clauses.low(at + 1) == "what":
+        return low in _THERE and book.is_in(thing.name, ("temporary",)) and not is_open
     if place is None or place.measure:
         return False
     under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER

@@ -24,7 +24,11 @@ class Now:
 
     off: bool = False
     """It is off, or slack."""
+    gone: bool = False
+    """It was said to be off."""
     slack: bool = False
+    back: bool = False
+    """It may go on now: it is off, or was spoken of while things were taken off."""
     late: bool = False
     """Things are being put back."""
     shut: bool = False
@@ -69,24 +73,31 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     is_be, at = outcome.is_be, outcome.end
     verb = _verb(clauses, thing, outcome, now)
     particles = _PARTICLES.get(verb, outcome.ways)
-    if not verb or (is_be and ("free" in particles or outcome.doubtful)):
+    if not verb or (is_be and ("free" in particles or outcome.doubtful or _is_known(clauses, thing, verb, now))):
         return None
     if is_be and verb == "put" and _is_back(clauses, outcome, now):
         verb, particles = ("take", ("off",)) if now.temporary else (verb, particles)
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
-    if is_be and verb == "put" and not now.off and _holds(clauses, at):
-        return None
+    if verb == "put" and "back" not in particles and _is_laid(clauses, at):
+        return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if now.temporary else None
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
-    fits = thing.new or into or (now.off and _may_lead(clauses, thing, particles, now.late))
+    fits = thing.new or into or (now.back and _may_lead(clauses, thing, particles, now.late))
     if not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
 
 
-def _holds(clauses: Clauses, at: int) -> bool:
-    """ "The cover's on with two screws": how it is held."""
-    means = _means(clauses, at)
-    return means is not None and bool(means.count) and not means.new
+def _is_laid(clauses: Clauses, at: int) -> bool:
+    """ "Old belt in the bin": a place where things are laid follows."""
+    place = read_thing(clauses.tokens, at, clauses.book)
+    return place is not None and clauses.book.is_in(place.name, ("place",))
+
+
+def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
+    """ "The caliper's off" when it has been off for long, "the cover's on with two screws" before it was ever off."""
+    if verb == "take":
+        return now.gone
+    return verb == "put" and not (now.back or now.late or thing.new or clauses.has("many_pronouns", thing.start - 2))
 
 
 def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
@@ -96,8 +107,8 @@ def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
     if now.temporary:
         return back or (place is not None and clauses.book.is_in(place.name, ("place",)))
     if clauses.low(outcome.end) == "where":
-        return back and now.off
-    if place is None or place.measure or not now.off or not (back or now.late):
+        return back and now.back
+    if place is None or place.measure or not now.back or not (back or now.late):
         return False
     head = place.name.split()[-1] if place.name else ""
     return not clauses.book.is_in(place.name, ("place", "body")) and not clauses.book.has("positions", head)
@@ -142,14 +153,16 @@ def _verb(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> str:
     """The verb of work that says the same; empty when it only tells how the thing was found."""
     states = clauses.book.states
     state = next((states[word] for word in states if word in outcome.ways), "")
+    if state == "do" and outcome.apart:
+        return ""
     if state:
         return state if _became_so(clauses, thing, state, outcome, now) else ""
     particles = frozenset(outcome.ways)
     if verb := _by_way(clauses, thing, particles - {"over"} if outcome.is_be else particles, now):
         return verb
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
-    goes_back = (now.off or thing.new or into) and not _PASSING.isdisjoint(particles)
-    over = now.off and now.late and "over" in particles
+    goes_back = (now.back or thing.new or into) and not _PASSING.isdisjoint(particles)
+    over = now.back and now.late and "over" in particles
     return "put" if goes_back and (over or not outcome.is_be or "back" in particles) else ""
 
 
@@ -178,11 +191,18 @@ def _by_way(clauses: Clauses, thing: Thing, found: frozenset[str], now: Now) -> 
         return "turn"
     if found & OUTWARD:
         return "take"
+    if not (now.off or now.shut) and found & {"on"} and _is_switched_on(clauses, thing):
+        return ""
     if "together" in found and now.off:
         return "put"
     if found & INWARD:
         return "turn" if switched and "on" in found else "put"
     return "take" if "down" in found and clauses.book.is_in(thing.name, ("support",)) else ""
+
+
+def _is_switched_on(clauses: Clauses, thing: Thing) -> bool:
+    """ "The red light's on", "front brake on": nothing is fitted."""
+    return clauses.book.is_in(thing.name, ("lights", "brake")) or thing.name.endswith((" brake", " brakes"))
 
 
 def _leads(particles: tuple[str, ...]) -> bool:

@@ -111,7 +111,7 @@ class Sense:
     def _is_restated(self, block: Block, told: Told, named: Named) -> bool:
         """ "Pull the hose off – break it loose with a twist" takes it off once."""
         pairs = self.line.pairs
-        if block.act is Act.ON and told.moves:
+        if block.act is Act.ON and (told.moves or not named.sure):
             return any(one.act is Act.ON and thing(one.object) == thing(named.name) for one in self.line.heard)
         last = pairs[-1][1] if pairs else self.talk.last
         if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
@@ -157,6 +157,8 @@ class Sense:
 
     def _is_going_on(self, told: Told, named: Named) -> bool:
         """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""
+        if told.where is not None and self.book.is_in(told.where.name, ("place",)) and not named.new:
+            return "back" in told.particles and self.talk.is_off(named.name)
         if told.verb == "go" and not {"on", "back", "home"}.isdisjoint(told.particles):
             return told.form is not Form.ING
         before = self.line.pairs or self.talk.before

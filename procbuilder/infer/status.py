@@ -90,6 +90,10 @@ class Status:
         act = self._act(name)
         return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
 
+    def is_gone(self, name: str) -> bool:
+        """True for a thing that was said to be off, by this very name."""
+        return self._acts.get(thing(name)) is Act.OFF
+
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
         return self._act(name) is not None or _known(thing(name), self._states) in self._states
@@ -102,6 +106,11 @@ class Status:
     def is_late(self) -> bool:
         """True when something has been put back."""
         return self._closing
+
+    @property
+    def gone(self) -> list[str]:
+        """What was said to be off, and not only slackened."""
+        return [name for name, act in self._acts.items() if act is Act.OFF]
 
     @property
     def off(self) -> list[str]:

@@ -71,7 +71,7 @@ class Turns:
         """What is off goes on when things are being put back; a list goes on with what was being taken off."""
         if not listed or self.clauses.asks(0):
             return
-        off = [told for told in listed if self.talk.is_off(told.things[0].name)]
+        off = [told for told in listed if self._may_go_on(told.things[0])]
         first = listed[0].things[0]
         if not off and self._is_taken_off(listed):
             for told in listed:
@@ -82,6 +82,9 @@ class Turns:
                 self.same.tell(told, told.start)
         if not off and first.new and self._is_renewed(first):
             self.same.tell(listed[0], listed[0].start)
+
+    def _may_go_on(self, one: Thing) -> bool:
+        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name)
 
     def _is_taken_up(self, told: Told) -> bool:
         """ "The pulley. Slide it on.": what is done is told behind it, here or in the next sentence."""

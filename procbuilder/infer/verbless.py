@@ -5,7 +5,7 @@ from dataclasses import replace
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.naming import Naming
-from procbuilder.infer.nouns import Thing
+from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import joined
 from procbuilder.infer.results import Now, pointed_result, result
 from procbuilder.infer.same import Same
@@ -46,6 +46,8 @@ class Verbless:
             self.same.same_for(thing, (pairs or self.talk.before)[-1:], any_thing=pointed_out)
             self.line.same_until = thing.end
             return thing.end
+        if not self.line.aside and self._is_held_up_by(thing, at):
+            self.same.tell(Told("put", Form.BASE, at, thing.end, (thing,), ("on",)), at)
         self.naming.remember(thing, at)
         return thing.end
 
@@ -77,9 +79,16 @@ class Verbless:
         if found.pointed and not found.name and not found.count:
             return self._pointed(found)
         status = self.talk.status
-        off, shut = self.talk.is_off(found.name), status.holds("open", found.name, "off")
-        slack, temporary = status.holds("slack", found.name), status.is_for_now(found.name)
-        return result(self.clauses, found, Now(off, slack, status.is_late, shut, temporary))
+        now = Now(
+            off=self.talk.is_off(found.name),
+            gone=status.is_gone(found.name),
+            slack=status.holds("slack", found.name),
+            back=self.talk.may_go_on(found.name),
+            late=status.is_late,
+            shut=status.holds("open", found.name, "off"),
+            temporary=status.is_for_now(found.name),
+        )
+        return result(self.clauses, found, now)
 
     def _pointed(self, found: Thing) -> Told | None:
         """ "There, he's out": of a thing that has just been named and is not so yet."""
@@ -90,9 +99,16 @@ class Verbless:
         named = self.talk.pointing.named(found, told)
         if not self.book.knows(named.name) or self.book.is_in(named.name, _NOT_POINTED):
             return None
-        is_open = status.is_open(named.name) and (told.verb == "take" or status.is_late)
-        fits = (is_plural(named.name) or (named.count or 1) > 1) is found.many
-        return told if fits and is_open is not (told.verb == "take" and not status.is_for_now(named.name)) else None
+        if (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
+            return None
+        match told.verb:
+            case "take":
+                fits = not status.is_open(named.name) or status.is_for_now(named.name)
+            case "put":
+                fits = status.holds("off", named.name)
+            case _:
+                fits = status.is_late and (status.is_open(named.name) or self.book.is_in(named.name, ("fastener",)))
+        return told if fits else None
 
     def _also(self, told: Told, at: int) -> int:
         """ "Nuts on and tight": what else became of it; gives back where to go on."""
@@ -109,7 +125,7 @@ class Verbless:
 
     def _is_feature(self, thing: Thing) -> bool:
         """ "Delivery side, screw out": a part of the item that tells where."""
-        return self.book.has("features", thing.name.split()[-1])
+        return any(self.book.has(kind, thing.name.split()[-1]) for kind in ("features", "faces"))
 
     def _is_new_one(self, found: Thing, at: int) -> bool:
         """ "Nut to seventy, and a new split pin": at the end of a sentence in which things are put back."""
@@ -129,25 +145,50 @@ class Verbless:
         if joined:
             return bool(heard)
         last = heard[-1] if heard else self.talk.last
-        goes_on = last is not None and last.act is Act.ON and (before == "," if heard else not before)
+        goes_on = last is not None and last.act in (CLOSING if heard else (Act.ON,))
+        goes_on = goes_on and (before == "," if heard else not before)
         fastener = self.book.is_in(found.name, ("fastener", "clip", "seal"))
         is_counted = bool(found.count) or len(heard) > 1 or not found.many
-        is_counted = is_counted and clauses.low(found.start) != "same"
+        is_counted = is_counted and clauses.low(found.start) != "same" and not self._is_sized(found)
         told_here = bool(heard) and clauses.low(found.end) in SIGNS
         fastener = fastener or (told_here and self.talk.status.is_late and self.talk.is_off(found.name))
         return goes_on and fastener and (found.new or (is_counted and (told_here or self.talk.is_off(found.name))))
 
     def _comes_along(self, found: Thing) -> bool:
-        """ "Slide the drum off and the bearing comes with it", "and brings the bearing along"."""
+        """ "Slide the drum off and the bearing comes with it"."""
         clauses, at = self.clauses, found.end
-        brought = clauses.low(found.start - 1) in ("brings", "bring", "brought", "bringing")
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
-        at += goes
-        while clauses.has("adverbs", at) or (goes and clauses.has("particles", at)):
-            at += 1
-        with_it = clauses.low(at) == "with" and clauses.low(at + 1) in ("it", "them", "that", "him", "her")
-        along = brought and clauses.low(at) == "along"
-        return bool(self.line.pairs) and bool(found.name) and ((with_it and (goes or brought)) or along)
+        at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
+        return bool(self.line.pairs) and goes and self._is_with_it(at) and bool(found.name)
+
+    def _is_with_it(self, at: int) -> bool:
+        return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
+
+    def take_brought(self, at: int) -> int | None:
+        """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
+        if self.clauses.low(at) not in ("brings", "brought", "bringing") or self.line.aside:
+            return None
+        found = read_thing(self.clauses.tokens, at + 1, self.book, governed=True)
+        if found is None or not found.name:
+            return None
+        along = self.clauses.low(found.end) == "along"
+        if not (along or self._is_with_it(found.end)):
+            return None
+        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
+        return found.end + (1 if along else 2)
+
+    def _is_sized(self, found: Thing) -> bool:
+        """ "Five mil Allen": the tool, and no five of them."""
+        return any(self.clauses.has("units", at) for at in range(found.start, found.end))
+
+    def _is_held_up_by(self, found: Thing, at: int) -> bool:
+        """ "The bars are hanging in a strap": what holds a thing for the job only."""
+        clauses = self.clauses
+        leads = clauses.low(at - 1) in ("in", "on", "by", "with", "from", "off") and at - 1 > clauses.clause
+        indefinite = clauses.low(at) in ("a", "an", "some", "two", "my", "bits")
+        held = any(clauses.has("held_up", back) for back in range(clauses.clause, at))
+        held = held and not any(clauses.has("negations", back) for back in range(at))
+        return leads and indefinite and held and self.book.is_in(found.name, ("temporary", "support"))
 
     def _is_too(self, found: Thing, at: int) -> bool:
         """ "Take the nut off, washer too"."""

@@ -60,6 +60,10 @@ class Block:
     """The thing is what follows the particle: "look for leaks"."""
 
 
+_NO_SMALL_WORDS = ("moving", "falling", "held_up", "bare")
+"""Lists of the grammar that hold verbs and things."""
+
+
 @dataclass(frozen=True, eq=False)
 class Wordbook:
     """All words of one language."""
@@ -159,7 +163,7 @@ class Wordbook:
 
     def is_small(self, word: str) -> bool:
         """True for a word of any list of the grammar."""
-        return any(word in words for words in self._sets.values())
+        return any(word in words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS)
 
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
