@@ -63,7 +63,12 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bo
         return False
     under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER
     locked = book.is_in(thing.name, ("lock",)) and low == "on"
-    laid = book.is_in(place.name, ("place", "body")) or book.has("positions", place.name) or is_open or clauses.low(thing.start) == "the"
+    laid = (
+        book.is_in(place.name, ("place", "body"))
+        or book.has("positions", place.name)
+        or is_open
+        or clauses.low(thing.start) == "the"
+    )
     laid = laid or thing.partial
     there = book.is_in(thing.name, ("temporary", "support")) and low in _THERE
     return under or locked or (there and not laid and not _does(clauses, place.end))
