@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.memory import Memory
+from procbuilder.infer.nouns import Thing
 from procbuilder.infer.pointing import Pointing
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
@@ -89,6 +90,8 @@ class Line:
     """What it told last had "have" before it, which may hold for what follows behind "and"."""
     taken_up: bool = False
     """The next sentence points back at what this one names."""
+    holders: list[Thing] = field(default_factory=list)
+    """Fasteners that it only counts: "two bolts and the cover lifts off"."""
     same_until: int = -1
     """Token behind the last thing for which the same goes."""
 

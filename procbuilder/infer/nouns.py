@@ -133,7 +133,9 @@ class _Reader:
             token = self.tokens[position]
             if self.book.has("new", token.low):
                 new = True
-            elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
+            elif self.book.has("old", token.low) and (
+                self._low(position + 1) in ("one", "ones") or self._content(position + 1, 0, after_article=True)
+            ):
                 old = True
             elif token.low in ("little", "tiny", "wee") and self._content(position + 1, 0, after_article=True):
                 pass

@@ -223,6 +223,8 @@ class _Listener:
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
+            if thing is None and not told.things and self.verbless.is_put_right(told):
+                thing = clauses.subject
             if thing is not None:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:

@@ -16,7 +16,7 @@ from procbuilder.model.words import is_plural
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
-_STILL = (*_LOOSE, "seal", "driven", "vehicle")
+_STILL = (*_LOOSE, "place", "seal", "driven", "vehicle")
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
     Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body"),

@@ -38,6 +38,8 @@ class Sense:
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):
                 return False
+            case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(named):
+                return False
             case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
         if self._says_little(told, thing) or self._is_announced(block, told):
@@ -45,6 +47,10 @@ class Sense:
         if not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _is_open(self, named: Named) -> bool:
+        """ "Set it down": only what was raised is let down."""
+        return self.talk.status.is_open(named.name)
 
     def _goes_somewhere(self, block: Block, told: Told, named: Named) -> bool:
         """ "Drop it in" puts on what is new, off, or of this sentence; "fit it" and "put it back" put on anything."""

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.meaning import meaning
 from procbuilder.infer.naming import Naming
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import joined
@@ -36,7 +37,7 @@ class Verbless:
             return end
         pairs = self.line.pairs
         if self._comes_along(thing):
-            self.same.same_for(thing, pairs[-1:])
+            self.same.same_for(thing, (pairs or self.talk.before)[-1:])
             return thing.end
         if pairs and self._is_too(thing, at):
             self.same.same_for(thing, pairs[-1:], any_thing=True)
@@ -48,6 +49,8 @@ class Verbless:
             return thing.end
         if not self.line.aside and self._is_held_up_by(thing, at):
             self.same.tell(Told("put", Form.BASE, at, thing.end, (thing,), ("on",)), at)
+        if self._holds_something(thing, at):
+            self.line.holders.append(thing)
         self.naming.remember(thing, at)
         return thing.end
 
@@ -86,6 +89,7 @@ class Verbless:
             back=self.talk.may_go_on(found.name),
             late=status.is_late,
             shut=status.holds("open", found.name, "off"),
+            begun=bool(self.talk.moved),
             temporary=status.is_for_now(found.name),
         )
         return result(self.clauses, found, now)
@@ -159,10 +163,25 @@ class Verbless:
         clauses, at = self.clauses, found.end
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
-        return bool(self.line.pairs) and goes and self._is_with_it(at) and bool(found.name)
+        told = self.line.pairs or self.talk.before
+        return bool(told) and goes and self._is_with_it(at) and bool(found.name)
 
     def _is_with_it(self, at: int) -> bool:
         return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
+
+    def is_put_right(self, told: Told) -> bool:
+        """ "The housing's screwed back on": how a thing is that was open."""
+        clauses, subject = self.clauses, self.clauses.subject
+        forms = {form for _, form in self.book.forms.get(clauses.low(told.start), ())}
+        back = told.start - 1
+        while clauses.has("adverbs", back) or clauses.low(back) == "been":
+            back -= 1
+        is_be = clauses.low(back) in ("'s", "is", "are", "'re", "has", "have", "'ve")
+        if subject is None or not subject.name or subject.end != back or not is_be or forms != {Form.PAST}:
+            return False
+        block = meaning(replace(told, moves=False), subject.name, self.book, self.talk.status)
+        is_open = self.talk.may_go_on(subject.name) or self.talk.status.holds("slack", subject.name)
+        return block is not None and block.act in CLOSING and is_open
 
     def take_brought(self, at: int) -> int | None:
         """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
@@ -176,6 +195,12 @@ class Verbless:
             return None
         self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
         return found.end + (1 if along else 2)
+
+    def _holds_something(self, found: Thing, at: int) -> bool:
+        """ "Two bolts and the cover lifts off"."""
+        alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
+        counted = found.count is not None and not self._is_sized(found) and not self.line.aside
+        return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""
