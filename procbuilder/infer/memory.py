@@ -51,6 +51,8 @@ class Memory:
         self._things: list[Thing] = []
         self._handled: set[str] = set()
         """Names of things that something was done to."""
+        self._introduced: set[str] = set()
+        """Names of things that were shown: "there's a clip"."""
         self._here = 0
 
     def begin(self) -> None:
@@ -97,23 +99,39 @@ class Memory:
         self._handled.add(thing.name)
         self.mention(thing)
 
+    def introduce(self, thing: Thing) -> None:
+        """A thing was shown, so that it is one, known or not."""
+        self._introduced.add(thing.name)
+        self.mention(thing)
+
     def _is_solid(self, name: str) -> bool:
-        """True for what was handled, or is known as a thing; false for "a fault" and "the plan"."""
-        return name in self._handled or self.book.knows(name)
+        """True for what was handled or shown, or is known as a thing; false for "a fault" and "the plan"."""
+        return name in self._handled or name in self._introduced or self.book.knows(name)
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
+    def _is_one(self, thing: Thing) -> bool:
+        """True for one thing that nothing was done to, so that it is not what "those" means."""
+        return not thing.many and thing.name not in self._handled
+
+    def _is_machine(self, thing: Thing) -> bool:
+        return self.book.is_in(thing.name, ("appliance", "driven", "vehicle"))
+
     def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
-        """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
+        """The last thing of this number that fits; of any number where there is none, and of any kind at last.
+
+        "Those" is never one thing of an earlier sentence that nothing was done to, and no machine.
+        """
         other = loose = None
         asked: dict[tuple[str, Reach], bool] = {}
         for at, thing in enumerate(reversed(self._things)):
             solid = self._is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
-            if not wanted and (other if solid else loose) is not None:
+            strange = many is True and self._is_one(thing) and (at >= self._here or self._is_machine(thing))
+            if not wanted and (strange or (other if solid else loose) is not None):
                 continue
             key = thing.name, _reach(at, self._here)
             if key not in asked:

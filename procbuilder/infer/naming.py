@@ -30,7 +30,7 @@ class Naming:
             if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
                 self.talk.memory.mention(thing)
             elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
-                self.talk.memory.handle(thing)
+                self.talk.memory.introduce(thing)
             elif self._is_introduced(at) or (
                 not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == clauses.clause)
             ):
@@ -38,7 +38,7 @@ class Naming:
             else:
                 self._mention_behind(thing)
         elif before in ("by", "with") and self.book.knows(thing.name) and self._is_held(at):
-            self.talk.memory.handle(thing)
+            self.talk.memory.introduce(thing)
         elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
             self._mention(thing)
         else:

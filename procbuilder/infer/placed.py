@@ -64,7 +64,8 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bo
     does = _does(clauses, place.end)
     under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER and not does
     locked = book.is_in(thing.name, ("lock",)) and low in ("on", "through")
-    laid = book.is_in(place.name, ("place",)) or is_open or clauses.low(thing.start) == "the"
+    laid = book.is_in(place.name, ("place", "body")) or book.has("positions", place.name)
+    laid = laid or is_open or clauses.low(thing.start) == "the"
     laid = laid or thing.partial
     there = book.is_in(thing.name, ("temporary", "support")) and low in _THERE
     return under or locked or (there and not laid and not does)

@@ -135,7 +135,7 @@ class Pointing:
         block = meaning(told, name, self.book, self.status)
         if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
             return False
-        if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste"))):
+        if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
         if self._default(told) not in (None, block):
             return False

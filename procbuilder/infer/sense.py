@@ -42,7 +42,7 @@ class Sense:
                 return False
             case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
-        if self._says_little(told, thing) or self._is_announced(block, told):
+        if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
             return False
         if not self._is_in_time(block, named, tense):
             return False
@@ -51,6 +51,15 @@ class Sense:
     def _is_open(self, named: Named) -> bool:
         """ "Set it down": only what was raised is let down."""
         return self.talk.status.is_open(named.name)
+
+    def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
+        """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
+        if self._is_body(named) and block.act is not Act.CHECK:
+            return True
+        written = told.where is not None and self.book.is_in(told.where.name, ("paperwork",))
+        if written or (block.act is Act.ON and self.book.is_in(named.name, ("paperwork",))):
+            return True
+        return told.moves and self.book.is_in(named.name, ("dirt",))
 
     def _goes_somewhere(self, block: Block, told: Told, named: Named) -> bool:
         """ "Drop it in" puts on what is new, off, or of this sentence; "fit it" and "put it back" put on anything."""
@@ -139,7 +148,9 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
-        if self.book.is_in(named.name, ("tool", "worn", "paste")) or self._is_body(named):
+        if self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if told.moves and told.verb in ("go", "come", "get") and is_laid_aside(told, self.book):
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False

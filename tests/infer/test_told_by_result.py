@@ -114,7 +114,11 @@ HEARD = {
         (LATE, "Belt next.", "on belt"),
         (LATE, "Cover, and its four bolts.", "on cover; on bolt"),
         (LATE, "Now the cover, dowels first.", "on cover"),
-        ("Take the cover off. / Take the ring off. / Fit the new seal.", "Ring, pushed down snug around the shaft.", "on ring"),
+        (
+            "Take the cover off. / Take the ring off. / Fit the new seal.",
+            "Ring, pushed down snug around the shaft.",
+            "on ring",
+        ),
     ],
     "too": [
         ("Take the cap off.", "Faceplate too.", "off faceplate"),
