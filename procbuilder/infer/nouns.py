@@ -52,7 +52,7 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
-        if self._low(at) in _POINTING and self._tells_how(at + 1):
+        if self._low(at) in _POINTING and (self._tells_how(at + 1) or self._tells_way(at)):
             many = self._low(at) in ("those", "these")
             return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
@@ -79,6 +79,12 @@ class _Reader:
         """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
         return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
+
+    def _tells_way(self, at: int) -> bool:
+        """ "Those slide off": no thing that is several ends like this."""
+        entries = self.book.forms.get(self._low(at + 1), ())
+        moves = any(form is Form.BASE and self.book.has("moving", verb) for verb, form in entries)
+        return moves and self._low(at) in ("those", "these") and self.book.has("particles", self._low(at + 2))
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""

@@ -63,6 +63,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     if not commands and is_question(now.clauses):
         return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
+    if cue(sentence.words, "back_together", talk.book):
+        talk.turn()
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):

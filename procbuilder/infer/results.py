@@ -81,8 +81,8 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return None
     if verb == "take" and is_be and not _is_solid(clauses, thing, now):
         return None
-    if is_be and "in" in particles and _is_in_hand(clauses, at):
-        came_off = not now.gone and not now.late and clauses.book.knows(thing.name)
+    if "in" in particles and _is_in_hand(clauses, at):
+        came_off = not now.gone and not now.late and clauses.book.is_in(thing.name, _PARTS)
         return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if came_off else None
     if is_be and now.begun and {"off", "out"} & set(particles) and _is_out_of(clauses, at):
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles)
@@ -91,11 +91,19 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
     if verb == "put" and "back" not in particles and _is_laid(clauses, at):
         return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if now.temporary else None
+    if thing.count == 1 and clauses.low(thing.start) == "one" and verb == "put" and not _is_end(clauses, at):
+        return None
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
     fits = thing.new or into or (now.back and _may_lead(clauses, thing, particles, now.late))
     if not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
+    if verb == "put" and _PASSING.issuperset(particles):
+        return Told(verb, Form.BASE, thing.start, at, (thing,), ("on", *particles), leads=True)
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
+
+
+def _is_end(clauses: Clauses, at: int) -> bool:
+    return clauses.low(at) in SIGNS or clauses.low(at) == "and"
 
 
 def _is_laid(clauses: Clauses, at: int) -> bool:
@@ -104,6 +112,7 @@ def _is_laid(clauses: Clauses, at: int) -> bool:
     return place is not None and clauses.book.is_in(place.name, ("place",))
 
 
+_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid")
 _LOOSE = ("fluid", "paste", "body", "worn", "dirt", "pressure")
 
 
@@ -196,7 +205,8 @@ def _verb(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> str:
     if verb := _by_way(clauses, thing, particles - {"over"} if outcome.is_be else particles, now):
         return verb
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
-    goes_back = (now.back or thing.new or into) and not _PASSING.isdisjoint(particles)
+    back = now.gone or (now.back and not particles <= {"up", "down"})
+    goes_back = (back or thing.new or into) and not _PASSING.isdisjoint(particles)
     over = now.back and now.late and "over" in particles
     return "put" if goes_back and (over or not outcome.is_be or "back" in particles) else ""
 

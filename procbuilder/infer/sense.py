@@ -38,7 +38,7 @@ class Sense:
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):
                 return False
-            case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(named):
+            case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(block, named):
                 return False
             case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
@@ -48,9 +48,9 @@ class Sense:
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
 
-    def _is_open(self, named: Named) -> bool:
+    def _is_open(self, block: Block, named: Named) -> bool:
         """ "Set it down": only what was raised is let down."""
-        return self.talk.status.is_open(named.name)
+        return self.talk.status.holds("open", named.name, block.state)
 
     def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""

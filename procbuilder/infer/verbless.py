@@ -1,10 +1,12 @@
 """Operations told without a verb of their own: "washer off", "then the rear pins", "new gasket"."""
 
 from dataclasses import replace
+from functools import partial
 
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.meaning import meaning
+from procbuilder.infer.memory import Reach, renamed
 from procbuilder.infer.naming import Naming
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import joined
@@ -43,6 +45,9 @@ class Verbless:
             self.same.same_for(thing, pairs[-1:], any_thing=True)
             return thing.end
         if self._is_same_again(thing, at):
+            if pairs and pairs[-1][1].act not in (Act.ON, Act.OFF):
+                self.same.tell(Told("fit", Form.BASE, at, thing.end, (thing,)), at)
+                return thing.end
             pointed_out = self.clauses.low(at) == "the"
             self.same.same_for(thing, (pairs or self.talk.before)[-1:], any_thing=pointed_out)
             self.line.same_until = thing.end
@@ -74,8 +79,14 @@ class Verbless:
         told = replace(became, things=(*company, *became.things))
         if not self.same.tell(told, at):
             return None
-        self.line.same_until = told.end
+        self.line.same_until, self.line.place_until = told.end, self._behind_place(told.end)
         return self._also(told, at)
+
+    def _behind_place(self, at: int) -> int:
+        """The token behind "to the frame"."""
+        leads = at + (self.clauses.low(at) in ("to", "of", "from", "in", "on"))
+        place = read_thing(self.clauses.tokens, leads, self.book)
+        return place.end if place is not None and not place.measure else at
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
@@ -100,19 +111,23 @@ class Verbless:
         told = pointed_result(self.clauses, found, late=status.is_late)
         if told is None:
             return None
-        named = self.talk.pointing.named(found, told)
-        if not self.book.knows(named.name) or self.book.is_in(named.name, _NOT_POINTED):
+        named = self.talk.memory.named(found, partial(self._may_be, told))
+        if not named.name or (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
             return None
-        if (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
-            return None
+        return replace(told, things=(renamed(found, named),))
+
+    def _may_be(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for a thing that a pronoun may stand for, by what is said to have become of it."""
+        status = self.talk.status
+        if not self.book.knows(name) or self.book.is_in(name, _NOT_POINTED):
+            return False
         match told.verb:
             case "take":
-                fits = not status.is_open(named.name) or status.is_for_now(named.name)
+                return reach is not Reach.FAR and (not status.is_open(name) or status.is_for_now(name))
             case "put":
-                fits = status.holds("off", named.name)
+                return status.is_gone(name)
             case _:
-                fits = status.is_late and (status.is_open(named.name) or self.book.is_in(named.name, ("fastener",)))
-        return told if fits else None
+                return status.is_late and (status.is_open(name) or self.book.is_in(name, ("fastener",)))
 
     def _also(self, told: Told, at: int) -> int:
         """ "Nuts on and tight": what else became of it; gives back where to go on."""
@@ -143,6 +158,8 @@ class Verbless:
         clauses, heard = self.clauses, self.line.heard
         before = clauses.low(at - 1) if at else ""
         follows = before in ("and", "plus") and self.line.same_until in (at - 1, at - 2)
+        holds = before == "and" and self.line.place_until in (at - 1, at - 2)
+        follows = follows or (holds and self.book.is_in(found.name, ("fastener", "clip")))
         joined = before == "then" or follows or (self.book.has("be", before) and clauses.low(at - 2) == "so")
         if clauses.busy or not (self._ends_behind(found) or (joined and clauses.low(found.end) == "and")):
             return False
