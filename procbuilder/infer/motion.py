@@ -29,7 +29,7 @@ class Motion:
         subject = self.clauses.subject
         if subject is None or told.form is Form.ING or self._moves_another(told):
             return None
-        if told.form is Form.BASE and not subject.many:
+        if told.form is Form.BASE and not (subject.many and self._stands_before(subject, told.start)):
             return None
         ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
         off = replace(told, verb="take", particles=("off",), things=())
@@ -40,6 +40,9 @@ class Motion:
             return off
         goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
         return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
+
+    def _stands_before(self, subject: Thing, at: int) -> bool:
+        return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))
 
     def _goes_back(self, name: str) -> bool:
         status = self.talk.status
