@@ -2,6 +2,8 @@
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import read_thing
+from procbuilder.infer.outcome import read_outcome
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.wordbook import Wordbook
 
@@ -172,7 +174,18 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
         return clauses.low(at + 2) in _BY_THEN
+    if _is_result(clauses, at + 1):
+        return False
     return not clauses.verb_at(at + 1)
+
+
+def _is_result(clauses: Clauses, at: int) -> bool:
+    """ "So the caliper's off": what has come of it, told to its end."""
+    thing = read_thing(clauses.tokens, at, clauses.book) if clauses.has("strict_articles", at) else None
+    outcome = read_outcome(clauses, thing.end) if thing is not None and thing.name else None
+    if outcome is None or not outcome.is_be or outcome.doubtful:
+        return False
+    return clauses.low(outcome.end) in SIGNS or clauses.low(outcome.end) in ("and", "now")
 
 
 def _pairs(book: Wordbook) -> frozenset[str]:

@@ -50,6 +50,8 @@ class Naming:
         if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
             return
         first = self.clauses.low(found.start)
+        if found.end == found.start + 1 and self.book.has("manners", first):
+            return
         if first != "no" and (self.book.has("articles", first) or found.count or self.book.knows(found.name)):
             self.talk.memory.mention(found)
 

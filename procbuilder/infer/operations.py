@@ -63,6 +63,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     if not commands and is_question(now.clauses):
         return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
+    if cue(sentence.words, "back_together", talk.book):
+        talk.turn()
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
@@ -224,6 +226,8 @@ class _Listener:
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
+            if thing is None and not told.things and self.verbless.is_put_right(told):
+                thing = clauses.subject
             if thing is not None:
                 told = replace(told, moves=False, things=(thing,))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:

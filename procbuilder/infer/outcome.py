@@ -41,6 +41,9 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
         return None
     if (end := _value(clauses, at)) is not None:
         return None if apart else Outcome(("torqued",), end, is_be)
+    if apart and not is_be and (end := _torque(clauses, at)) is not None:
+        return Outcome(("torqued",), end, is_be, apart)
+    at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)
     ways: list[str] = []
     while clauses.has("particles", at) or clauses.low(at) in clauses.book.states:
         ways.append(clauses.low(at))
@@ -69,9 +72,16 @@ def _value(clauses: Clauses, at: int) -> int | None:
     number, end = number_at(clauses.tokens, at + 1, clauses.book) or (None, at)
     if number is None:
         return None
-    has_unit = clauses.has("torque_units", end)
+    behind = _torque(clauses, at + 1) or end
+    while clauses.has("adverbs", behind) or clauses.low(behind) == "each":
+        behind += 1
+    return behind if behind > end or _is_end(clauses, behind) else None
+
+
+def _torque(clauses: Clauses, at: int) -> int | None:
+    """The token behind a number and its unit of torque; None where there is none."""
+    number, end = number_at(clauses.tokens, at, clauses.book) or (None, at)
+    first = end
     while clauses.has("torque_units", end):
         end += 1
-    while clauses.has("adverbs", end) or clauses.low(end) == "each":
-        end += 1
-    return end if has_unit or _is_end(clauses, end) else None
+    return end if number is not None and end > first else None

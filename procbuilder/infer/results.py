@@ -33,6 +33,8 @@ class Now:
     """Things are being put back."""
     shut: bool = False
     """It is switched or shut off."""
+    begun: bool = False
+    """Something has been moved."""
     temporary: bool = False
     """It was fitted for the job only."""
 
@@ -54,7 +56,9 @@ def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None
     states = clauses.book.states
     verb = next((states[word] for word in outcome.ways if states.get(word) in _CLOSED), "")
     verb = verb or ("take" if ways & OUTWARD and not ways & INWARD else "put" if late and ways & INWARD else "")
-    plain = outcome.is_be or (thing.many and clauses.begins(thing.start) and verb == "take")
+    those = thing.many and clauses.begins(thing.start) and verb == "take"
+    reported = clauses.has("be", thing.start - 1) and clauses.heads(thing)
+    plain = outcome.is_be or those or reported
     return Told(verb, Form.BASE, thing.start, outcome.end, (thing,), outcome.ways) if verb and plain else None
 
 
@@ -75,22 +79,62 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     particles = _PARTICLES.get(verb, outcome.ways)
     if not verb or (is_be and ("free" in particles or outcome.doubtful or _is_known(clauses, thing, verb, now))):
         return None
+    if verb == "take" and is_be and not _is_solid(clauses, thing, now):
+        return None
+    if "in" in particles and _is_in_hand(clauses, at):
+        came_off = not now.gone and not now.late and clauses.book.is_in(thing.name, _PARTS)
+        return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if came_off else None
+    if is_be and now.begun and {"off", "out"} & set(particles) and _is_out_of(clauses, at):
+        return Told(verb, Form.BASE, thing.start, at, (thing,), particles)
     if is_be and verb == "put" and _is_back(clauses, outcome, now):
         verb, particles = ("take", ("off",)) if now.temporary else (verb, particles)
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
     if verb == "put" and "back" not in particles and _is_laid(clauses, at):
         return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if now.temporary else None
+    if thing.count == 1 and clauses.low(thing.start) == "one" and verb == "put" and not _is_end(clauses, at):
+        return None
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
     fits = thing.new or into or (now.back and _may_lead(clauses, thing, particles, now.late))
     if not _ends(clauses, at, is_be or verb == "turn", particles, fits):
         return None
+    if verb == "put" and _PASSING.issuperset(particles):
+        return Told(verb, Form.BASE, thing.start, at, (thing,), ("on", *particles), leads=True)
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
+
+
+def _is_end(clauses: Clauses, at: int) -> bool:
+    return clauses.low(at) in SIGNS or clauses.low(at) == "and"
 
 
 def _is_laid(clauses: Clauses, at: int) -> bool:
     """ "Old belt in the bin": a place where things are laid follows."""
     place = read_thing(clauses.tokens, at, clauses.book)
     return place is not None and clauses.book.is_in(place.name, ("place",))
+
+
+_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid")
+_LOOSE = ("fluid", "paste", "body", "worn", "dirt", "pressure")
+
+
+def _is_solid(clauses: Clauses, thing: Thing, now: Now) -> bool:
+    """False for "my back's out" and "the oil's off", and for "the deal's off" before anything is."""
+    known = clauses.book.knows(thing.name) or (now.begun and clauses.has("articles", thing.start))
+    bare = clauses.book.has("positions", thing.name)
+    return known and not bare and not clauses.book.is_in(thing.name, _LOOSE)
+
+
+def _is_in_hand(clauses: Clauses, at: int) -> bool:
+    """ "The panel's in my hands"."""
+    place = read_thing(clauses.tokens, at, clauses.book)
+    return place is not None and clauses.book.is_in(place.name, ("hand", "palm", "lap"))
+
+
+def _is_out_of(clauses: Clauses, at: int) -> bool:
+    """ "The hub's off the spindle": the place of a known part, and no more said."""
+    at += clauses.low(at) in ("of", "from")
+    place = read_thing(clauses.tokens, at, clauses.book)
+    whole = place is not None and clauses.book.knows(place.name) and not clauses.goes_on_to_do(place.end)
+    return whole and place is not None and clauses.has("strict_articles", place.start)
 
 
 def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
@@ -161,7 +205,8 @@ def _verb(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> str:
     if verb := _by_way(clauses, thing, particles - {"over"} if outcome.is_be else particles, now):
         return verb
     into = now.late and not {"into", "onto"}.isdisjoint(particles)
-    goes_back = (now.back or thing.new or into) and not _PASSING.isdisjoint(particles)
+    back = now.gone or (now.back and not particles <= {"up", "down"})
+    goes_back = (back or thing.new or into) and not _PASSING.isdisjoint(particles)
     over = now.back and now.late and "over" in particles
     return "put" if goes_back and (over or not outcome.is_be or "back" in particles) else ""
 
@@ -170,6 +215,8 @@ def _became_so(clauses: Clauses, thing: Thing, verb: str, outcome: Outcome, now:
     """False where the state may be how the thing was found: "the bolts are tight", "the chain's loose"."""
     turned = clauses.book.is_in(thing.name, _TURNED)
     if verb in _CLOSED:
+        if outcome.apart and verb == "torque":
+            return now.slack or (turned and now.late and not now.gone)
         has_unit = clauses.has("torque_units", outcome.end - 1) and turned and not outcome.is_be
         return has_unit or now.slack or (now.late and (turned or now.off)) or (now.off and not outcome.is_be)
     if verb == "take":

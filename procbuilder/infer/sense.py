@@ -38,13 +38,23 @@ class Sense:
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):
                 return False
-            case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
+            case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(block, named):
+                return False
+            case Act.OFF if (named.new and not self._was_put_on(named)) or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
                 return False
         if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
             return False
         if not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _was_put_on(self, named: Named) -> bool:
+        """ "New bearing on. No, off it comes again."""
+        return any(one.act is Act.ON and one.object == named.name for _, one in self.talk.moved)
+
+    def _is_open(self, block: Block, named: Named) -> bool:
+        """ "Set it down": only what was raised is let down."""
+        return self.talk.status.holds("open", named.name, block.state)
 
     def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""

@@ -40,6 +40,10 @@ class Status:
             self._close(act, key)
         return act
 
+    def turn(self) -> None:
+        """From here on things are put back."""
+        self._closing = True
+
     def _close(self, act: Act, key: str) -> None:
         if act is Act.ENDS:
             ended = self._states.pop(_known(key, self._states), None)

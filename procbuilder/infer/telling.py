@@ -12,6 +12,7 @@ from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.numbers import number_at
+from procbuilder.infer.outcome import OUTWARD
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
 from procbuilder.infer.tenses import WILL
@@ -62,8 +63,14 @@ class Teller:
         """ "The whole thing" is what goes back; for any other work it has no better name."""
         if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
             return None
-        named = self.talk.memory.named(replace(thing, name="", pointed=True), partial(self._goes_back, told))
+        fits = partial(self._goes_back, told) if OUTWARD.isdisjoint(told.particles) else self._comes_off
+        named = self.talk.memory.named(replace(thing, name="", pointed=True), fits)
         return named if named.name else replace(named, name=f"whole {thing.name}")
+
+    def _comes_off(self, name: str, reach: Reach) -> bool:
+        """True for what is still on and was just spoken of; what only holds it is no whole thing."""
+        holds = self.book.is_in(name, ("fastener", "clip"))
+        return reach is not Reach.FAR and not holds and not self.talk.status.is_gone(name)
 
     def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
         block = meaning(told, name, self.book, self.talk.status)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from procbuilder.infer.again import bare_things, command, follows_again, more
+from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.memory import renamed
 from procbuilder.infer.nouns import Thing
@@ -35,6 +36,7 @@ class Turns:
     def take(self) -> None:
         """ "Then the rear pins": what was done in the sentence before, done to another thing; or what goes on next."""
         if self.line.pairs:
+            self._take_holders()
             self._take_first()
             return
         if (count := more(self.clauses)) is not None and self.talk.moved:
@@ -52,6 +54,22 @@ class Turns:
         for one in again.things:
             moved = [pair for pair in self.talk.moved if is_next and not one.new and pair[1].act in (Act.OFF, Act.ON)]
             self.same.same_for(one, moved or self.talk.before, any_thing=(is_next and not one.new) or again.too)
+
+    def _take_holders(self) -> None:
+        """ "Two bolts and the cover lifts off": then the bolts are out."""
+        first = self.line.pairs[0]
+        holders = [one for one in self.line.holders if one.end <= first[0].start and not self._is_told(one)]
+        if first[1].act is not Act.OFF or not holders:
+            return
+        pairs, self.line.pairs = self.line.pairs, []
+        for one in holders:
+            self.same.tell(Told("take", Form.BASE, one.start, one.end, (one,), ("out",)), one.start)
+        self.line.pairs += pairs
+
+    def _is_told(self, one: Thing) -> bool:
+        """True for what is off, or what the sentence or one before says more of."""
+        told = any(thing(operation.object) == thing(one.name) for operation in self.line.heard)
+        return told or self.talk.is_off(one.name)
 
     def _take_first(self) -> None:
         """ "Then four new screws, and tighten all four": what goes on before the first verb."""
@@ -76,21 +94,30 @@ class Turns:
         if not off and self._is_taken_off(listed):
             for told in listed:
                 self.same.tell(replace(told, verb="take", particles=("off",)), told.start)
-        goes_on = self.talk.status.is_late and listed[0] in off and not self._is_taken_up(listed[-1])
-        for told in off:
-            if goes_on or told.things[0].new:
+        goes_on = self.talk.status.is_late and listed[0] in off and not self._is_taken_up(listed)
+        for told in listed:
+            one = told.things[0]
+            if (goes_on and (told in off or self._holds_it(one))) or (told in off and one.new):
                 self.same.tell(told, told.start)
         if not off and first.new and self._is_renewed(first):
             self.same.tell(listed[0], listed[0].start)
 
     def _may_go_on(self, one: Thing) -> bool:
-        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name)
+        """True for what was taken off or spoken of, and for a small thing that nobody names without fitting it."""
+        small = self.book.is_in(one.name, ("clip", "seal")) and not one.many
+        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name) or (small and self.talk.goes_on)
 
-    def _is_taken_up(self, told: Told) -> bool:
+    def _holds_it(self, one: Thing) -> bool:
+        """ "Cover, and its four bolts"."""
+        counted = one.count is not None or self.clauses.low(one.start) in ("its", "their", "the")
+        return counted and self.book.is_in(one.name, ("fastener", "clip"))
+
+    def _is_taken_up(self, listed: list[Told]) -> bool:
         """ "The pulley. Slide it on.": what is done is told behind it, here or in the next sentence."""
+        told = listed[-1]
         at = told.end + (self.clauses.low(told.end) == ",")
         here = any(self.clauses.has(kind, at) for kind in ("one_pronouns", "many_pronouns", "doers", "others", "be"))
-        return here or (self.line.taken_up and self.clauses.ends(told.end))
+        return here or (self.line.taken_up and len(listed) == 1 and self.clauses.ends(told.end))
 
     def _is_taken_off(self, listed: list[Told]) -> bool:
         """ "Nut, washer, pulley": while things are taken off, a list of things goes on with it."""

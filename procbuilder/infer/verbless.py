@@ -1,9 +1,12 @@
 """Operations told without a verb of their own: "washer off", "then the rear pins", "new gasket"."""
 
 from dataclasses import replace
+from functools import partial
 
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
+from procbuilder.infer.meaning import meaning
+from procbuilder.infer.memory import Reach, renamed
 from procbuilder.infer.naming import Naming
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import joined
@@ -36,18 +39,23 @@ class Verbless:
             return end
         pairs = self.line.pairs
         if self._comes_along(thing):
-            self.same.same_for(thing, pairs[-1:])
+            self.same.same_for(thing, (pairs or self.talk.before)[-1:])
             return thing.end
         if pairs and self._is_too(thing, at):
             self.same.same_for(thing, pairs[-1:], any_thing=True)
             return thing.end
         if self._is_same_again(thing, at):
+            if pairs and pairs[-1][1].act in CLOSING and pairs[-1][1].act is not Act.ON and self.talk.may_go_on(thing.name):
+                self.same.tell(Told("fit", Form.BASE, at, thing.end, (thing,)), at)
+                return thing.end
             pointed_out = self.clauses.low(at) == "the"
             self.same.same_for(thing, (pairs or self.talk.before)[-1:], any_thing=pointed_out)
             self.line.same_until = thing.end
             return thing.end
         if not self.line.aside and self._is_held_up_by(thing, at):
             self.same.tell(Told("put", Form.BASE, at, thing.end, (thing,), ("on",)), at)
+        if self._holds_something(thing, at):
+            self.line.holders.append(thing)
         self.naming.remember(thing, at)
         return thing.end
 
@@ -71,8 +79,14 @@ class Verbless:
         told = replace(became, things=(*company, *became.things))
         if not self.same.tell(told, at):
             return None
-        self.line.same_until = told.end
+        self.line.same_until, self.line.place_until = told.end, self._behind_place(told.end)
         return self._also(told, at)
+
+    def _behind_place(self, at: int) -> int:
+        """The token behind "to the frame"."""
+        leads = at + (self.clauses.low(at) in ("to", "of", "from", "in", "on"))
+        place = read_thing(self.clauses.tokens, leads, self.book)
+        return place.end if place is not None and not place.measure else at
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
@@ -86,6 +100,7 @@ class Verbless:
             back=self.talk.may_go_on(found.name),
             late=status.is_late,
             shut=status.holds("open", found.name, "off"),
+            begun=bool(self.talk.moved),
             temporary=status.is_for_now(found.name),
         )
         return result(self.clauses, found, now)
@@ -96,19 +111,23 @@ class Verbless:
         told = pointed_result(self.clauses, found, late=status.is_late)
         if told is None:
             return None
-        named = self.talk.pointing.named(found, told)
-        if not self.book.knows(named.name) or self.book.is_in(named.name, _NOT_POINTED):
+        named = self.talk.memory.named(found, partial(self._may_be, told))
+        if not named.name or (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
             return None
-        if (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
-            return None
+        return replace(told, things=(renamed(found, named),))
+
+    def _may_be(self, told: Told, name: str, reach: Reach) -> bool:
+        """True for a thing that a pronoun may stand for, by what is said to have become of it."""
+        status = self.talk.status
+        if not self.book.knows(name) or self.book.is_in(name, _NOT_POINTED):
+            return False
         match told.verb:
             case "take":
-                fits = not status.is_open(named.name) or status.is_for_now(named.name)
+                return reach is not Reach.FAR and (not status.is_open(name) or status.is_for_now(name))
             case "put":
-                fits = status.holds("off", named.name)
+                return status.is_gone(name)
             case _:
-                fits = status.is_late and (status.is_open(named.name) or self.book.is_in(named.name, ("fastener",)))
-        return told if fits else None
+                return status.is_late and (status.is_open(name) or self.book.is_in(name, ("fastener",)))
 
     def _also(self, told: Told, at: int) -> int:
         """ "Nuts on and tight": what else became of it; gives back where to go on."""
@@ -139,6 +158,8 @@ class Verbless:
         clauses, heard = self.clauses, self.line.heard
         before = clauses.low(at - 1) if at else ""
         follows = before in ("and", "plus") and self.line.same_until in (at - 1, at - 2)
+        holds = before == "and" and self.line.place_until in (at - 1, at - 2)
+        follows = follows or (holds and self.book.is_in(found.name, ("fastener", "clip")))
         joined = before == "then" or follows or (self.book.has("be", before) and clauses.low(at - 2) == "so")
         if clauses.busy or not (self._ends_behind(found) or (joined and clauses.low(found.end) == "and")):
             return False
@@ -159,10 +180,25 @@ class Verbless:
         clauses, at = self.clauses, found.end
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
-        return bool(self.line.pairs) and goes and self._is_with_it(at) and bool(found.name)
+        told = self.line.pairs or self.talk.before
+        return bool(told) and goes and self._is_with_it(at) and bool(found.name)
 
     def _is_with_it(self, at: int) -> bool:
         return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
+
+    def is_put_right(self, told: Told) -> bool:
+        """ "The housing's screwed back on": how a thing is that was open."""
+        clauses, subject = self.clauses, self.clauses.subject
+        forms = {form for _, form in self.book.forms.get(clauses.low(told.start), ())}
+        back = told.start - 1
+        while clauses.has("adverbs", back) or clauses.low(back) == "been":
+            back -= 1
+        is_be = clauses.low(back) in ("'s", "is", "are", "'re", "has", "have", "'ve")
+        if subject is None or not subject.name or subject.end != back or not is_be or forms != {Form.PAST}:
+            return False
+        block = meaning(replace(told, moves=False), subject.name, self.book, self.talk.status)
+        is_open = self.talk.may_go_on(subject.name) or self.talk.status.holds("slack", subject.name)
+        return block is not None and block.act in CLOSING and is_open
 
     def take_brought(self, at: int) -> int | None:
         """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
@@ -176,6 +212,12 @@ class Verbless:
             return None
         self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
         return found.end + (1 if along else 2)
+
+    def _holds_something(self, found: Thing, at: int) -> bool:
+        """ "Two bolts and the cover lifts off"."""
+        alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
+        counted = found.count is not None and not self._is_sized(found) and not self.line.aside
+        return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""

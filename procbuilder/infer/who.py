@@ -27,20 +27,14 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     for back in range(at - 1, clauses.clause - 1, -1):
         if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
             found = replace(found, negated=True)
-        elif _is_habit(clauses, back) or _is_unreal(clauses, back, at) or _is_threat(clauses, back, at):
+        elif _is_habit(clauses, back) or _is_unreal(clauses, back, at) or _is_threat(clauses, back, at) or (clauses.has("supposed", back) and form is not Form.PAST):
             found = replace(found, supposed=True)
-        elif clauses.has("supposed", back) and form is not Form.PAST:
-            found = replace(found, supposed=True)
-        elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
-            return replace(found, supposed=True)
-        elif clauses.low(back) == "to" and clauses.has("unreal", back - 1):
+        elif (clauses.low(back) == "to" and clauses.low(back - 1) == "used") or (clauses.low(back) == "to" and clauses.has("unreal", back - 1)):
             return replace(found, supposed=True)
         elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
             negated = any(clauses.has("negations", each) for each in range(clauses.clause, back))
             return replace(found, purpose=True, negated=negated)
-        elif clauses.has("others", back) or _is_what_it_does(clauses, back):
-            return replace(found, other=True)
-        elif clauses.low(back) == "'s" and clauses.has("others", back - 1) and _may_be_past(clauses, at):
+        elif clauses.has("others", back) or _is_what_it_does(clauses, back) or (clauses.low(back) == "'s" and clauses.has("others", back - 1) and _may_be_past(clauses, at)):
             return replace(found, other=True)
         elif clauses.has("doers", back) or (
             back == at - 1 and clauses.has("be", back) and clauses.low(at) in clauses.book.by_verb

@@ -135,7 +135,7 @@ HEARD = {
         ("Undo the bolt.", "The rod falls out.", "off rod"),
         ("Undo the two bolts.", "And the whole housing drops down.", "off housing"),
         ("Undo the two bolts.", "The plate falls forward.", "off plate"),
-        ("", "One bolt in the bottom, and the bowl drops.", "off bowl"),
+        ("", "One bolt in the bottom, and the bowl drops.", "off bolt; off bowl"),
         ("Undo the bolt.", "The ball joint pops right out.", "off ball joint"),
         ("Undo the bolt.", "The shaft draws through.", "off shaft"),
         ("Undo the bolt.", "The anchor drops into my hand.", "off anchor"),
