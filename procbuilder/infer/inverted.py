@@ -6,7 +6,29 @@ from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import OUTWARD
 from procbuilder.infer.told import Told
 
-_COME = ("come", "comes", "go", "goes", "came", "went")
+_COME = (
+    "come",
+    "comes",
+    "go",
+    "goes",
+    "came",
+    "went",
+    "falls",
+    "fall",
+    "fell",
+    "pops",
+    "pop",
+    "slides",
+    "slide",
+    "drops",
+    "drop",
+    "lifts",
+    "lift",
+    "slips",
+    "rolls",
+    "swings",
+    "gets",
+)
 _FIRST = ("out", "off", "in", "on", "back")
 
 

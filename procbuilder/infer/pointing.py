@@ -78,7 +78,12 @@ class Pointing:
         """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
         held = self.memory.last_name
         holds = self.book.is_in(held, ("fastener", "clip")) and not self.status.is_gone(held)
-        if reach is not Reach.HERE or not holds or is_plural(name) is not many or self.book.is_in(name, ("fastener", "clip", "seal")):
+        if (
+            reach is not Reach.HERE
+            or not holds
+            or is_plural(name) is not many
+            or self.book.is_in(name, ("fastener", "clip", "seal"))
+        ):
             return False
         block = meaning(told, name, self.book, self.status)
         return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
