@@ -28,11 +28,17 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     for back in range(at - 1, clauses.clause - 1, -1):
         if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
             found = replace(found, negated=True)
-        elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and form is not Form.PAST):
+        elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and not _is_had(clauses, back, at, form)):
             found = replace(found, supposed=True)
         elif (known := _known_by(clauses, back, at, found)) is not None:
             return known
     return found
+
+
+def _is_had(clauses: Clauses, at: int, verb: int, form: Form) -> bool:
+    """ "I'd taken it off", "I'd already shut the tap": what was done."""
+    already = any(clauses.low(each) in ("already", "just") for each in range(at, verb))
+    return form is Form.PAST or (clauses.low(at) == "'d" and already)
 
 
 def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | None:
