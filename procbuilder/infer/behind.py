@@ -136,6 +136,8 @@ class _Reader:
         thing = read_thing(self.tokens, follows, self.book, governed=True)
         if thing is not None and self._is_taken_up(thing.end):
             return None
+        if thing is not None and self.low(follows - 1) == "," and self.book.is_in(thing.name, ("tool",)):
+            return None
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end

@@ -4,10 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import IntEnum
+from functools import partial
 
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.wordbook import Wordbook
-from procbuilder.model.words import singular
+from procbuilder.model.words import is_plural, singular
 
 RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""
@@ -114,8 +115,9 @@ class Memory:
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
     def _is_one(self, thing: Thing) -> bool:
-        """True for one thing that nothing was done to, so that it is not what "those" means."""
-        return not thing.many and thing.name not in self._handled
+        """True for one thing that is not what "those" means; a nut may be, after another nut."""
+        single = not thing.many and (thing.count or 1) == 1
+        return single and not self.book.is_in(thing.name, ("fastener", "clip"))
 
     def _is_machine(self, thing: Thing) -> bool:
         return self.book.is_in(thing.name, ("appliance", "driven", "vehicle"))
@@ -149,13 +151,24 @@ class Memory:
         same = (one for one in reversed(self._things) if one.count == thing.count)
         return next((one for one in same if fits is None or fits(one.name, Reach.RECENT)), None)
 
+    def _tells_place(self, words: list[str]) -> bool:
+        """True for "upper one", not for "new one"."""
+        return len(words) > 1 and self.book.has("positions", words[0])
+
+    def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
+        """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
+        several = is_plural(name) or self.book.has("positions", name.split()[0])
+        return several and fits(name, min(reach, Reach.RECENT))
+
     def named(self, thing: Thing, fits: Fits | None = None) -> Named:
         """The thing with its name, found among the earlier ones that fit when it was only pointed at."""
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
         many = None if len(words) > 1 else thing.many
-        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=many)
+        fits = fits or _recent
+        several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
+        earlier = self._counted(thing, fits) or several or self.last(fits, many=many)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

@@ -206,7 +206,8 @@ class _Listener:
             self.line.aside = False
         if low == "and" and self.line.until and self._is_command(at + 1):
             self.line.aside = False
-        if low == "," and behind == "and" and self.clauses.verb_at(at + 2):
+        by_me = self.clauses.low(at + 2) in ("i", "we") and self.clauses.verb_at(at + 3)
+        if low == "," and behind == "and" and (by_me or self.clauses.verb_at(at + 2)):
             self.line.aside = False
         self.clauses.begin(at + 1)
         return at + 1

@@ -11,14 +11,12 @@ from procbuilder.infer.status import Status
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural
+from procbuilder.model.words import is_plural, singular
 
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
 _STILL = (*_LOOSE, "place", "seal", "driven", "vehicle")
-_TURNS = ("back", "screw", "unscrew", "wind", "spin", "undo")
-"""Verbs for what has a thread, and for nothing that was fitted for now."""
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
     Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body"),
@@ -87,7 +85,7 @@ class Pointing:
         if is_plural(name) is not many:
             return False
         block = meaning(told, name, self.book, self.status)
-        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and told.verb not in _TURNS
+        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and block.print != "Undo"
         return takes and reach is not Reach.FAR and self.status.is_for_now(name)
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
@@ -142,6 +140,10 @@ class Pointing:
         if self._default(told) not in (None, block):
             return False
         if block.act is Act.ON and self.book.is_in(name, ("temporary",)) and not self.status.is_open(name):
+            return False
+        if block.act is Act.ENDS and not self.status.holds("open", name, block.state):
+            return False
+        if self.book.has("elsewhere", singular(name.split()[-1])):
             return False
         near = reach is Reach.HERE or (reach is Reach.RECENT and block.act is not Act.ENDS)
         return near or block.act in (Act.ON, Act.NIP, Act.TIGHTEN)

@@ -60,6 +60,8 @@ class Sense:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
         if self._is_body(named) and block.act is not Act.CHECK:
             return True
+        if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
+            return True
         written = told.where is not None and self.book.is_in(told.where.name, ("paperwork",))
         if written or (block.act is Act.ON and self.book.is_in(named.name, ("paperwork",))):
             return True

@@ -57,7 +57,7 @@ def _is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
     low = clauses.low(at)
     if low in ("going", "gonna"):
         return clauses.low(at - 1) in ("was", "were") or clauses.low(at - 2) in ("was", "were")
-    if low == "have" and at < verb:
+    if low in ("have", "'ve") and at < verb:
         return clauses.low(at - 1) in _COULD or (clauses.has("negations", at - 1) and clauses.low(at - 2) in _COULD)
     return clauses.has("unreal", at)
 
