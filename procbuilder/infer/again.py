@@ -37,7 +37,15 @@ def follows_again(clauses: Clauses) -> Again:
         return Again()
     while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
         end += 1
+    end = _behind_place(clauses, end)
     return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
+
+
+def _behind_place(clauses: Clauses, at: int) -> int:
+    """The token behind "at the front"."""
+    leads = clauses.low(at) in ("at", "on", "in", "behind", "under", "over", "by", "round")
+    place = read_thing(clauses.tokens, at + 1, clauses.book) if leads else None
+    return place.end if place is not None and clauses.has("strict_articles", place.start) else at
 
 
 def _is_which(clauses: Clauses, at: int) -> bool:

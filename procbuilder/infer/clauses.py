@@ -75,7 +75,8 @@ class Clauses:
         """True for "that's" and "they're", with which a report begins: "so that's the stem off"."""
         pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
         behind = next((each for each in range(at + 2, len(self.tokens)) if not self.has("adverbs", each)), at + 2)
-        says_how = self.has("articles", behind) or self.has("particles", behind) or self.low(behind) in self.book.states
+        kinds = ("articles", "one_pronouns", "many_pronouns")
+        says_how = any(self.has(kind, behind) for kind in kinds) or self.has("particles", behind) or self.low(behind) in self.book.states
         return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
 
     def heads(self, thing: Thing) -> bool:

@@ -26,12 +26,18 @@ def inverted(clauses: Clauses, at: int) -> Told | None:
     return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
 
 
+def _slides(clauses: Clauses, at: int) -> bool:
+    """ "Off slides the collar"."""
+    entries = clauses.book.forms.get(clauses.low(at), ())
+    return any(form is Form.S and clauses.book.has("moving", verb) for verb, form in entries)
+
+
 def _comer(clauses: Clauses, at: int) -> Thing | None:
     """What comes out or goes on, before or behind its verb."""
     low, behind = clauses.low(at), clauses.low(at + 1)
     if low in ("it", "she", "he", "they") and behind in _COME:
         return Thing("", at, at + 2, many=low == "they", pointed=True)
-    if low in _COME or low == "with":
+    if low in _COME or low == "with" or _slides(clauses, at):
         thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
         return thing if thing is not None and not thing.measure else None
     return None

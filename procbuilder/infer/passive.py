@@ -30,9 +30,23 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
 def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     """ "Bolts torqued to twenty": nothing but the thing stands before it; "the clip snapped" is no work."""
     subject = clauses.subject
-    if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
+    if subject is None or not subject.name or not _is_reported(clauses, subject):
         return False
-    return not _is_damage(clauses, at)
+    return back + 1 in (subject.end, _behind_where(clauses, subject.end)) and not _is_damage(clauses, at)
+
+
+def _is_reported(clauses: Clauses, subject: Thing) -> bool:
+    """True for what stands first, and for "that's the bolts"; "there's a ring pressed on it" only tells how it is."""
+    if subject.start == clauses.clause:
+        return True
+    definite = clauses.low(subject.start) in ("the", "both", "those", "all", "your", "my", "our", "its", "their")
+    return definite and clauses.heads(subject) and clauses.low(clauses.clause) != "there"
+
+
+def _behind_where(clauses: Clauses, at: int) -> int:
+    """The token behind "at the back"."""
+    place = read_thing(clauses.tokens, at + 1, clauses.book) if clauses.has("prepositions", at) else None
+    return place.end if place is not None else at
 
 
 def _is_damage(clauses: Clauses, at: int) -> bool:

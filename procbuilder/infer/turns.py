@@ -76,7 +76,7 @@ class Turns:
         behind = self.line.pairs[0][0].start
         listed = [told for told in bare_things(self.clauses) if told.end <= behind and not self._is_told_later(told)]
         pairs, self.line.pairs = self.line.pairs, []
-        if all(operation.act in CLOSING for _, operation in pairs):
+        if all(one.act in CLOSING or (one.act is Act.WORK and told.form is Form.PAST) for told, one in pairs):
             self._take_list(listed)
         self.line.pairs += pairs
 

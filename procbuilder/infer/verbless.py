@@ -17,7 +17,7 @@ from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.infer.unknown import mover
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural
+from procbuilder.model.words import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""
@@ -77,10 +77,18 @@ class Verbless:
             return None
         company = [one for one in clauses.company if one.name and not one.measure and not self._is_feature(one)]
         told = replace(became, things=(*company, *became.things))
+        if became.verb == "torque" and self._is_tight(told):
+            return None
         if not self.same.tell(told, at):
             return None
         self.line.same_until, self.line.place_until = told.end, self._behind_place(told.end)
         return self._also(told, at)
+
+    def _is_tight(self, told: Told) -> bool:
+        """ "Tighten the bolts. They go to twenty.": said once, and its value."""
+        last = self.line.heard[-1] if self.line.heard else self.talk.last
+        names = {thing(self.talk.memory.named(one).name) for one in told.things}
+        return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
 
     def _behind_place(self, at: int) -> int:
         """The token behind "to the frame"."""
@@ -100,6 +108,7 @@ class Verbless:
             back=self.talk.may_go_on(found.name),
             late=status.is_late,
             shut=status.holds("open", found.name, "off"),
+            raised=status.state_of(found.name),
             begun=bool(self.talk.moved),
             temporary=status.is_for_now(found.name),
         )
@@ -119,7 +128,7 @@ class Verbless:
     def _may_be(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing that a pronoun may stand for, by what is said to have become of it."""
         status = self.talk.status
-        if not self.book.knows(name) or self.book.is_in(name, _NOT_POINTED):
+        if not self.talk.memory.is_solid(name) or self.book.is_in(name, _NOT_POINTED):
             return False
         match told.verb:
             case "take":
