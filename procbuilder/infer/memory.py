@@ -158,7 +158,7 @@ class Memory:
     def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
         """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
         several = is_plural(name) or self.book.has("positions", name.split()[0])
-        return several and fits(name, min(reach, Reach.RECENT))
+        return several and reach is not Reach.FAR and fits(name, reach)
 
     def named(self, thing: Thing, fits: Fits | None = None) -> Named:
         """The thing with its name, found among the earlier ones that fit when it was only pointed at."""

@@ -52,7 +52,7 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
-        if self._low(at) in _POINTING and (self._tells_how(at + 1) or self._moves(at)):
+        if self._low(at) in _POINTING and (self._tells_how(at + 1) or self._tells_way(at)):
             many = self._low(at) in ("those", "these")
             return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
@@ -75,16 +75,16 @@ class _Reader:
         count = number or count
         return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
 
-    def _moves(self, at: int) -> bool:
-        """ "Those slide off": behind "those" a name would be in the plural."""
-        many, low = self._low(at) in ("those", "these"), self._low(at + 1)
-        base = any(form is Form.BASE for _, form in self.book.forms.get(low, ()))
-        return many and base and not is_plural(low) and self.book.has("particles", self._low(at + 2))
-
     def _tells_how(self, at: int) -> bool:
         """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
         return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
+
+    def _tells_way(self, at: int) -> bool:
+        """ "Those slide off": no thing that is several ends like this."""
+        entries = self.book.forms.get(self._low(at + 1), ())
+        moves = any(form is Form.BASE and self.book.has("moving", verb) for verb, form in entries)
+        return moves and self._low(at) in ("those", "these") and self.book.has("particles", self._low(at + 2))
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""

@@ -204,7 +204,7 @@ class _Listener:
         stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—." or self.line.stands_first)
         if stood_first or low == "then" or (low in SIGNS and behind in ("then", "so")):
             self.line.aside = False
-        if low == "and" and self.line.until and self._is_command(at + 1):
+        if low in ("and", ",") and (self.line.until or low == ",") and self._is_command(at + 1):
             self.line.aside = False
         by_me = self.clauses.low(at + 2) in ("i", "we") and self.clauses.verb_at(at + 3)
         if low == "," and behind == "and" and (by_me or self.clauses.verb_at(at + 2)):

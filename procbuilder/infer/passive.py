@@ -6,7 +6,7 @@ from procbuilder.infer.nouns import Thing, read_thing
 
 _FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
 """What a finding wants: "that wants replacing"."""
-_TOLD_TO = frozenset({"to", "must", "should", "will", "'ll", "shall"})
+_TOLD_TO = frozenset({"to", "gotta", "must", "should", "will", "'ll", "shall"})
 """Before "be": it is to be done."""
 
 

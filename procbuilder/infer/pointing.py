@@ -17,6 +17,8 @@ _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})
 _LOOSE = ("paste", "fluid", "tool", "worn", "dirt", "body")
 _STILL = (*_LOOSE, "place", "seal", "driven", "vehicle")
+_TURNS = ("back", "screw", "unscrew", "wind", "spin", "undo")
+"""Verbs for what has a thread, and for nothing that was fitted for now."""
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
     Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body"),
@@ -85,7 +87,7 @@ class Pointing:
         if is_plural(name) is not many:
             return False
         block = meaning(told, name, self.book, self.status)
-        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and block.print != "Undo"
+        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and told.verb not in _TURNS
         return takes and reach is not Reach.FAR and self.status.is_for_now(name)
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:

@@ -27,6 +27,8 @@ class Times:
         self.another_day = _holds(self._text, book.grammar["another_day"])
         self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
+        did = any(_holds(self._text, [f"{who} did {what}"]) for who in ("i", "we") for what in ("that", "it", "this", "those"))
+        self.done_before = self.earlier and did
         self.not_now = _holds(self._text, book.grammar["not_now"])
         self.history = _holds(self._text, book.grammar["history"])
 
@@ -38,7 +40,7 @@ class Times:
             return Tense.IF
         if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
             return Tense.LATER
-        if self.earlier and past:
+        if self.earlier and (past or self.done_before):
             return Tense.EARLIER
         return Tense.NOW
 

@@ -89,7 +89,9 @@ _COULD = ("should", "could", "would", "might", "must", "'d", "to", "ought")
 def _is_supposed(clauses: Clauses, at: int) -> bool:
     """ "Normally you'd": the word that says so stands before the doer; "would you undo it" asks for it."""
     asked = clauses.low(at) == "you" and clauses.low(at - 1) in ("would", "could") and clauses.begins(at - 1)
-    return not asked and any(clauses.has("supposed", back) or clauses.has("unreal", back) for back in range(clauses.clause, at))
+    return not asked and any(
+        clauses.has("supposed", back) or clauses.has("unreal", back) for back in range(clauses.clause, at)
+    )
 
 
 def _is_wish(clauses: Clauses, at: int) -> bool:
