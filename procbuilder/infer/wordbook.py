@@ -165,7 +165,11 @@ class Wordbook:
 
     def is_small(self, word: str) -> bool:
         """True for a word of any list of the grammar."""
-        return any(word in words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS)
+        return word in self._small
+
+    @cached_property
+    def _small(self) -> frozenset[str]:
+        return frozenset().union(*(words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS))
 
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
