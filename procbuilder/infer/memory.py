@@ -90,6 +90,11 @@ class Memory:
             singular(one.name) == key or singular(one.name).endswith(f" {key}") for one in before
         )
 
+    @property
+    def last_name(self) -> str:
+        """The thing that was spoken of last; empty when none was."""
+        return self._things[-1].name if self._things else ""
+
     def in_full(self, name: str) -> str:
         """``dial indicator`` for "indicator", when that was named before."""
         longer = (thing.name for thing in reversed(self._things) if thing.name.endswith(f" {name}"))

@@ -35,6 +35,7 @@ class Pointing:
     def named(self, thing: Thing, told: Told) -> Named:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
         ways: tuple[_Fits, ...] = (
+            partial(self._is_freed, thing.many),
             self._is_turned_here,
             partial(self._goes_back_alike, thing.many),
             self._is_here,
@@ -72,6 +73,15 @@ class Pointing:
         """The thing with the name of an earlier one that fits; None to look further."""
         named = self.memory.named(found, partial(fits, told))
         return named if named.name or fits == self._fits else None
+
+    def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
+        held = self.memory.last_name
+        holds = self.book.is_in(held, ("fastener", "clip")) and not self.status.is_gone(held)
+        if reach is not Reach.HERE or not holds or is_plural(name) is not many or self.book.is_in(name, ("fastener", "clip", "seal")):
+            return False
+        block = meaning(told, name, self.book, self.status)
+        return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
 
     def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
         return reach is Reach.HERE and self._is_turned(told, name, reach)

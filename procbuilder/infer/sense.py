@@ -125,6 +125,8 @@ class Sense:
         pairs = self.line.pairs
         if block.act is Act.ON and (told.moves or not named.sure):
             return any(one.act is Act.ON and thing(one.object) == thing(named.name) for one in self.line.heard)
+        if block.act is Act.OFF and any(one.act is Act.RENEW and one.object == named.name for one in self.line.heard):
+            return True
         last = pairs[-1][1] if pairs else self.talk.last
         if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
             return False
