@@ -38,6 +38,10 @@ def follows_again(clauses: Clauses) -> Again:
     while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
         end += 1
     end = _behind_place(clauses, end)
+    if clauses.low(end) == "," and any(
+        clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
+    ):
+        return Again()
     return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from procbuilder.infer.inflect import Form
-from procbuilder.infer.nouns import Thing
+from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS, Token
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.infer.wordclass import is_noun
@@ -61,6 +61,8 @@ class Clauses:
 
     def goes_on_to_do(self, at: int) -> bool:
         """True where a thing does or is something: "the seal off the crown came away"."""
+        while self.low(at) == "of" and (whole := read_thing(self.tokens, at + 1, self.book)) is not None:
+            at = whole.end
         return self.low(at) in self.book.idle or self.has("be", at) or bool(self.verb_at(at))
 
     def asks(self, at: int) -> bool:
@@ -76,7 +78,11 @@ class Clauses:
         pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
         behind = next((each for each in range(at + 2, len(self.tokens)) if not self.has("adverbs", each)), at + 2)
         kinds = ("articles", "one_pronouns", "many_pronouns")
-        says_how = any(self.has(kind, behind) for kind in kinds) or self.has("particles", behind) or self.low(behind) in self.book.states
+        says_how = (
+            any(self.has(kind, behind) for kind in kinds)
+            or self.has("particles", behind)
+            or self.low(behind) in self.book.states
+        )
         return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
 
     def heads(self, thing: Thing) -> bool:

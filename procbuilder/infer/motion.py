@@ -63,6 +63,8 @@ class Motion:
     def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
         if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
             return False
+        if told.verb == "run":
+            return False
         if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
             return True
         falls = self.book.has("falling", told.verb) and (not ways or bool(ways & _DOWN))

@@ -138,7 +138,9 @@ def _is_out_of(clauses: Clauses, at: int) -> bool:
     place = read_thing(clauses.tokens, at, clauses.book)
     if place is None or not clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("a", "an"):
         return False
-    return clauses.low(place.end) in SIGNS if not clauses.book.knows(place.name) else not clauses.goes_on_to_do(place.end)
+    return (
+        clauses.low(place.end) in SIGNS if not clauses.book.knows(place.name) else not clauses.goes_on_to_do(place.end)
+    )
 
 
 def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
@@ -176,6 +178,9 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
     if any(clauses.has("negations", at) for at in range(clauses.clause, thing.start)):
+        return False
+    forms = clauses.book.forms.get(thing.name, ())
+    if forms and all(form is Form.PAST for _, form in forms):
         return False
     if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
         return False

@@ -141,7 +141,14 @@ def _is_laid_under(walk: Walk, at: int) -> bool:
     return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
 
 
+def _is_in_its_place(walk: Walk, at: int) -> bool:
+    """ "Clip in its groove": where the thing belongs."""
+    leads = walk.low(at + 1) in ("in", "on", "over", "into", "onto")
+    return leads and walk.low(at + 2) in ("its", "their") and walk.book.knows(walk.low(at))
+
+
 _AT_FIRST = (
+    _is_in_its_place,
     _is_subject,
     _is_adjective,
     _is_plural,
