@@ -8,6 +8,9 @@ from procbuilder.infer.tokens import SIGNS, Token
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.infer.wordclass import is_noun
 
+_LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of", "inside", "between")
+"""In front of a place."""
+
 
 class Clauses:
     """Walks over a sentence once, from left to right."""
@@ -64,6 +67,13 @@ class Clauses:
         while self.low(at) == "of" and (whole := read_thing(self.tokens, at + 1, self.book)) is not None:
             at = whole.end
         return self.low(at) in self.book.idle or self.has("be", at) or bool(self.verb_at(at))
+
+    def behind_place(self, at: int) -> int:
+        """The token behind "at the front" and "behind it"; the token itself where no place begins."""
+        if self.low(at) not in _LEADS:
+            return at
+        place = read_thing(self.tokens, at + 1, self.book)
+        return place.end if place is not None and not place.measure else at
 
     def asks(self, at: int) -> bool:
         """True for a token in a clause that ends with a question mark."""

@@ -4,6 +4,7 @@ from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import OUTWARD
+from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
 _COME = ("come", "comes", "go", "goes", "came", "went")
@@ -22,8 +23,21 @@ def inverted(clauses: Clauses, at: int) -> Told | None:
         particles.append(clauses.low(at))
         at += 1
     verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
-    thing = _comer(clauses, at) if particles else None
+    thing = (_comer(clauses, at) or _finished(clauses, at, particles)) if particles else None
     return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
+
+
+def _finished(clauses: Clauses, at: int, particles: list[str]) -> Thing | None:
+    """ "Snip it, off": the end of what was done to a thing just named."""
+    before = at - len(particles) - 1
+    while clauses.low(before) in (",", "and"):
+        before -= 1
+    pronoun = clauses.low(before)
+    if particles not in (["off"], ["out"]) or clauses.low(at) not in SIGNS or before < 1:
+        return None
+    if pronoun not in ("it", "them", "those", "that", "him"):
+        return None
+    return Thing("", before, at, many=pronoun in ("them", "those"), pointed=True)
 
 
 def _slides(clauses: Clauses, at: int) -> bool:

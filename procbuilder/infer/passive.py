@@ -32,7 +32,7 @@ def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     subject = clauses.subject
     if subject is None or not subject.name or not _is_reported(clauses, subject):
         return False
-    return back + 1 in (subject.end, _behind_where(clauses, subject.end)) and not _is_damage(clauses, at)
+    return back + 1 in (subject.end, clauses.behind_place(subject.end)) and not _is_damage(clauses, at)
 
 
 def _is_reported(clauses: Clauses, subject: Thing) -> bool:
@@ -41,12 +41,6 @@ def _is_reported(clauses: Clauses, subject: Thing) -> bool:
         return True
     definite = clauses.low(subject.start) in ("the", "both", "those", "all", "your", "my", "our", "its", "their")
     return definite and clauses.heads(subject) and clauses.low(clauses.clause) != "there"
-
-
-def _behind_where(clauses: Clauses, at: int) -> int:
-    """The token behind "at the back"."""
-    place = read_thing(clauses.tokens, at + 1, clauses.book) if clauses.has("prepositions", at) else None
-    return place.end if place is not None else at
 
 
 def _is_damage(clauses: Clauses, at: int) -> bool:

@@ -53,7 +53,11 @@ def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
 def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None:
     """ "There, he's out", "now they're all at five": what became of something that is only pointed at."""
     outcome = read_outcome(clauses, thing.end)
-    if outcome is None or outcome.apart or outcome.doubtful or not _is_done_here(clauses, outcome.end):
+    if outcome is None or outcome.apart or outcome.doubtful:
+        return None
+    if outcome.is_be and outcome.ways == ("in",) and _is_in_hand(clauses, outcome.end):
+        return Told("take", Form.BASE, thing.start, outcome.end, (thing,), ("off",))
+    if not _is_done_here(clauses, outcome.end):
         return None
     ways = set(outcome.ways)
     states = clauses.book.states
@@ -66,7 +70,10 @@ def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None
 
 
 def _is_done_here(clauses: Clauses, at: int) -> bool:
-    """True when no place follows that would only tell where it is."""
+    """True when no place follows that would only tell where it is; "out in three pieces" does not."""
+    pieces = read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "in" else None
+    if pieces is not None and pieces.count is not None and not pieces.measure:
+        return True
     while clauses.has("adverbs", at):
         at += 1
     return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "with", "then")
@@ -74,7 +81,7 @@ def _is_done_here(clauses: Clauses, at: int) -> bool:
 
 def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     """ "Washer off", "the cover's back on", "last screw, out"."""
-    outcome = read_outcome(clauses, thing.end)
+    outcome = read_outcome(clauses, thing.end) or _behind_its_place(clauses, thing)
     if outcome is None or (outcome.apart and not clauses.heads(thing)):
         return None
     is_be, at = outcome.is_be, outcome.end
@@ -103,6 +110,14 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     if verb == "put" and _PASSING.issuperset(particles):
         return Told(verb, Form.BASE, thing.start, at, (thing,), ("on", *particles), leads=True)
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
+
+
+def _behind_its_place(clauses: Clauses, thing: Thing) -> Outcome | None:
+    """ "Clip under it, out", "the bolt at the back off": told where it is, and then what became of it."""
+    at = clauses.behind_place(thing.end)
+    outcome = read_outcome(clauses, at) if at > thing.end and clauses.heads(thing) else None
+    ends = outcome is not None and not outcome.is_be and clauses.low(outcome.end) in SIGNS
+    return outcome if ends else None
 
 
 def _is_end(clauses: Clauses, at: int) -> bool:
@@ -282,6 +297,6 @@ def _ends(clauses: Clauses, at: int, is_be: bool, particles: tuple[str, ...], fi
     place = read_thing(clauses.tokens, at, clauses.book)
     if plain and place is not None and clauses.goes_on_to_do(place.end):
         return False
-    if plain and (place is not None or clauses.has("prepositions", at)):
+    if plain and (place is not None or clauses.has("prepositions", at) or low in ("everything", "itself")):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from functools import partial
 
+from procbuilder.infer.again import says_same
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.meaning import meaning
@@ -81,7 +82,7 @@ class Verbless:
             return None
         if not self.same.tell(told, at):
             return None
-        self.line.same_until, self.line.place_until = told.end, self._behind_place(told.end)
+        self.line.same_until, self.line.place_until = told.end, self.clauses.behind_place(told.end)
         return self._also(told, at)
 
     def _is_tight(self, told: Told) -> bool:
@@ -89,12 +90,6 @@ class Verbless:
         last = self.line.heard[-1] if self.line.heard else self.talk.last
         names = {thing(self.talk.memory.named(one).name) for one in told.things}
         return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
-
-    def _behind_place(self, at: int) -> int:
-        """The token behind "to the frame"."""
-        leads = at + (self.clauses.low(at) in ("to", "of", "from", "in", "on"))
-        place = read_thing(self.clauses.tokens, leads, self.book)
-        return place.end if place is not None and not place.measure else at
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
@@ -109,7 +104,7 @@ class Verbless:
             late=status.is_late,
             shut=status.holds("open", found.name, "off"),
             raised=status.state_of(found.name),
-            begun=bool(self.talk.moved),
+            begun=bool(self.talk.before),
             temporary=status.is_for_now(found.name),
         )
         return result(self.clauses, found, now)
@@ -225,7 +220,9 @@ class Verbless:
     def _holds_something(self, found: Thing, at: int) -> bool:
         """ "Two bolts and the cover lifts off"."""
         alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
-        counted = found.count is not None and not self._is_sized(found) and not self.line.aside
+        behind = self.clauses.low(found.end) == "," and self.clauses.low(found.end + 1) in self.book.numbers
+        behind = behind and self.clauses.low(found.end + 2) in SIGNS
+        counted = (found.count is not None or behind) and not self._is_sized(found) and not self.line.aside
         return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
@@ -244,8 +241,7 @@ class Verbless:
     def _is_too(self, found: Thing, at: int) -> bool:
         """ "Take the nut off, washer too"."""
         clauses = self.clauses
-        says_so = clauses.low(found.end) in ("too", "also") and clauses.low(found.end + 1) in SIGNS
-        return says_so and at == clauses.clause and bool(found.name) and not found.measure
+        return says_same(clauses, found.end) and at == clauses.clause and bool(found.name) and not found.measure
 
     def _ends_behind(self, found: Thing) -> bool:
         return self.clauses.low(found.end) in SIGNS or self.clauses.has("prepositions", found.end)

@@ -137,7 +137,8 @@ def _goes_with(block: Block, way: str) -> bool:
 
 def _is_laid_under(walk: Walk, at: int) -> bool:
     """ "Wedge under each wheel": what is fitted for the job only."""
-    known = walk.book.is_in(walk.low(at), ("temporary", "support"))
+    holds = walk.book.is_in(walk.low(at), ("clip", "fastener", "seal")) and walk.has("one_pronouns", at + 2)
+    known = holds or walk.book.is_in(walk.low(at), ("temporary", "support"))
     return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
 
 
