@@ -99,6 +99,8 @@ class _Reader:
         """ "Put it on the bench": here ``on`` belongs to the bench."""
         if self.low(at) not in ("on", "in", "into", "onto", "to"):
             return False
+        if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
+            return True
         thing = read_thing(self.tokens, at + 1, self.book)
         return thing is not None and bool(thing.name) and self.book.is_in(thing.name, ("place",))
 

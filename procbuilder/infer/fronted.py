@@ -1,4 +1,4 @@
-"""Told with the thing in front: "the key I lift out with pliers", "the two at the back, the clamp bolts, I've slackened"."""
+"""Told with the thing in front: "the key I lift out", "the two at the back, the clamp bolts, I've slackened"."""
 
 from dataclasses import replace
 

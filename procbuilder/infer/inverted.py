@@ -7,7 +7,29 @@ from procbuilder.infer.outcome import OUTWARD
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
-_COME = ("come", "comes", "go", "goes", "came", "went")
+_COME = (
+    "come",
+    "comes",
+    "go",
+    "goes",
+    "came",
+    "went",
+    "falls",
+    "fall",
+    "fell",
+    "pops",
+    "pop",
+    "slides",
+    "slide",
+    "drops",
+    "drop",
+    "lifts",
+    "lift",
+    "slips",
+    "rolls",
+    "swings",
+    "gets",
+)
 _FIRST = ("out", "off", "in", "on", "back")
 
 

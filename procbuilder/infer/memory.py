@@ -122,7 +122,7 @@ class Memory:
     def _is_one(self, thing: Thing) -> bool:
         """True for one thing that is not what "those" means; a nut may be, after another nut."""
         single = not thing.many and (thing.count or 1) == 1
-        return single and not self.book.is_in(thing.name, ("fastener", "clip"))
+        return single and not self.book.is_in(thing.name, ("fastener",))
 
     def _is_machine(self, thing: Thing) -> bool:
         return self.book.is_in(thing.name, ("appliance", "driven", "vehicle"))
@@ -153,7 +153,7 @@ class Memory:
         """ "Zip out all five" means the last five things that were named, if they fit."""
         if thing.name or thing.count is None or thing.count < MANY:
             return None
-        same = (one for one in reversed(self._things) if one.count == thing.count)
+        same = (one for one in reversed(self._things) if one.count is not None and one.count >= thing.count)
         return next((one for one in same if fits is None or fits(one.name, Reach.RECENT)), None)
 
     def _tells_place(self, words: list[str]) -> bool:

@@ -229,7 +229,8 @@ class _Listener:
             if thing is None and not told.things and self.verbless.is_put_right(told):
                 thing = clauses.subject
             if thing is not None:
-                told = replace(told, moves=False, things=(thing,))
+                company = [one for one in clauses.company if one.name] if thing is clauses.subject else []
+                told = replace(told, moves=False, things=(*company, thing))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
             if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):

@@ -38,7 +38,7 @@ class Pointing:
             partial(self._is_freed, thing.many),
             self._is_turned_here,
             partial(self._goes_back_alike, thing.many),
-            self._is_here,
+            partial(self._is_here, thing.many),
             partial(self._comes_out, thing.many),
             self._is_turned,
             self._ends,
@@ -59,7 +59,7 @@ class Pointing:
         block = meaning(told, found.name, self.book, self.status) if found.name else None
         if thing.name or block is None or block.act is not Act.ON or self.status.holds("off", found.name):
             return found
-        if self.memory.is_last(found.name) or self._look_back(thing, told, self._is_here):
+        if self.memory.is_last(found.name) or self._look_back(thing, told, partial(self._is_here, thing.many)):
             return found
         return self._look_back(thing, told, partial(self._is_off_alike, thing.many)) or found
 
@@ -78,7 +78,12 @@ class Pointing:
         """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
         held = self.memory.last_name
         holds = self.book.is_in(held, ("fastener", "clip")) and not self.status.is_gone(held)
-        if reach is not Reach.HERE or not holds or is_plural(name) is not many or self.book.is_in(name, ("fastener", "clip", "seal")):
+        if (
+            reach is not Reach.HERE
+            or not holds
+            or is_plural(name) is not many
+            or self.book.is_in(name, ("fastener", "clip", "seal"))
+        ):
             return False
         block = meaning(told, name, self.book, self.status)
         return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
@@ -115,11 +120,11 @@ class Pointing:
             return False
         return block.act is not Act.ENDS or self.status.is_open(name)
 
-    def _is_here(self, told: Told, name: str, reach: Reach) -> bool:
+    def _is_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for; what was just fitted for now is not taken off."""
         block = meaning(told, name, self.book, self.status)
         fitted = self.status.is_for_now(name) and block is not None and block.act in (Act.OFF, Act.OUT_AGAIN)
-        return reach is Reach.HERE and not fitted and self._fits(told, name, reach)
+        return reach is Reach.HERE and is_plural(name) is many and not fitted and self._fits(told, name, reach)
 
     def _ends(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing in a state that the verb ends; "take it off" does not reach far back for one."""

@@ -40,7 +40,11 @@ class Sense:
                 return False
             case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(block, named):
                 return False
-            case Act.OFF if (named.new and not self._was_put_on(named)) or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
+            case Act.OFF if (
+                (named.new and not self._was_put_on(named))
+                or self._is_fetched(told, thing)
+                or self.book.is_in(named.name, ("worn",))
+            ):
                 return False
         if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
             return False

@@ -61,7 +61,8 @@ class Teller:
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
         """ "The whole thing" is what goes back; for any other work it has no better name."""
-        if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
+        is_whole = thing.name in ("thing", "lot") and self.line.clauses.low(thing.end - 2) in ("whole", "entire")
+        if not is_whole and thing.name not in ("assembly", "whole assembly", "whole lot"):
             return None
         fits = partial(self._goes_back, told) if OUTWARD.isdisjoint(told.particles) else self._comes_off
         named = self.talk.memory.named(replace(thing, name="", pointed=True), fits)

@@ -27,7 +27,9 @@ class Times:
         self.another_day = _holds(self._text, book.grammar["another_day"])
         self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
-        did = any(_holds(self._text, [f"{who} did {what}"]) for who in ("i", "we") for what in ("that", "it", "this", "those"))
+        did = any(
+            _holds(self._text, [f"{who} did {what}"]) for who in ("i", "we") for what in ("that", "it", "this", "those")
+        )
         self.done_before = self.earlier and did
         self.not_now = _holds(self._text, book.grammar["not_now"])
         self.history = _holds(self._text, book.grammar["history"])

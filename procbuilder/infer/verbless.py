@@ -46,7 +46,12 @@ class Verbless:
             self.same.same_for(thing, pairs[-1:], any_thing=True)
             return thing.end
         if self._is_same_again(thing, at):
-            if pairs and pairs[-1][1].act in CLOSING and pairs[-1][1].act is not Act.ON and self.talk.may_go_on(thing.name):
+            if (
+                pairs
+                and pairs[-1][1].act in CLOSING
+                and pairs[-1][1].act is not Act.ON
+                and self.talk.may_go_on(thing.name)
+            ):
                 self.same.tell(Told("fit", Form.BASE, at, thing.end, (thing,)), at)
                 return thing.end
             pointed_out = self.clauses.low(at) == "the"
