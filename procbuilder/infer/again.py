@@ -31,13 +31,30 @@ def follows_again(clauses: Clauses) -> Again:
         at += 1
     things = _joined(clauses, at)
     end = things[-1].end if things else at
-    too = clauses.low(end) in _TOO and clauses.low(end + 1) in SIGNS and not clauses.asks(end)
+    too = says_same(clauses, end)
     said = {token.low for token in clauses.tokens[:at]}
     if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
         return Again()
+    if too:
+        return Again(things, too)
     while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
         end += 1
+    end = clauses.behind_place(end)
+    if clauses.low(end) == "," and any(
+        clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
+    ):
+        return Again()
     return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
+
+
+def says_same(clauses: Clauses, at: int) -> bool:
+    """ "Faceplate too.", "little clamp, same thing.": that the same goes for what stands before a token."""
+    first = at + (clauses.low(at) == ",")
+    first += clauses.low(first) == "the"
+    if first > at and clauses.low(first) in ("same", "ditto", "likewise"):
+        end = first + 1 + (clauses.low(first + 1) in ("thing", "again", "deal", "way", "story", "there"))
+        return clauses.low(end) in SIGNS
+    return clauses.low(at) in _TOO and clauses.low(at + 1) in SIGNS and not clauses.asks(at)
 
 
 def _is_which(clauses: Clauses, at: int) -> bool:
@@ -95,6 +112,7 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at += 1
     while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
         at = thing.end + (clauses.low(thing.end) in ("first", "next"))
+        at = clauses.behind_place(at) if clauses.low(at) in ("behind", "under", "underneath") else at
         if not thing.name or thing.measure or thing.partial or clauses.low(thing.start) == "no":
             break
         if not (clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then", "with")):

@@ -89,4 +89,4 @@ def _goes_on(clauses: Clauses, at: int) -> bool:
     if clauses.verb_at(at) or clauses.low(at) in clauses.book.idle:
         return False
     thing = read_thing(clauses.tokens, at, clauses.book)
-    return thing is not None and bool(thing.name)
+    return thing is not None and bool(thing.name) and not clauses.goes_on_to_do(thing.end)

@@ -71,7 +71,8 @@ class Talk:
         if not self.goes_on or not self.status.is_late or self.status.holds("slack", name):
             return False
         head = thing(name).split()[-1:]
-        alike = any(one.split()[-1:] == head for one in self.status.gone)
+        small = self.book.is_in(name, ("clip", "seal"))
+        alike = small or any(one.split()[-1:] == head for one in self.status.gone)
         return alike or (self.book.is_in(name, _PARTS) and self.memory.has_named(name))
 
     def is_off(self, name: str) -> bool:

@@ -110,7 +110,7 @@ class Memory:
         self._introduced.add(thing.name)
         self.mention(thing)
 
-    def _is_solid(self, name: str) -> bool:
+    def is_solid(self, name: str) -> bool:
         """True for what was handled or shown, or is known as a thing; false for "a fault" and "the plan"."""
         return name in self._handled or name in self._introduced or self.book.knows(name)
 
@@ -135,7 +135,7 @@ class Memory:
         other = loose = None
         asked: dict[tuple[str, Reach], bool] = {}
         for at, thing in enumerate(reversed(self._things)):
-            solid = self._is_solid(thing.name)
+            solid = self.is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
             strange = many is True and self._is_one(thing) and (at >= self._here or self._is_machine(thing))
             if not wanted and (strange or (other if solid else loose) is not None):

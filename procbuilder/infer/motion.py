@@ -14,7 +14,7 @@ _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})
 _IN = INWARD | {"through", "onto", "into"}
 _INTO = ("in", "into", "onto", "on")
-_NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "driven", "tool", "record")
+_NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "tool", "record")
 """What drips, blows or walks off by itself and is not taken off."""
 
 
@@ -33,7 +33,7 @@ class Motion:
             return None
         ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
         off = replace(told, verb="take", particles=("off",), things=())
-        name = subject.name or self.talk.pointing.named(subject, off).name
+        name = self.talk.pointing.named(subject, off).name if subject.pointed else subject.name
         if self.book.is_in(name, _NO_THING) or not (self.book.knows(name) or self._is_the_one(subject)):
             return None
         if moves and not self.talk.status.is_gone(name) and not self._goes_back(name) and self._comes_off(told, ways):
@@ -62,6 +62,8 @@ class Motion:
 
     def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
         if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
+            return False
+        if told.verb == "run":
             return False
         if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
             return True

@@ -39,8 +39,10 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
         at += 1
     if clauses.has("doubt", at) or clauses.has("negations", at):
         return None
-    if (end := _value(clauses, at)) is not None:
-        return None if apart else Outcome(("torqued",), end, is_be)
+    first = at + (not apart and clauses.low(at) in ("go", "goes"))
+    first += clauses.low(first) == "up"
+    if (end := _value(clauses, first)) is not None:
+        return None if apart else Outcome(("torqued",), end, is_be or first > at)
     if apart and not is_be and (end := _torque(clauses, at)) is not None:
         return Outcome(("torqued",), end, is_be, apart)
     at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)

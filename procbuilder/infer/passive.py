@@ -36,9 +36,17 @@ def _at_first(clauses: Clauses, back: int) -> Thing | None:
 def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     """ "Bolts torqued to twenty": nothing but the thing stands before it; "the clip snapped" is no work."""
     subject = clauses.subject
-    if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
+    if subject is None or not subject.name or not _is_reported(clauses, subject):
         return False
-    return not _is_damage(clauses, at)
+    return back + 1 in (subject.end, clauses.behind_place(subject.end)) and not _is_damage(clauses, at)
+
+
+def _is_reported(clauses: Clauses, subject: Thing) -> bool:
+    """True for what stands first, and for "that's the bolts"; "there's a ring pressed on it" only tells how it is."""
+    if subject.start == clauses.clause:
+        return True
+    definite = clauses.low(subject.start) in ("the", "both", "those", "all", "your", "my", "our", "its", "their")
+    return definite and clauses.heads(subject) and clauses.low(clauses.clause) != "there"
 
 
 def _is_damage(clauses: Clauses, at: int) -> bool:

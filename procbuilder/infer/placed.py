@@ -19,7 +19,8 @@ def placed(clauses: Clauses, thing: Thing, *, is_open: bool) -> Told | None:
         return None
     at = thing.end
     if _lies_there(clauses, thing, at, is_open=is_open):
-        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=True)
+        leads = clauses.low(at + 1) != "what"
+        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=leads)
     if _is_put_on(clauses, thing, at):
         return Told("put", Form.BASE, thing.start, at + 1, (thing,), ("on",), leads=True)
     return None

@@ -9,6 +9,7 @@ from procbuilder.infer.outcome import INWARD, OUTWARD, Outcome, read_outcome
 from procbuilder.infer.placed import placed
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
+from procbuilder.model.words import singular
 
 _PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""
@@ -33,6 +34,8 @@ class Now:
     """Things are being put back."""
     shut: bool = False
     """It is switched or shut off."""
+    raised: str = ""
+    """The state it is in: open, raised or tilted."""
     begun: bool = False
     """Something has been moved."""
     temporary: bool = False
@@ -50,7 +53,11 @@ def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
 def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None:
     """ "There, he's out", "now they're all at five": what became of something that is only pointed at."""
     outcome = read_outcome(clauses, thing.end)
-    if outcome is None or outcome.apart or outcome.doubtful or not _is_done_here(clauses, outcome.end):
+    if outcome is None or outcome.apart or outcome.doubtful:
+        return None
+    if outcome.is_be and outcome.ways == ("in",) and _is_in_hand(clauses, outcome.end):
+        return Told("take", Form.BASE, thing.start, outcome.end, (thing,), ("off",))
+    if not _is_done_here(clauses, outcome.end):
         return None
     ways = set(outcome.ways)
     states = clauses.book.states
@@ -63,7 +70,10 @@ def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None
 
 
 def _is_done_here(clauses: Clauses, at: int) -> bool:
-    """True when no place follows that would only tell where it is."""
+    """True when no place follows that would only tell where it is; "out in three pieces" does not."""
+    pieces = read_thing(clauses.tokens, at + 1, clauses.book) if clauses.low(at) == "in" else None
+    if pieces is not None and pieces.count is not None and not pieces.measure:
+        return True
     while clauses.has("adverbs", at):
         at += 1
     return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "with", "then")
@@ -71,7 +81,7 @@ def _is_done_here(clauses: Clauses, at: int) -> bool:
 
 def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     """ "Washer off", "the cover's back on", "last screw, out"."""
-    outcome = read_outcome(clauses, thing.end)
+    outcome = read_outcome(clauses, thing.end) or _behind_its_place(clauses, thing)
     if outcome is None or (outcome.apart and not clauses.heads(thing)):
         return None
     is_be, at = outcome.is_be, outcome.end
@@ -86,7 +96,7 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return Told("take", Form.BASE, thing.start, at, (thing,), ("off",)) if came_off else None
     if is_be and now.begun and {"off", "out"} & set(particles) and _is_out_of(clauses, at):
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles)
-    if is_be and verb == "put" and _is_back(clauses, outcome, now):
+    if is_be and verb == "put" and _is_back(clauses, thing, outcome, now):
         verb, particles = ("take", ("off",)) if now.temporary else (verb, particles)
         return Told(verb, Form.BASE, thing.start, at, (thing,), particles, leads=not now.temporary)
     if verb == "put" and "back" not in particles and _is_laid(clauses, at):
@@ -100,6 +110,14 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     if verb == "put" and _PASSING.issuperset(particles):
         return Told(verb, Form.BASE, thing.start, at, (thing,), ("on", *particles), leads=True)
     return Told(verb, Form.BASE, thing.start, at, (thing,), particles, means=_means(clauses, at))
+
+
+def _behind_its_place(clauses: Clauses, thing: Thing) -> Outcome | None:
+    """ "Clip under it, out", "the bolt at the back off": told where it is, and then what became of it."""
+    at = clauses.behind_place(thing.end)
+    outcome = read_outcome(clauses, at) if at > thing.end and clauses.heads(thing) else None
+    ends = outcome is not None and not outcome.is_be and clauses.low(outcome.end) in SIGNS
+    return outcome if ends else None
 
 
 def _is_end(clauses: Clauses, at: int) -> bool:
@@ -118,7 +136,7 @@ _LOOSE = ("fluid", "paste", "body", "worn", "dirt", "pressure")
 
 def _is_solid(clauses: Clauses, thing: Thing, now: Now) -> bool:
     """False for "my back's out" and "the oil's off", and for "the deal's off" before anything is."""
-    known = clauses.book.knows(thing.name) or (now.begun and clauses.has("articles", thing.start))
+    known = clauses.book.knows(thing.name) or (now.begun and thing.name not in clauses.book.cues["everyday"])
     bare = clauses.book.has("positions", thing.name)
     return known and not bare and not clauses.book.is_in(thing.name, _LOOSE)
 
@@ -133,8 +151,11 @@ def _is_out_of(clauses: Clauses, at: int) -> bool:
     """ "The hub's off the spindle": the place of a known part, and no more said."""
     at += clauses.low(at) in ("of", "from")
     place = read_thing(clauses.tokens, at, clauses.book)
-    whole = place is not None and clauses.book.knows(place.name) and not clauses.goes_on_to_do(place.end)
-    return whole and place is not None and clauses.has("strict_articles", place.start)
+    if place is None or not clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("a", "an"):
+        return False
+    return (
+        clauses.low(place.end) in SIGNS if not clauses.book.knows(place.name) else not clauses.goes_on_to_do(place.end)
+    )
 
 
 def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
@@ -144,7 +165,7 @@ def _is_known(clauses: Clauses, thing: Thing, verb: str, now: Now) -> bool:
     return verb == "put" and not (now.back or now.late or thing.new or clauses.has("many_pronouns", thing.start - 2))
 
 
-def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
+def _is_back(clauses: Clauses, thing: Thing, outcome: Outcome, now: Now) -> bool:
     """ "The fork's back up where it lives", "the belt's in its groove": what is off, and not only laid there."""
     back = "back" in outcome.ways
     place = read_thing(clauses.tokens, outcome.end, clauses.book)
@@ -152,7 +173,8 @@ def _is_back(clauses: Clauses, outcome: Outcome, now: Now) -> bool:
         return back or (place is not None and clauses.book.is_in(place.name, ("place",)))
     if clauses.low(outcome.end) == "where":
         return back and now.back
-    if place is None or place.measure or not now.back or not (back or now.late):
+    says_so = back and now.begun and clauses.book.is_in(thing.name, _PARTS)
+    if place is None or place.measure or not (now.back or says_so) or not (back or now.late):
         return False
     head = place.name.split()[-1] if place.name else ""
     return not clauses.book.is_in(place.name, ("place", "body")) and not clauses.book.has("positions", head)
@@ -171,6 +193,9 @@ def _is_told_of(clauses: Clauses, thing: Thing) -> bool:
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
     if any(clauses.has("negations", at) for at in range(clauses.clause, thing.start)):
+        return False
+    forms = clauses.book.forms.get(thing.name, ())
+    if forms and all(form is Form.PAST for _, form in forms):
         return False
     if clauses.book.has("results", thing.name) or _is_strange_plural(clauses, thing):
         return False
@@ -240,6 +265,8 @@ def _by_way(clauses: Clauses, thing: Thing, found: frozenset[str], now: Now) -> 
         return "take"
     if not (now.off or now.shut) and found & {"on"} and _is_switched_on(clauses, thing):
         return ""
+    if "down" in found and now.raised in ("open", "raised", "tilted"):
+        return "close" if now.raised == "open" else "lower"
     if "together" in found and now.off:
         return "put"
     if found & INWARD:
@@ -249,7 +276,8 @@ def _by_way(clauses: Clauses, thing: Thing, found: frozenset[str], now: Now) -> 
 
 def _is_switched_on(clauses: Clauses, thing: Thing) -> bool:
     """ "The red light's on", "front brake on": nothing is fitted."""
-    return clauses.book.is_in(thing.name, ("lights", "brake")) or thing.name.endswith((" brake", " brakes"))
+    last = singular(thing.name.split()[-1]) if thing.name else ""
+    return last == "brake" or clauses.book.has("lights", last)
 
 
 def _leads(particles: tuple[str, ...]) -> bool:
@@ -269,6 +297,6 @@ def _ends(clauses: Clauses, at: int, is_be: bool, particles: tuple[str, ...], fi
     place = read_thing(clauses.tokens, at, clauses.book)
     if plain and place is not None and clauses.goes_on_to_do(place.end):
         return False
-    if plain and (place is not None or clauses.has("prepositions", at)):
+    if plain and (place is not None or clauses.has("prepositions", at) or low in ("everything", "itself")):
         return True
     return not is_be and low in ("from", "of", "to", "until", "till", "before")

@@ -94,6 +94,10 @@ class Status:
         act = self._act(name)
         return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
 
+    def state_of(self, name: str) -> str:
+        """The state that a thing is in, as "open" or "raised"; empty when it is in none."""
+        return self._states.get(_known(thing(name), self._states), "")
+
     def is_gone(self, name: str) -> bool:
         """True for a thing that was said to be off, by this very name."""
         return self._acts.get(thing(name)) is Act.OFF

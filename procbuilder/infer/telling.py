@@ -121,6 +121,10 @@ class Teller:
         """ "Pop the guard on with its three screws": they go on too."""
         return bool(means.name) and (means.new or self.book.is_in(means.name, ("fastener", "clip", "seal")))
 
+    def _is_of_the_item(self, name: str, tense: Tense) -> bool:
+        """ "I had the starter rope off already": nothing of that name was fitted for the job."""
+        return self.book.is_in(name, ("part",)) or tense is Tense.EARLIER
+
     def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
         """The thing that moves by itself, or that is looked for."""
         if told.about is not None and told.about.name:
@@ -184,7 +188,7 @@ class Teller:
             name = self._without_deed(name)
         if act is Act.OFF and self.book.is_in(self.talk.memory.in_full(name), ("tool",)):
             act = Act.OUT_AGAIN
-        elif act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
+        elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name, tense):
             act = Act.OFF
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end

@@ -76,7 +76,7 @@ class Turns:
         behind = self.line.pairs[0][0].start
         listed = [told for told in bare_things(self.clauses) if told.end <= behind and not self._is_told_later(told)]
         pairs, self.line.pairs = self.line.pairs, []
-        if all(operation.act in CLOSING for _, operation in pairs):
+        if all(one.act in CLOSING or (one.act is Act.WORK and told.form is Form.PAST) for told, one in pairs):
             self._take_list(listed)
         self.line.pairs += pairs
 
@@ -104,8 +104,7 @@ class Turns:
 
     def _may_go_on(self, one: Thing) -> bool:
         """True for what was taken off or spoken of, and for a small thing that nobody names without fitting it."""
-        small = self.book.is_in(one.name, ("clip", "seal")) and not one.many
-        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name) or (small and self.talk.goes_on)
+        return self.talk.is_off(one.name) or self.talk.may_go_on(one.name)
 
     def _holds_it(self, one: Thing) -> bool:
         """ "Cover, and its four bolts"."""
@@ -116,7 +115,9 @@ class Turns:
         """ "The pulley. Slide it on.": what is done is told behind it, here or in the next sentence."""
         told = listed[-1]
         at = told.end + (self.clauses.low(told.end) == ",")
-        here = any(self.clauses.has(kind, at) for kind in ("one_pronouns", "many_pronouns", "doers", "others", "be"))
+        kinds = ("one_pronouns", "many_pronouns", "doers", "others", "be")
+        here = any(self.clauses.has(kind, at) for kind in kinds)
+        here = here or any(self.clauses.has(kind, at + 1) for kind in kinds[:2])
         return here or (self.line.taken_up and len(listed) == 1 and self.clauses.ends(told.end))
 
     def _is_taken_off(self, listed: list[Told]) -> bool:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from functools import partial
 
+from procbuilder.infer.again import says_same
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.meaning import meaning
@@ -17,7 +18,7 @@ from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.infer.unknown import mover
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural
+from procbuilder.model.words import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""
@@ -82,16 +83,18 @@ class Verbless:
             return None
         company = [one for one in clauses.company if one.name and not one.measure and not self._is_feature(one)]
         told = replace(became, things=(*company, *became.things))
+        if became.verb == "torque" and self._is_tight(told):
+            return None
         if not self.same.tell(told, at):
             return None
-        self.line.same_until, self.line.place_until = told.end, self._behind_place(told.end)
+        self.line.same_until, self.line.place_until = told.end, self.clauses.behind_place(told.end)
         return self._also(told, at)
 
-    def _behind_place(self, at: int) -> int:
-        """The token behind "to the frame"."""
-        leads = at + (self.clauses.low(at) in ("to", "of", "from", "in", "on"))
-        place = read_thing(self.clauses.tokens, leads, self.book)
-        return place.end if place is not None and not place.measure else at
+    def _is_tight(self, told: Told) -> bool:
+        """ "Tighten the bolts. They go to twenty.": said once, and its value."""
+        last = self.line.heard[-1] if self.line.heard else self.talk.last
+        names = {thing(self.talk.memory.named(one).name) for one in told.things}
+        return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
@@ -105,7 +108,8 @@ class Verbless:
             back=self.talk.may_go_on(found.name),
             late=status.is_late,
             shut=status.holds("open", found.name, "off"),
-            begun=bool(self.talk.moved),
+            raised=status.state_of(found.name),
+            begun=bool(self.talk.before),
             temporary=status.is_for_now(found.name),
         )
         return result(self.clauses, found, now)
@@ -124,7 +128,7 @@ class Verbless:
     def _may_be(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing that a pronoun may stand for, by what is said to have become of it."""
         status = self.talk.status
-        if not self.book.knows(name) or self.book.is_in(name, _NOT_POINTED):
+        if not self.talk.memory.is_solid(name) or self.book.is_in(name, _NOT_POINTED):
             return False
         match told.verb:
             case "take":
@@ -221,7 +225,9 @@ class Verbless:
     def _holds_something(self, found: Thing, at: int) -> bool:
         """ "Two bolts and the cover lifts off"."""
         alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
-        counted = found.count is not None and not self._is_sized(found) and not self.line.aside
+        behind = self.clauses.low(found.end) == "," and self.clauses.low(found.end + 1) in self.book.numbers
+        behind = behind and self.clauses.low(found.end + 2) in SIGNS
+        counted = (found.count is not None or behind) and not self._is_sized(found) and not self.line.aside
         return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
@@ -240,8 +246,7 @@ class Verbless:
     def _is_too(self, found: Thing, at: int) -> bool:
         """ "Take the nut off, washer too"."""
         clauses = self.clauses
-        says_so = clauses.low(found.end) in ("too", "also") and clauses.low(found.end + 1) in SIGNS
-        return says_so and at == clauses.clause and bool(found.name) and not found.measure
+        return says_same(clauses, found.end) and at == clauses.clause and bool(found.name) and not found.measure
 
     def _ends_behind(self, found: Thing) -> bool:
         return self.clauses.low(found.end) in SIGNS or self.clauses.has("prepositions", found.end)

@@ -139,11 +139,19 @@ def _goes_with(block: Block, way: str) -> bool:
 
 def _is_laid_under(walk: Walk, at: int) -> bool:
     """ "Wedge under each wheel": what is fitted for the job only."""
-    known = walk.book.is_in(walk.low(at), ("temporary", "support"))
+    holds = walk.book.is_in(walk.low(at), ("clip", "fastener", "seal")) and walk.has("one_pronouns", at + 2)
+    known = holds or walk.book.is_in(walk.low(at), ("temporary", "support"))
     return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
 
 
+def _is_in_its_place(walk: Walk, at: int) -> bool:
+    """ "Clip in its groove": where the thing belongs."""
+    leads = walk.low(at + 1) in ("in", "on", "over", "into", "onto")
+    return leads and walk.low(at + 2) in ("its", "their") and walk.book.knows(walk.low(at))
+
+
 _AT_FIRST = (
+    _is_in_its_place,
     _is_subject,
     _is_adjective,
     _is_plural,
