@@ -11,8 +11,8 @@ from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.partly import SOME_WORK, in_part
 from procbuilder.infer.outcome import OUTWARD
+from procbuilder.infer.partly import SOME_WORK, in_part
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
 from procbuilder.infer.tenses import WILL
