@@ -62,7 +62,7 @@ class Sense:
 
     def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
-        if self._is_body(named) and block.act is not Act.CHECK:
+        if self._is_body(named) and " " not in named.name and block.act is not Act.CHECK:
             return True
         if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
             return True
