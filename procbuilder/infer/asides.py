@@ -154,6 +154,9 @@ def is_told_of(clauses: Clauses, at: int) -> bool:
     """ "The bolts you took out", "the clip I undid earlier": what was done to a thing, told to say which one it is."""
     if clauses.low(at) not in ("i", "you", "we") or clauses.subject is None or clauses.subject.end != at:
         return False
+    before = (clauses.low(each) for each in range(clauses.clause, clauses.subject.start))
+    if any(form is Form.ING for word in before for _, form in clauses.book.forms.get(word, ())):
+        return False
     behind = at + 1
     while clauses.has("adverbs", behind) or clauses.low(behind) in ("'ve", "have", "had", "'d"):
         behind += 1

@@ -80,7 +80,7 @@ class Sense:
     def _says_little(self, told: Told, thing: Thing) -> bool:
         """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
         if told.verb == "get" and told.form is Form.PAST:
-            return told.start == self.line.clauses.clause
+            return told.start == self.line.clauses.clause and not {"off", "out"} & set(told.particles)
         alone = told.verb == "do" and not told.particles
         return thing.pointed and (alone or told.verb in ("hold", "write", "note", "jot"))
 
