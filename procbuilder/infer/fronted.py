@@ -57,6 +57,20 @@ def named_before(clauses: Clauses, at: int, *, with_size: bool = False) -> Thing
     return None
 
 
+def listed_before(clauses: Clauses, at: int) -> tuple[Thing, ...]:
+    """The things of "red nut, white nut, untwist those": all that stands in front of the clause; empty for fewer."""
+    start = 0
+    while clauses.has("openers", start):
+        start += 1
+    things: list[Thing] = []
+    while start < at and (thing := _noun_phrase(clauses, start)) is not None and thing.name and not thing.pointed:
+        things.append(thing)
+        start = thing.end
+        while start < at and clauses.low(start) in (",", "and", "plus", "then"):
+            start += 1
+    return tuple(things) if start == at and len(things) > 1 else ()
+
+
 def _beginnings(clauses: Clauses, at: int) -> list[int]:
     """Tokens at which what stands in front may begin: the sentence, and what stands behind a sign, the first first."""
     start, found = 0, []

@@ -8,7 +8,7 @@ from procbuilder.infer.behind import read_verb
 from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
-from procbuilder.infer.fronted import fronted, holds_another
+from procbuilder.infer.fronted import fronted, holds_another, listed_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
@@ -19,6 +19,7 @@ from procbuilder.infer.passive import undergoes
 from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 from procbuilder.infer.turns import Turns
 from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
@@ -212,6 +213,14 @@ class _Listener:
         self.clauses.begin(at + 1)
         return at + 1
 
+    def _of_all(self, told: Told) -> Told:
+        """ "Red nut, white nut, untwist those": done to each of them."""
+        one = told.things[0] if len(told.things) == 1 else None
+        if one is None or one.name or one.count or not (one.pointed and one.many):
+            return told
+        listed = listed_before(self.clauses, self.clauses.clause)
+        return replace(told, start=listed[0].start, things=listed) if listed else told
+
     def _is_command(self, at: int) -> bool:
         """ "Lever it over till the belt gives and nip the bolt"."""
         base = any(form is Form.BASE for _, form in self.clauses.verb_at(at))
@@ -222,7 +231,7 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
-            told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
+            told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None

@@ -1,6 +1,7 @@
 """What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
 
 from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.fronted import named_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 
@@ -21,10 +22,15 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
         return None
     is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
-        return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)
+        return clauses.subject or named_before(clauses, clauses.clause) or _at_first(clauses, back)
     if at == clauses.clause and clauses.low(back) == "," and clauses.company and not _is_damage(clauses, at):
         return clauses.company[-1]
     return clauses.subject if _is_report(clauses, at, back) else None
+
+
+def _at_first(clauses: Clauses, back: int) -> Thing | None:
+    thing = read_thing(clauses.tokens, clauses.clause, clauses.book)
+    return thing if thing is not None and thing.end <= back else None
 
 
 def _is_report(clauses: Clauses, at: int, back: int) -> bool:

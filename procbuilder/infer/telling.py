@@ -11,16 +11,14 @@ from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.numbers import number_at
 from procbuilder.infer.outcome import OUTWARD
+from procbuilder.infer.partly import SOME_WORK, in_part
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
 from procbuilder.infer.tenses import WILL
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
-
-_SOME_WORK = Block("", Act.WORK, frozenset())
 
 
 class Teller:
@@ -51,7 +49,7 @@ class Teller:
 
     def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
         """ "I've taken it off"; "I put a rag in", where it is told late; and "I've flipped it off and put a tag on"."""
-        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before):
+        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before) or {"'d", "already"} <= set(before):
             return True
         clauses = self.line.clauses
         either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
@@ -115,7 +113,7 @@ class Teller:
             return []
         block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
-            block = _SOME_WORK
+            block = SOME_WORK
         self.talk.memory.handle(renamed(thing, named))
         return [(told, self.made(block, told, named, tense, Sure.LOW))]
 
@@ -168,8 +166,7 @@ class Teller:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
             named = replace(named, name=self._usual(block))
-        if self._only_changes(block, told, thing, named):
-            block = _SOME_WORK
+        block = in_part(block, told, thing, named, self.line.clauses, self.line.sentence.words)
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
                 talk.memory.mention(thing)
@@ -181,14 +178,6 @@ class Teller:
             remember(renamed(thing, named))
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
-
-    def _only_changes(self, block: Block, told: Told, thing: Thing, named: Named) -> bool:
-        """ "Turn it down to two", "strip forty mil off", "start the new one": it is neither opened nor closed."""
-        tokens, value = self.line.clauses.tokens, told.end + 1
-        is_set = self.line.clauses.low(told.end) == "to" and number_at(tokens, value, self.book) is not None
-        if block.act in (Act.STATE, Act.ENDS) and is_set:
-            return True
-        return (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial)
 
     def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         """The operation of a block, entered into what is open now."""

@@ -132,6 +132,8 @@ def _goes_no_way(walk: Walk, at: int) -> bool:
 
 def _goes_with(block: Block, way: str) -> bool:
     """True when a particle belongs to what the block says, or changes nothing about it."""
+    if block.means:
+        return False
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 

@@ -149,6 +149,9 @@ SILENT = {
         "Your name goes on the sheet.",
         "Let me put my glasses on.",
     ],
+    "choke, its back and what one had already done": [
+        "You've got to beat it off the shaft.",
+    ],
 }
 
 

@@ -133,6 +133,43 @@ HEARD = {
         ("Take the cover off. / It goes on the bench.", "off cover"),
         ("Take the pulley off. / Pulley in my left hand, puller in my right.", "off pulley"),
     ],
+    "what it means": [
+        ("Loosen the clamp on the pipe and slide it off.", "off pipe"),
+        ("This hose here, I squeeze the clip and work it off the stub.", "off hose"),
+        ("The cover on the left, slacken the knob and lift it away.", "off cover"),
+        ("Slacken the clamp and take it off.", "off clamp"),
+        ("There's a clip on the hose, squeeze it and pull it off.", "off clip"),
+        ("Here's the bracket, two bolts, undo those. / Then lift it off.", "off bracket"),
+        ("There's a switch next to the vise. / Unscrew it.", "off switch"),
+        (
+            "Slacken the two lock nuts. / The upper one's tight, so I put the bar on it and crack it off.",
+            "slacken upper lock nut",
+        ),
+        ("Undo the bolts. / That bracket, it comes off towards you.", "off bracket"),
+    ],
+    "in part": [
+        ("Back the drain screw out a few turns.", "slacken drain screw"),
+        ("Undo the lock nut half a turn.", "slacken lock nut"),
+        ("Unscrew the union a couple of turns.", "slacken union"),
+        ("Wind the idle screw out half a turn.", "work idle screw"),
+        ("Undo both bolts, two turns or so.", "slacken 2 x bolts"),
+        ("Undo the bolt, then turn the shaft two turns.", "work shaft"),
+        ("Unscrew the cap.", "off cap"),
+    ],
+    "list and pronoun": [
+        ("Take the lever out. / Take the pin out. / Lever, pin, drop those in.", "on pin"),
+        ("Red nut, white nut, untwist those.", "off white nut"),
+        ("Two clips, one screw, get those off.", "off 1 x screw"),
+    ],
+    "choke, its back and what one had already done": [
+        ("Pull the choke out.", "work choke"),
+        ("I'd already shut the tap.", "state tap off (earlier)"),
+        ("Take the hoses off. / Lay it on its back.", "off hoses"),
+        ("Dunk the joint in the bath.", "work joint"),
+        ("Take the nut off the hub. / You've got to beat the hub off with a mallet.", "off hub"),
+        ("Gas is off at the meter, I did that before you got here.", "state gas off (earlier)"),
+        ("I pop-riveted the guard back on.", "on guard"),
+    ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
 
