@@ -8,23 +8,7 @@ from procbuilder.infer.tokens import SIGNS, Token
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.infer.wordclass import is_noun
 
-_LEADS = (
-    "at",
-    "on",
-    "in",
-    "behind",
-    "under",
-    "underneath",
-    "over",
-    "by",
-    "round",
-    "around",
-    "to",
-    "from",
-    "of",
-    "inside",
-    "between",
-)
+_LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")
 """In front of a place."""
 
 

@@ -127,7 +127,7 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self.verbless.take_brought(at)) is not None or (end := self._verb(at)) is not None:
+        if (end := self.verbless.sharing.take_brought(at)) is not None or (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end
@@ -170,7 +170,7 @@ class _Listener:
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
-        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
+        if clauses.low(at) in _PERSONS and (end := self.verbless.reports.take_person(at)) is not None:
             return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
@@ -235,7 +235,7 @@ class _Listener:
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
-            if thing is None and not told.things and self.verbless.is_put_right(told):
+            if thing is None and not told.things and self.verbless.reports.is_put_right(told):
                 thing = clauses.subject
             if thing is not None:
                 company = [one for one in clauses.company if one.name] if thing is clauses.subject else []
