@@ -96,13 +96,20 @@ class _Reader:
         return self.has("adverbs", at) or (self.low(at) == "and" and not self.clauses.verb_at(at + 1))
 
     def _leads_to_place(self, at: int) -> bool:
-        """ "Put it on the bench": here ``on`` belongs to the bench."""
+        """ "Put it on the bench", "it came in two pieces": here ``on`` belongs to the bench, and ``in`` to the pieces."""
         if self.low(at) not in ("on", "in", "into", "onto", "to"):
             return False
+        if self.low(at) == "in" and self._are_pieces(at + 1):
+            return True
         if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
             return True
         thing = read_thing(self.tokens, at + 1, self.book)
         return thing is not None and bool(thing.name) and self.book.is_in(thing.name, ("place",))
+
+    def _are_pieces(self, at: int) -> bool:
+        """ "Two halves", "bits"."""
+        pieces = read_thing(self.tokens, at, self.book)
+        return pieces is not None and bool(pieces.name) and self.has("pieces", pieces.end - 1)
 
     def _things(self, at: int) -> tuple[list[Thing], int]:
         """One thing, or several joined by commas and ``and``."""

@@ -13,6 +13,7 @@ from procbuilder.model.words import singular
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})
 _IN = INWARD | {"through", "onto", "into"}
+_THERE = _IN | {"under", "underneath", "round", "around", "across", "between", "behind"}
 _INTO = ("in", "into", "onto", "on")
 _NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "tool", "record")
 """What drips, blows or walks off by itself and is not taken off."""
@@ -38,8 +39,23 @@ class Motion:
             return None
         if moves and not self.talk.status.is_gone(name) and not self._goes_back(name) and self._comes_off(told, ways):
             return off
+        if subject.name and self._goes_there(told, name, ways):
+            return replace(told, verb="put", moves=False, things=(subject,))
         goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
         return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
+
+    def _goes_there(self, told: Told, name: str, ways: frozenset[str]) -> bool:
+        """ "A bung goes in the port", "the wedge goes behind the wheel": what is fitted for the job only."""
+        status = self.talk.status
+        fitted = self.book.is_in(name, ("temporary", "support", "lock")) and not status.is_gone(name)
+        led = self.book.has("prepositions", self.clauses.low(told.end)) or bool(ways & _THERE)
+        away = "back" in ways or ways & OUTWARD or status.is_for_now(name) or self._leads_to_place(told)
+        return told.verb == "go" and fitted and led and not away
+
+    def _leads_to_place(self, told: Told) -> bool:
+        """ "In the bin"."""
+        places = (*told.things, *((told.where,) if told.where is not None else ()))
+        return any(self.book.is_in(place.name, ("place", "body")) for place in places)
 
     def _stands_before(self, subject: Thing, at: int) -> bool:
         return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))

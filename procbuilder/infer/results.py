@@ -90,7 +90,8 @@ def _is_found(case: Case, verb: str) -> bool:
         known = book.knows(thing.name) or (now.begun and thing.name not in book.cues["everyday"])
         return now.gone or not known or book.has("positions", thing.name) or case.is_in(*_LOOSE)
     several = case.clauses.has("many_pronouns", thing.start - 2)
-    return verb == "put" and not (now.back or now.late or thing.new or several)
+    fitted = case.is_in("temporary", "support", "lock") and now.begun
+    return verb == "put" and not (now.back or now.late or thing.new or several or fitted)
 
 
 def _put(case: Case, told: Told, off: Told) -> Told | None:

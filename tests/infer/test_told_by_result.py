@@ -173,6 +173,11 @@ HEARD = {
         (LATE + " / Wipe the cover.", "So that's on.", "on cover"),
     ],
     "fitted for now": [
+        ("", "A wedge goes behind the wheel.", "for now wedge"),
+        ("Undo the hose.", "So a bung goes in the valve port straight away.", "for now bung"),
+        ("", "A strap goes round the mast.", "for now strap"),
+        (OFF, "The strop's on, and the hoist is taking the weight.", "for now strop"),
+        (OFF, "Stand's in.", "for now stand"),
         ("Take the carb off.", "Rag in the intake.", "for now rag"),
         ("Take the carb off.", "Then a rag in the port so nothing falls in.", "for now rag"),
         ("", "Wedge under each wheel.", "for now wedge"),
@@ -262,6 +267,10 @@ SILENT = {
         ("", "The wheel rolls away on you."),
     ],
     "things that stay": [
+        ("", "The drain plug goes in the tray."),
+        ("", "The tape goes in the bin."),
+        ("", "The chock lives on its hook."),
+        ("Undo the bolt.", "It came in two pieces."),
         ("", "Light under the bench."),
         ("", "Dust in the intake."),
         ("", "There's a tray under the sink that we don't need."),
