@@ -154,6 +154,9 @@ def is_told_of(clauses: Clauses, at: int) -> bool:
     """ "The bolts you took out", "the clip I undid earlier": what was done to a thing, told to say which one it is."""
     if clauses.low(at) not in ("i", "you", "we") or clauses.subject is None or clauses.subject.end != at:
         return False
+    before = (clauses.low(each) for each in range(clauses.clause, clauses.subject.start))
+    if any(form is Form.ING for word in before for _, form in clauses.book.forms.get(word, ())):
+        return False
     behind = at + 1
     while clauses.has("adverbs", behind) or clauses.low(behind) in ("'ve", "have", "had", "'d"):
         behind += 1
@@ -163,6 +166,8 @@ def is_told_of(clauses: Clauses, at: int) -> bool:
 def _is_relative(clauses: Clauses, at: int) -> bool:
     """``that`` directly behind a thing."""
     behind = at > clauses.clause and clauses.subject is not None and clauses.subject.end == at
+    if clauses.low(at) == "which" and clauses.low(at - 1) == "," and clauses.low(at + 1) in ("i", "we"):
+        return False
     return behind or (clauses.low(at) == "which" and at > clauses.clause)
 
 
@@ -173,7 +178,8 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
     if clauses.low(at + 1) in ("use", "don't", "let's") or clauses.has("openers", at + 1):
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
-        return clauses.low(at + 2) in _BY_THEN
+        has_done = clauses.low(at + 1) != "you" and clauses.low(at + 2) == "'ve" and clauses.low(at + 3) != "got"
+        return clauses.low(at + 2) in _BY_THEN and not has_done
     if _is_result(clauses, at + 1):
         return False
     return not clauses.verb_at(at + 1)

@@ -189,7 +189,8 @@ class _Reader:
         """True for the ``'s`` of "the pin's clip", but not for that of "the pin's loose"."""
         behind = self._low(at + 1)
         is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
-        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not self.book.is_small(behind)
+        is_small = any(self.book.has(kind, behind) for kind in (*_STOPS, "results", "positions"))
+        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not is_small
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)

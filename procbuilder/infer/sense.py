@@ -62,7 +62,7 @@ class Sense:
 
     def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
-        if self._is_body(named) and block.act is not Act.CHECK:
+        if self._is_body(named) and " " not in named.name and block.act is not Act.CHECK:
             return True
         if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
             return True
@@ -80,7 +80,7 @@ class Sense:
     def _says_little(self, told: Told, thing: Thing) -> bool:
         """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
         if told.verb == "get" and told.form is Form.PAST:
-            return told.start == self.line.clauses.clause
+            return told.start == self.line.clauses.clause and not {"off", "out"} & set(told.particles)
         alone = told.verb == "do" and not told.particles
         return thing.pointed and (alone or told.verb in ("hold", "write", "note", "jot"))
 

@@ -47,6 +47,8 @@ def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | N
         return told_to
     if clauses.has("others", back) or is_what_it_does(clauses, back) or _has_done(clauses, back, at):
         return replace(found, other=True)
+    if clauses.has("tasks", back) and clauses.has("be", back + 1):
+        return found
     if clauses.has("doers", back) or _is_done_to(clauses, back, at):
         return replace(found, supposed=found.supposed or is_supposed(clauses, back))
     if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):

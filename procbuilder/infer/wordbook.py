@@ -126,9 +126,7 @@ class Wordbook:
     def trade_words(self) -> frozenset[str]:
         """Words that are used of the work only."""
         everyday = self.grammar["everyday_things"]
-        groups = (
-            things for name, things in self.groups.items() if name not in _OF_EVERY_DAY
-        )
+        groups = (things for name, things in self.groups.items() if name not in _OF_EVERY_DAY)
         return frozenset(name for group in groups for name in group if " " not in name) - frozenset(everyday)
 
     @cached_property

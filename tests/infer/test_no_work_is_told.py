@@ -152,6 +152,33 @@ SILENT = {
     "choke, its back and what one had already done": [
         "You've got to beat it off the shaft.",
     ],
+    "how it is brought in": [
+        "Try not to lose the washer.",
+        "Mind you don't pull the wire out.",
+        "Be careful not to tear the gasket.",
+        "See that you don't drop the nut.",
+        "Avoid lifting it by the cord.",
+        "You'll be tempted to pull the cable out.",
+        "I'd rather not take the head off.",
+        "No way I'm taking the engine out for that.",
+        "Hardly anybody takes the belt off first.",
+        "They say to take the wheel off.",
+        "That's how they fit the clip.",
+        "I won't be taking the cover off today.",
+        "I can't get the nut off.",
+        "It won't let me take the cover off.",
+        "I couldn't get the bolt out for love nor money.",
+        "We decided not to take the head off.",
+        "Rather you than me pulling that engine out.",
+        "I'm not about to pull the pump out.",
+        "You wouldn't want to take the cover off in the rain.",
+        "I remember taking one of these off in the snow.",
+        "I've never had to take the head off one.",
+        "I've seen people take the wheel off with a hammer.",
+        "I've heard of the pin falling out.",
+        "You get a free clip when you take the old one in.",
+        "That stops you putting the wheel on wrong.",
+    ],
 }
 
 
