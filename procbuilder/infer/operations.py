@@ -176,6 +176,8 @@ class _Listener:
         if self._is_deed(at):
             clauses.busy = True
             return at + 1
+        if clauses.subject is not None and clauses.subject.end == at and clauses.low(at) in ("all", "both", "each"):
+            return at + 1
         if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
             return at + 2
         if clauses.verb_at(at) and clauses.begins(at):
@@ -231,6 +233,8 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
+            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
+                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
             told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:

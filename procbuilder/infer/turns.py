@@ -87,6 +87,7 @@ class Turns:
 
     def _take_list(self, listed: list[Told]) -> None:
         """What is off goes on when things are being put back; a list goes on with what was being taken off."""
+        listed = [told for told in listed if not self.book.is_in(told.things[0].name, ("tool",))]
         if not listed or self.clauses.asks(0):
             return
         off = [told for told in listed if self._may_go_on(told.things[0])]
@@ -126,6 +127,8 @@ class Turns:
         known = all(self.book.knows(told.things[0].name) and not told.things[0].new for told in listed)
         return len(listed) > 1 and known and last in (Act.OFF, Act.SLACKEN)
 
-    def _is_renewed(self, thing: Thing) -> bool:
-        """Seals and clips are new as a rule, whether it was said that the old ones came off or not."""
-        return self.talk.status.is_late and self.book.is_in(thing.name, ("seal", "clip"))
+    def _is_renewed(self, one: Thing) -> bool:
+        """Seals and clips are new as a rule; of other things the old one must have been spoken of."""
+        if self.talk.is_part(one.name) and self.talk.memory.has_named(one.name) and self.talk.moved:
+            return True
+        return self.talk.status.is_late and self.book.is_in(one.name, ("seal", "clip"))
