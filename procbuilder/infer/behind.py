@@ -49,11 +49,8 @@ class _Reader:
         where = self._where(position, particles)
         if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
             particles.append("aside")
-        so = (
-            next((self.low(each) for each in range(behind, position + 1) if self.has("results", each)), "")
-            if things
-            else ""
-        )
+        results = range(behind if things else at + 1, position + 1)
+        so = next((self.low(each) for each in results if self.has("results", each)), "")
         leads = bool(things and particles) and where is not None and self.low(position - 1) == particles[-1]
         return Told(
             verb,
@@ -96,7 +93,7 @@ class _Reader:
         return self.has("adverbs", at) or (self.low(at) == "and" and not self.clauses.verb_at(at + 1))
 
     def _leads_to_place(self, at: int) -> bool:
-        """ "Put it on the bench", "it came in two pieces": here ``on`` belongs to the bench, and ``in`` to the pieces."""
+        """ "Put it on the bench", "it came in two pieces": ``on`` belongs to the bench here, ``in`` to the pieces."""
         if self.low(at) not in ("on", "in", "into", "onto", "to"):
             return False
         if self.low(at) == "in" and self._are_pieces(at + 1):

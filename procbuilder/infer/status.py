@@ -1,6 +1,6 @@
 """What is off, fitted for now or otherwise open at this moment of a narration."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable
 
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
@@ -88,7 +88,7 @@ class Status:
             case "late":
                 return self._closing
             case "only slackened":
-                return self._act(name) is None and thing(name) in self._slackened
+                return self._act(name) is None and _known(thing(name), self._slackened) in self._slackened
             case "on":
                 return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
         act = self._act(name)
@@ -126,7 +126,7 @@ class Status:
         return [name for name, act in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
 
 
-def _known(key: str, names: Mapping[str, object]) -> str:
+def _known(key: str, names: Collection[str]) -> str:
     """The name itself; when it is not among the names, the last one that is a longer or shorter name of the same."""
     if key in names or not key:
         return key

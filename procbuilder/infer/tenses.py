@@ -24,7 +24,7 @@ class Times:
         self._ifs = _ifs(tokens, book) if _holds(plain, _IF) else []
         self._tokens = tokens
         self.later = _holds(self._text, book.grammar["later"])
-        self.another_day = _holds(self._text, book.grammar["another_day"])
+        self.another_day = _holds(_without_reason(self._text, book), book.grammar["another_day"])
         self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
         did = any(
@@ -53,6 +53,12 @@ class Times:
     def _covers(self, place: int, at: int) -> bool:
         """True for an "if" before the verb, or behind it with no sign between them."""
         return place < at or all(token.low not in SIGNS for token in self._tokens[at:place])
+
+
+def _without_reason(text: str, book: Wordbook) -> str:
+    """ "I leave it loose, because he'll be back tomorrow": a reason tells nothing of when it is done."""
+    ends = (text.find(f" {phrase} ") for phrase in book.cues["reason"])
+    return text[: min((end + 1 for end in ends if end > 0), default=len(text))]
 
 
 def _ifs(tokens: Sequence[Token], book: Wordbook) -> list[int]:

@@ -21,9 +21,8 @@ SEEN = [told for told in NARRATIONS if not told.unseen]
 UNSEEN = [told for told in NARRATIONS if told.unseen]
 FIRST = ("mower-belt", "pad-swap")
 LATER = ("boat-thermostat", "mower-deck")
-NOT_EXACT = ("trailer-lights", "trencher-tune")
-"""Three clips are slackened, one and two more, and two tightened: the ledger takes the greater count, not the sum. And
-a filter that goes onto one hose "and then the top one" is taken for two filters."""
+NOT_EXACT = ("trencher-tune",)
+"""A filter of which "the new one" has an arrow is not found behind "push it in", and petrol is said to be drained."""
 NEAR = 3
 """Seconds by which a step may begin too early or too late."""
 

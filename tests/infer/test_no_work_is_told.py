@@ -92,6 +92,11 @@ SILENT = {
         "It was the dealer that fitted the clip.",
         "The chap before me took the spacer out.",
     ],
+    "left loose": [
+        "Leave the lower clip loose.",
+        "Don't leave the clips loose.",
+        "The clip gets loose.",
+    ],
     "what comes of it": [
         "Leave it loose and the wheel comes off.",
         "Forget the washer and the bolt falls out.",

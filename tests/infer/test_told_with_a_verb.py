@@ -147,6 +147,17 @@ HEARD = {
         ),
         ("Undo the bolts. / That bracket, it comes off towards you.", "off bracket"),
     ],
+    "left loose": [
+        ("Slacken the clips. / Tighten the clips. / Leave the last clip loose.", "slacken clip"),
+        (
+            "Slacken the clips. / Tighten the clips. / The front one I'm leaving slack for him.",
+            "slacken front clip",
+        ),
+        (
+            "Crack the nuts off. / Nip the nuts up. / I leave the front nut loose, because he's back tomorrow.",
+            "slacken front nut",
+        ),
+    ],
     "in part": [
         ("Back the drain screw out a few turns.", "slacken drain screw"),
         ("Undo the lock nut half a turn.", "slacken lock nut"),
