@@ -95,6 +95,11 @@ class Memory:
         """The thing that was spoken of last; empty when none was."""
         return self._things[-1].name if self._things else ""
 
+    @property
+    def last_old(self) -> str | None:
+        """The last thing that was called old, of those that were named of late."""
+        return next((thing.name for thing in reversed(self._things[-2 * RECENT :]) if thing.old), None)
+
     def in_full(self, name: str) -> str:
         """``dial indicator`` for "indicator", when that was named before."""
         longer = (thing.name for thing in reversed(self._things) if thing.name.endswith(f" {name}"))

@@ -48,6 +48,8 @@ class Pointing:
             self._fits,
         )
         ways = tuple(way for way in ways if way != self._is_usual) if thing.many else ways
+        if thing.new and thing.pointed and (old := self._replaced(told)) is not None:
+            return replace(self.memory.named(thing), name=old)
         ways = (self._is_renewed, *ways) if thing.new else ways
         found = next(filter(None, (self._look_back(thing, told, fits) for fits in ways)))
         found = self._rather_off(found, thing, told)
@@ -73,6 +75,11 @@ class Pointing:
         """The thing with the name of an earlier one that fits; None to look further."""
         named = self.memory.named(found, partial(fits, told))
         return named if named.name or fits == self._fits else None
+
+    def _replaced(self, told: Told) -> str | None:
+        """The flex of "pull the old flex through, cut the new one": what was called old."""
+        old = self.memory.last_old
+        return old if old is not None and meaning(told, old, self.book, self.status) is not None else None
 
     def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
@@ -154,7 +161,8 @@ class Pointing:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
-        if self._default(told) not in (None, block):
+        default = self._default(told)
+        if default is not None and (default.act, default.state) != (block.act, block.state):
             return False
         if block.act is Act.ON and self.book.is_in(name, ("temporary",)) and not self.status.is_open(name):
             return False

@@ -109,7 +109,7 @@ class Teller:
         thing = told.things[0]
         named = self.talk.pointing.memory.named(thing)
         tense = self.line.times.tense((), past=False)
-        if tense is None or tense is Tense.IF or not named.name:
+        if tense is None or tense is Tense.IF or not named.name or self.book.is_in(named.name, ("tool",)):
             return []
         block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
