@@ -170,7 +170,7 @@ class _Listener:
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
-        if clauses.low(at) in _PERSONS and (end := self.verbless.reports.take_person(at)) is not None:
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
             return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):

@@ -50,7 +50,7 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
         return Outcome(("torqued",), end, is_be, apart)
     at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)
     ways: list[str] = []
-    while clauses.has("particles", at) or clauses.low(at) in clauses.book.states:
+    while (clauses.has("particles", at) or clauses.low(at) in clauses.book.states) and not _is_in_pieces(clauses, at):
         ways.append(clauses.low(at))
         at += 1
     if not ways or (apart and (is_be or not _is_end(clauses, at))):
@@ -63,6 +63,11 @@ def _is_between(clauses: Clauses, at: int) -> bool:
     """ "The bolts are *both now* tight"."""
     adverb = clauses.has("adverbs", at) or clauses.low(at) in ("both", "each")
     return adverb and not clauses.has("particles", at)
+
+
+def _is_in_pieces(clauses: Clauses, at: int) -> bool:
+    """ "It's out in three bits"."""
+    return clauses.low(at) == "in" and clauses.low(at + 1) in clauses.book.numbers and clauses.low(at + 2).endswith("s")
 
 
 def joined(clauses: Clauses, at: int) -> Outcome | None:

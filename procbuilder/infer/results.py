@@ -67,12 +67,13 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return None
     case = Case(clauses, thing, outcome, now)
     verb = verb_for(case)
-    if not verb or (outcome.is_be and _is_found(case, verb)):
+    in_hand = "in" in case.ways and case.is_at(*_HAND)
+    if not verb or (outcome.is_be and not in_hand and _is_found(case, verb)):
         return None
     form = Form.PAST if outcome.already else Form.BASE
     told = Told(verb, form, thing.start, outcome.end, (thing,), _PARTICLES.get(verb, outcome.ways))
     off = replace(told, verb="take", particles=("off",))
-    if "in" in case.ways and case.is_at(*_HAND):
+    if in_hand:
         return off if case.is_in(*_PARTS) and not (now.gone or now.late) else None
     return _put(case, told, off) if verb == "put" else told if _stands(case, told) else None
 
@@ -133,6 +134,8 @@ def _means(case: Case) -> Thing | None:
 
 def _stands(case: Case, told: Told) -> bool:
     """True when the clause ends behind the particles, so that they are no prepositions, or when these may be."""
+    if not case.ways.isdisjoint({"hanging", "dangling"}):
+        return "off" in case.ways or case.behind in ("by", "from", "in", "on")
     clauses, is_be = case.clauses, case.outcome.is_be
     ends = case.behind in SIGNS or case.behind in ("and", "with", "at")
     at = case.outcome.end

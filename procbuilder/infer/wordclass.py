@@ -166,6 +166,8 @@ _AT_FIRST = (
 
 def _takes_thing(walk: Walk, at: int) -> bool:
     """True when a thing with an article, a pronoun or a number follows, perhaps behind a particle."""
+    if walk.book.forms.get(walk.low(at)) and _all_forms(walk, at, Form.PAST):
+        return False
     while walk.has("particles", at) or walk.has("adverbs", at):
         at += 1
     if any(walk.has(kind, at) for kind in ("articles", "many_pronouns", "one_pronouns", "new", "old", "positions")):
