@@ -168,7 +168,8 @@ class Memory:
     def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
         """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
         several = is_plural(name) or self.book.has("positions", name.split()[0])
-        return several and reach is not Reach.FAR and fits(name, reach)
+        near = reach is not Reach.FAR or self.book.is_in(name, ("fastener", "clip"))
+        return several and near and fits(name, min(reach, Reach.RECENT))
 
     def named(self, thing: Thing, fits: Fits | None = None) -> Named:
         """The thing with its name, found among the earlier ones that fit when it was only pointed at."""

@@ -106,11 +106,17 @@ class Pointing:
 
     def _comes_out(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it was fitted for now and the verb takes it out."""
-        if is_plural(name) is not many:
+        last = self.memory.last_name
+        if is_plural(name) is not many or (last != name and self._is_held_by(last, many, told)):
             return False
         block = meaning(told, name, self.book, self.status)
         takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and told.verb not in _TURNS
         return takes and reach is not Reach.FAR and self.status.is_for_now(name)
+
+    def _is_held_by(self, last: str, many: bool, told: Told) -> bool:
+        """True for screws that were spoken of last, so that they come off, and nothing that was fitted before."""
+        fastener = bool(last) and self.book.is_in(last, ("fastener", "clip")) and is_plural(last) is many
+        return fastener and self._fits(told, last, Reach.RECENT)
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""
