@@ -66,9 +66,11 @@ def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
     """The things that stand one behind the other from a token on."""
     things: list[Thing] = []
     thing = read_thing(clauses.tokens, at, clauses.book)
-    while thing is not None and thing.name and not thing.measure:
-        things.append(thing)
+    while thing is not None and not thing.measure:
         end = thing.end
+        if not thing.name and (not thing.count or clauses.behind_place(end) == end):
+            break
+        things.append(thing)
         follows = end + 1 if clauses.low(end) == "and" else end
         follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
@@ -121,6 +123,22 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at += 1
         at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
+
+
+def shown_thing(clauses: Clauses) -> Thing | None:
+    """The thing of a sentence that says no more than "so that's the carb"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at) or clauses.low(at) == ",":
+        at += 1
+    said = {token.low for token in clauses.tokens[:at]}
+    pointed = clauses.low(at) in ("that", "those", "there") and clauses.has("be", at + 1)
+    if said.isdisjoint(("so", "and")) or not pointed or clauses.low(at + 2) not in ("the", "your", "my", "our", "both"):
+        return None
+    thing = read_thing(clauses.tokens, at + 2, clauses.book)
+    if thing is None or not thing.name or thing.measure:
+        return None
+    end = clauses.behind_place(thing.end) if clauses.low(thing.end) in ("from", "of") else thing.end
+    return thing if clauses.ends(end) and not clauses.asks(at) else None
 
 
 def more(clauses: Clauses) -> Decimal | None:

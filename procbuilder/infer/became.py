@@ -30,7 +30,8 @@ def _became_so(case: Case, verb: str) -> bool:
         return (valued or open_now) and not (verb == "do" and case.outcome.apart)
     match verb:
         case "take":
-            return now.temporary
+            hangs = is_be and now.begun and not now.late and not now.gone and case.is_in("part", "electrical", "pipe")
+            return now.temporary or (hangs and not case.ways.isdisjoint({"hanging", "dangling"}))
         case "fit":
             return now.off or thing.new
         case "loosen":

@@ -73,7 +73,11 @@ class Talk:
         head = thing(name).split()[-1:]
         small = self.book.is_in(name, ("clip", "seal"))
         alike = small or any(one.split()[-1:] == head for one in self.status.gone)
-        return alike or (self.book.is_in(name, _PARTS) and self.memory.has_named(name))
+        return alike or (self.is_part(name) and self.memory.has_named(name))
+
+    def is_part(self, name: str) -> bool:
+        """True for what belongs to the item and goes on again."""
+        return self.book.is_in(name, _PARTS)
 
     def is_off(self, name: str) -> bool:
         """True when something of this head word is off now."""

@@ -34,6 +34,8 @@ class Motion:
         ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
         off = replace(told, verb="take", particles=("off",), things=())
         name = self.talk.pointing.named(subject, off).name if subject.pointed else subject.name
+        if subject.pointed and self.book.is_in(name, ("fastener", "clip")) and not ways & _OUT:
+            return None
         if self.book.is_in(name, _NO_THING) or not (self.book.knows(name) or self._is_the_one(subject)):
             return None
         if moves and not self.talk.status.is_gone(name) and not self._goes_back(name) and self._comes_off(told, ways):

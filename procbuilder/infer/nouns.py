@@ -223,7 +223,7 @@ class _Reader:
             return alone or self._content(at + 1, 1, after_article=True)
         if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
-        if (so_far or not after_article) and self.book.has("results", low):
+        if low in self.book.states or ((so_far or not after_article) and self.book.has("results", low)):
             return self._content(at + 1, so_far + 1, after_article=True)
         if low in self.book.idle and singular(low) not in self.book.nouns:
             return not so_far and self.book.has("strict_articles", self._low(at - 1))

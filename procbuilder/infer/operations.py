@@ -170,11 +170,13 @@ class _Listener:
         is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
-        if clauses.low(at) in _PERSONS and (end := self.verbless.reports.take_person(at)) is not None:
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
             return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
+            return at + 1
+        if clauses.subject is not None and clauses.subject.end == at and clauses.low(at) in ("all", "both", "each"):
             return at + 1
         if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
             return at + 2
@@ -233,6 +235,8 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
+            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
+                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
             told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:

@@ -24,18 +24,21 @@ class Outcome:
     """Behind a comma: "last screw, out"."""
     doubtful: bool = False
     """It is so still, too, or nearly."""
+    already: bool = False
+    """It was so before the film."""
 
 
 def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
     """The outcome that begins at a token; None when none does."""
     apart = clauses.low(at) == ","
     at += apart
-    is_be = doubtful = False
-    while clauses.has("be", at) or (clauses.has("adverbs", at) and not clauses.has("particles", at)):
+    is_be = doubtful = already = False
+    while clauses.has("be", at) or _is_between(clauses, at):
         if clauses.low(at) in ("was", "were", "been"):
             return None
         is_be = is_be or clauses.has("be", at)
         doubtful = doubtful or clauses.has("doubt", at)
+        already = already or clauses.low(at) == "already"
         at += 1
     if clauses.has("doubt", at) or clauses.has("negations", at):
         return None
@@ -47,12 +50,24 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
         return Outcome(("torqued",), end, is_be, apart)
     at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)
     ways: list[str] = []
-    while clauses.has("particles", at) or clauses.low(at) in clauses.book.states:
+    while (clauses.has("particles", at) or clauses.low(at) in clauses.book.states) and not _is_in_pieces(clauses, at):
         ways.append(clauses.low(at))
         at += 1
     if not ways or (apart and (is_be or not _is_end(clauses, at))):
         return None
-    return Outcome(tuple(ways), at, is_be, apart, doubtful)
+    already = already or (is_be and clauses.low(at) == "already")
+    return Outcome(tuple(ways), at, is_be, apart, doubtful, already)
+
+
+def _is_between(clauses: Clauses, at: int) -> bool:
+    """ "The bolts are *both now* tight"."""
+    adverb = clauses.has("adverbs", at) or clauses.low(at) in ("both", "each")
+    return adverb and not clauses.has("particles", at)
+
+
+def _is_in_pieces(clauses: Clauses, at: int) -> bool:
+    """ "It's out in three bits"."""
+    return clauses.low(at) == "in" and clauses.low(at + 1) in clauses.book.numbers and clauses.low(at + 2).endswith("s")
 
 
 def joined(clauses: Clauses, at: int) -> Outcome | None:

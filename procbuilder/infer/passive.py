@@ -54,6 +54,6 @@ def _is_damage(clauses: Clauses, at: int) -> bool:
 
 
 def _behind_adverbs(clauses: Clauses, at: int) -> int:
-    while clauses.has("adverbs", at) and at > clauses.clause:
+    while (clauses.has("adverbs", at) or clauses.low(at) in ("both", "each")) and at > clauses.clause:
         at -= 1
     return at

@@ -54,8 +54,8 @@ class Reports:
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
-        if found.pointed and not found.name and not found.count:
-            return self._pointed(found)
+        if found.pointed and not found.name and (told := self._pointed(found)) is not None:
+            return told
         status = self.talk.status
         now = Now(
             off=self.talk.is_off(found.name),
@@ -73,8 +73,9 @@ class Reports:
     def _pointed(self, found: Thing) -> Told | None:
         """ "There, he's out": of a thing that has just been named and is not so yet."""
         status = self.talk.status
+        subject = self.clauses.subject
         told = pointed_result(self.clauses, found, late=status.is_late)
-        if told is None:
+        if told is None or (subject is not None and subject.end == found.start):
             return None
         named = self.talk.memory.named(found, partial(self._may_be, told))
         if not named.name or (is_plural(named.name) or (named.count or 1) > 1) is not found.many:

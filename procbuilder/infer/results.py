@@ -36,12 +36,15 @@ def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None
     told = Told("take", Form.BASE, thing.start, outcome.end, (thing,), ("off",))
     if outcome.is_be and outcome.ways == ("in",) and Case(clauses, thing, outcome, Now()).is_at(*_HAND):
         return told
+    away = Case(clauses, thing, outcome, Now(begun=True))
+    if outcome.is_be and not away.ways.isdisjoint({"off", "out"}) and _is_off_its_place(away):
+        return told
     if not _is_all(clauses, outcome.end):
         return None
     ways, states = set(outcome.ways), clauses.book.states
     verb = next((states[word] for word in outcome.ways if states.get(word) in CLOSED), "")
     verb = verb or ("take" if ways & OUTWARD and not ways & INWARD else "put" if late and ways & INWARD else "")
-    those = thing.many and clauses.begins(thing.start) and verb == "take"
+    those = thing.many and clauses.begins(thing.start) and (verb == "take" or (verb in CLOSED and bool(thing.count)))
     reported = clauses.has("be", thing.start - 1) and clauses.heads(thing)
     plain = outcome.is_be or those or reported
     return replace(told, verb=verb, particles=outcome.ways) if verb and plain else None
@@ -64,11 +67,13 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return None
     case = Case(clauses, thing, outcome, now)
     verb = verb_for(case)
-    if not verb or (outcome.is_be and _is_found(case, verb)):
+    in_hand = "in" in case.ways and case.is_at(*_HAND)
+    if not verb or (outcome.is_be and not in_hand and _is_found(case, verb)):
         return None
-    told = Told(verb, Form.BASE, thing.start, outcome.end, (thing,), _PARTICLES.get(verb, outcome.ways))
+    form = Form.PAST if outcome.already else Form.BASE
+    told = Told(verb, form, thing.start, outcome.end, (thing,), _PARTICLES.get(verb, outcome.ways))
     off = replace(told, verb="take", particles=("off",))
-    if "in" in case.ways and case.is_at(*_HAND):
+    if in_hand:
         return off if case.is_in(*_PARTS) and not (now.gone or now.late) else None
     return _put(case, told, off) if verb == "put" else told if _stands(case, told) else None
 
@@ -84,7 +89,7 @@ def _behind_its_place(clauses: Clauses, thing: Thing) -> Outcome | None:
 def _is_found(case: Case, verb: str) -> bool:
     """ "It's still in", "the caliper's off" long after that, "the cover's on with two screws", "my back's out"."""
     now, thing, book = case.now, case.thing, case.clauses.book
-    if "free" in case.ways or case.outcome.doubtful:
+    if "free" in case.ways or case.outcome.doubtful or (case.outcome.already and verb != "take"):
         return True
     if verb == "take":
         known = book.knows(thing.name) or (now.begun and thing.name not in book.cues["everyday"])
@@ -128,6 +133,8 @@ def _means(case: Case) -> Thing | None:
 
 def _stands(case: Case, told: Told) -> bool:
     """True when the clause ends behind the particles, so that they are no prepositions, or when these may be."""
+    if not case.ways.isdisjoint({"hanging", "dangling"}):
+        return "off" in case.ways or case.behind in ("by", "from", "in", "on")
     clauses, is_be = case.clauses, case.outcome.is_be
     ends = case.behind in SIGNS or case.behind in ("and", "with", "at")
     at = case.outcome.end
@@ -136,7 +143,7 @@ def _stands(case: Case, told: Told) -> bool:
         return True
     if is_be or told.verb == "turn":
         return is_be and case.now.begun and not case.ways.isdisjoint({"off", "out"}) and _is_off_its_place(case)
-    if _may_lead(case) or not case.ways.isdisjoint({"off", "out", "back"}):
+    if _may_lead(case) or not case.ways.isdisjoint({"off", "out", "back", "clear"}):
         if case.place is not None:
             return not clauses.goes_on_to_do(case.place.end)
         if clauses.has("prepositions", at) or case.behind in ("everything", "itself"):

@@ -40,6 +40,6 @@ class Same:
         block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
             return False
-        if self.book.is_in(named.name, ("place",)):
+        if self.book.is_in(named.name, ("place",)) or self.book.has("vague", named.name.split()[-1]):
             return False
         return any_thing or self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object

@@ -39,7 +39,9 @@ class Sharing:
         """A thing that is only named: what holds something for the job, or what it is held by."""
         if not self.line.aside and self._is_held_up_by(found, at):
             self.same.tell(Told("put", Form.BASE, at, found.end, (found,), ("on",)), at)
-        if self._holds_something(found, at):
+        if self._is_to_free(found):
+            self.same.tell(Told("take", Form.BASE, at, found.end, (found,), ("out",)), at)
+        elif self._holds_something(found, at):
             self.line.holders.append(found)
 
     def _goes_on(self, found: Thing) -> bool:
@@ -78,7 +80,16 @@ class Sharing:
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
         told = self.line.pairs or self.talk.before
-        return bool(told) and goes and self._is_with_it(at) and bool(found.name)
+        named = bool(found.name) or clauses.low(found.start) == "they"
+        return bool(told) and goes and named and self._is_with_it(at)
+
+    def take_they(self, at: int) -> int | None:
+        """ "Spacers, they came up with it": None when the token tells no such thing."""
+        found = Thing("", at, at + 1, many=True, pointed=True)
+        if self.line.aside or not self._comes_along(found):
+            return None
+        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
+        return at + 1
 
     def take_brought(self, at: int) -> int | None:
         """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
@@ -108,6 +119,13 @@ class Sharing:
         behind = behind and self.clauses.low(found.end + 2) in SIGNS
         counted = (found.count is not None or behind) and not self._is_sized(found) and not self.line.aside
         return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
+
+    def _is_to_free(self, found: Thing) -> bool:
+        """ "And two more screws to get the bracket off"."""
+        clauses = self.clauses
+        aim = clauses.low(found.end) == "to" and clauses.low(found.end + 1) in ("get", "free", "release", "drop")
+        plain = clauses.heads(found) and not self.line.aside and not clauses.busy
+        return aim and plain and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""

@@ -4,7 +4,7 @@ from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing
 
-_NOT_NOW = ("already", "still")
+_NOT_NOW = ("still",)
 _REACH = 5
 """So many words behind a thing are looked at."""
 

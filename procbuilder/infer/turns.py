@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.again import bare_things, command, follows_again, more
+from procbuilder.infer.again import bare_things, command, follows_again, more, shown_thing
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.memory import renamed
@@ -44,14 +44,26 @@ class Turns:
             again = Thing(operation.object, 0, len(self.clauses.tokens), count, many=count > 1)
             self.same.same_for(again, [(told, operation)], any_thing=True)
             return
+        if (shown := shown_thing(self.clauses)) is not None and self._is_now_off(shown):
+            self.same.tell(Told("take", Form.BASE, shown.start, shown.end, (shown,), ("off",)), shown.start)
+            return
         self._take_again()
         if not self.line.pairs:
             self._take_list(bare_things(self.clauses))
 
+    def _is_now_off(self, shown: Thing) -> bool:
+        """ "So that's the carb.": while things are taken off, of one that was spoken of before."""
+        off = bool(self.talk.moved) and self.talk.moved[0][1].act in (Act.OFF, Act.SLACKEN)
+        known = self.talk.is_part(shown.name) and self.talk.memory.has_named(shown.name)
+        return off and known and not self.talk.status.is_gone(shown.name)
+
     def _take_again(self) -> None:
         again = follows_again(self.clauses)
         is_next = any(token.low == "next" for token in self.clauses.tokens)
+        last = self.talk.last
         for one in again.things:
+            if not one.name and last is not None:
+                one = replace(one, name=last.object, pointed=False)
             moved = [pair for pair in self.talk.moved if is_next and not one.new and pair[1].act in (Act.OFF, Act.ON)]
             self.same.same_for(one, moved or self.talk.before, any_thing=(is_next and not one.new) or again.too)
 
@@ -87,6 +99,7 @@ class Turns:
 
     def _take_list(self, listed: list[Told]) -> None:
         """What is off goes on when things are being put back; a list goes on with what was being taken off."""
+        listed = [told for told in listed if not self.book.is_in(told.things[0].name, ("tool",))]
         if not listed or self.clauses.asks(0):
             return
         off = [told for told in listed if self._may_go_on(told.things[0])]
@@ -126,6 +139,8 @@ class Turns:
         known = all(self.book.knows(told.things[0].name) and not told.things[0].new for told in listed)
         return len(listed) > 1 and known and last in (Act.OFF, Act.SLACKEN)
 
-    def _is_renewed(self, thing: Thing) -> bool:
-        """Seals and clips are new as a rule, whether it was said that the old ones came off or not."""
-        return self.talk.status.is_late and self.book.is_in(thing.name, ("seal", "clip"))
+    def _is_renewed(self, one: Thing) -> bool:
+        """Seals and clips are new as a rule; of other things the old one must have been spoken of."""
+        if self.talk.is_part(one.name) and self.talk.memory.has_named(one.name) and self.talk.moved:
+            return True
+        return self.talk.status.is_late and self.book.is_in(one.name, ("seal", "clip"))

@@ -26,7 +26,9 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     while clauses.has("adverbs", behind):
         behind += 1
     thing = read_thing(clauses.tokens, behind, clauses.book, governed=True)
-    if thing is None or thing.measure or clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
+    if thing is None or thing.measure or clauses.book.has("bare", thing.name):
+        return None
+    if clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
         return None
     goes_off = clauses.low(thing.end) in OUTWARD
     pointed = clauses.low(behind) in _POINTED and goes_off

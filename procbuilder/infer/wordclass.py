@@ -118,7 +118,8 @@ def is_modifier(walk: Walk, at: int) -> bool:
     """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
     thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1)) and not walk.has("articles", at + 1)
     kinds = ("particles", "be", "results")
-    told = any(walk.has(kind, at + 2) for kind in kinds) or walk.low(at + 2) == "next"
+    behind = at + 2 + (walk.low(at + 2) in ("right", "straight", "all", "just", "now"))
+    told = any(walk.has(kind, behind) for kind in kinds) or walk.low(behind) == "next"
     return thing and told and not walk.has("particles", at + 1)
 
 
@@ -172,6 +173,8 @@ _AT_FIRST = (
 
 def _takes_thing(walk: Walk, at: int) -> bool:
     """True when a thing with an article, a pronoun or a number follows, perhaps behind a particle."""
+    if walk.book.forms.get(walk.low(at)) and _all_forms(walk, at, Form.PAST):
+        return False
     while walk.has("particles", at) or walk.has("adverbs", at):
         at += 1
     if any(walk.has(kind, at) for kind in ("articles", "many_pronouns", "one_pronouns", "new", "old", "positions")):
