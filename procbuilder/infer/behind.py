@@ -101,7 +101,10 @@ class _Reader:
         if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
             return True
         thing = read_thing(self.tokens, at + 1, self.book)
-        return thing is not None and bool(thing.name) and self.book.is_in(thing.name, ("place",))
+        if thing is None or not thing.name:
+            return False
+        within = self.low(at) == "in" and self.book.has("positions", thing.name)
+        return within or self.book.is_in(thing.name, ("place",))
 
     def _are_pieces(self, at: int) -> bool:
         """ "Two halves", "bits"."""
