@@ -46,6 +46,8 @@ def _by_kind(case: Case) -> str:
         return "apply" if "on" in found else "release"
     if case.is_in("temporary") and found & {"down", "under", "underneath", "in", "over"}:
         return "put"
+    if case.is_in("mains", "power", "supply", "electricity") and "out" in found:
+        return "turn"
     if _is_switched(case) and found & {"on", "off"} and ("off" in found or not found & OUTWARD):
         return "turn"
     if "down" in found and now.raised in ("open", "raised", "tilted"):
