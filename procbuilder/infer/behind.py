@@ -146,6 +146,9 @@ class _Reader:
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end
+        last = self.low(behind - 1)
+        if all(form is Form.S for _, form in self.book.forms.get(last, ())) and last in self.book.forms:
+            return None if self.has("particles", behind) and not self.book.knows(last) else thing
         is_clause = self.has("helpers", behind) or (
             bool(self.book.forms.get(self.low(behind))) and not self.has("particles", behind)
         )
