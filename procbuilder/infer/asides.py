@@ -65,7 +65,10 @@ def _tells_what_happens(clauses: Clauses, at: int) -> bool:
             return True
         forms = clauses.book.forms.get(clauses.low(happens), ())
         known = any(form is Form.S for _, form in forms) or clauses.low(happens) in clauses.book.idle
-        if (known or clauses.low(happens).endswith("s")) and clauses.has("particles", happens + 1):
+        way = happens + 1
+        while clauses.has("adverbs", way):
+            way += 1
+        if (known or clauses.low(happens).endswith("s")) and clauses.has("particles", way):
             return True
         if doer and known:
             return True

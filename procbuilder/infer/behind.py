@@ -102,7 +102,10 @@ class _Reader:
         if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
             return True
         thing = read_thing(self.tokens, at + 1, self.book)
-        return thing is not None and bool(thing.name) and self.book.is_in(thing.name, ("place",))
+        if thing is None or not thing.name:
+            return False
+        within = self.low(at) == "in" and self.book.has("positions", thing.name)
+        return within or self.book.is_in(thing.name, ("place",))
 
     def _things(self, at: int) -> tuple[list[Thing], int]:
         """One thing, or several joined by commas and ``and``."""
@@ -143,6 +146,9 @@ class _Reader:
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end
+        last = self.low(behind - 1)
+        if all(form is Form.S for _, form in self.book.forms.get(last, ())) and last in self.book.forms:
+            return None if self.has("particles", behind) and not self.book.knows(last) else thing
         is_clause = self.has("helpers", behind) or (
             bool(self.book.forms.get(self.low(behind))) and not self.has("particles", behind)
         )

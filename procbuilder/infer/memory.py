@@ -18,6 +18,9 @@ MANY = 3
 """From this count on a bare number points back at what was named with it."""
 
 
+_MACHINES = ("appliance", "driven", "vehicle")
+
+
 class Reach(IntEnum):
     """How far back a thing was named."""
 
@@ -129,21 +132,24 @@ class Memory:
         single = not thing.many and (thing.count or 1) == 1
         return single and not self.book.is_in(thing.name, ("fastener",))
 
-    def _is_machine(self, thing: Thing) -> bool:
-        return self.book.is_in(thing.name, ("appliance", "driven", "vehicle"))
+    def _is_strange(self, thing: Thing, back: int) -> bool:
+        """True for one thing of an earlier sentence, and for one machine, where several are meant."""
+        return self._is_one(thing) and (back >= self._here or self.book.is_in(thing.name, _MACHINES))
 
-    def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
+    def last(self, fits: Fits, *, many: bool | None, near: bool = False) -> Thing | None:
         """The last thing of this number that fits; of any number where there is none, and of any kind at last.
 
         "Those" is never one thing of an earlier sentence that nothing was done to, and no machine.
         """
         other = loose = None
         asked: dict[tuple[str, Reach], bool] = {}
-        for at, thing in enumerate(reversed(self._things)):
+        things = self._things[-max(self._here, RECENT) :] if near else self._things
+        for at, thing in enumerate(reversed(things)):
             solid = self.is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
-            strange = many is True and self._is_one(thing) and (at >= self._here or self._is_machine(thing))
-            if not wanted and (strange or (other if solid else loose) is not None):
+            if not wanted and (
+                (other if solid else loose) is not None or (many is True and self._is_strange(thing, at))
+            ):
                 continue
             key = thing.name, _reach(at, self._here)
             if key not in asked:
@@ -168,17 +174,21 @@ class Memory:
     def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
         """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
         several = is_plural(name) or self.book.has("positions", name.split()[0])
-        return several and reach is not Reach.FAR and fits(name, reach)
+        near = reach is not Reach.FAR or self.book.is_in(name, ("fastener", "clip"))
+        return several and near and fits(name, min(reach, Reach.RECENT))
 
-    def named(self, thing: Thing, fits: Fits | None = None) -> Named:
-        """The thing with its name, found among the earlier ones that fit when it was only pointed at."""
+    def named(self, thing: Thing, fits: Fits | None = None, *, near: bool = False) -> Named:
+        """The thing with its name, found among the earlier ones that fit when it was only pointed at.
+
+        ``near``: among those of this sentence and the last few alone.
+        """
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
         many = None if len(words) > 1 else thing.many
         fits = fits or _recent
         several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
-        earlier = self._counted(thing, fits) or several or self.last(fits, many=many)
+        earlier = self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

@@ -29,6 +29,8 @@ class Naming:
             counted = bool(thing.count) and self.book.knows(thing.name) and self.book.has("be", before)
             if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
                 self.talk.memory.mention(thing)
+            elif before in ("has", "have", "got") and self.book.is_in(thing.name, ("fastener", "clip")):
+                self._mention(thing)
             elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
                 self.talk.memory.introduce(thing)
             elif self._is_introduced(at) or (

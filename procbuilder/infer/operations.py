@@ -194,6 +194,8 @@ class _Listener:
         doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
         if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
             return not self.book.is_small(self.clauses.low(at))
+        if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
+            return self.clauses.low(at).endswith("s")
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
 

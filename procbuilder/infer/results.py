@@ -187,5 +187,5 @@ def _may_lead(case: Case) -> bool:
     now, particles = case.now, case.outcome.ways
     into = now.late and not case.ways.isdisjoint({"into", "onto"})
     leads = not PASSING.isdisjoint(particles) or len(particles) > 1
-    plain = (now.late or now.gone) and not case.clauses.has("be", case.thing.start - 1)
+    plain = (now.late or (now.gone and case.thing.count is None)) and not case.clauses.has("be", case.thing.start - 1)
     return case.thing.new or into or (now.back and (leads or plain))

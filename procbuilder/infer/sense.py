@@ -66,6 +66,8 @@ class Sense:
             return True
         if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
             return True
+        if self.book.has("filming", named.name) and told.verb in ("get", "have", "bring"):
+            return True
         written = told.where is not None and self.book.is_in(told.where.name, ("paperwork",))
         if written or (block.act is Act.ON and self.book.is_in(named.name, ("paperwork",))):
             return True

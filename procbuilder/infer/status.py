@@ -17,8 +17,10 @@ class Status:
     def __init__(self) -> None:
         self._acts: dict[str, Act] = {}
         self._states: dict[str, str] = {}
-        self._slackened: set[str] = set()
-        """What was slackened and never taken off."""
+        self._only_turned: set[str] = set()
+        """What was slackened or tightened and never taken off."""
+        self._taken: set[str] = set()
+        """What was ever taken off."""
         self._beside: dict[str, set[str]] = {}
         """Words of the sentences in which a thing was named."""
         self._closing = False
@@ -35,7 +37,9 @@ class Status:
             self._states[key] = state
         elif act in OPENING:
             self._acts[key] = act
-            (self._slackened.add if act is Act.SLACKEN else self._slackened.discard)(key)
+            (self._only_turned.add if act is Act.SLACKEN else self._only_turned.discard)(key)
+            if act is Act.OFF:
+                self._taken.add(key)
         elif act in CLOSING:
             self._close(act, key)
         return act
@@ -50,6 +54,8 @@ class Status:
             self._closing = self._closing or ended is not None
             return
         self._closing = True
+        if act is not Act.ON and key not in self._taken:
+            self._only_turned.add(key)
         known = _known(key, self._acts)
         if act is not Act.ON or len(known) >= len(key):
             self._acts.pop(known, None)
@@ -88,7 +94,7 @@ class Status:
             case "late":
                 return self._closing
             case "only slackened":
-                return self._act(name) is None and thing(name) in self._slackened
+                return self._act(name) is None and thing(name) in self._only_turned
             case "on":
                 return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
         act = self._act(name)

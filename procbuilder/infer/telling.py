@@ -6,6 +6,7 @@ from functools import partial
 
 from procbuilder.infer.counts import count_behind
 from procbuilder.infer.doing import as_said, tail
+from procbuilder.infer.fronted import named_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
@@ -54,7 +55,11 @@ class Teller:
         clauses = self.line.clauses
         either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
         goes_on = not before and clauses.low(at - 1) == "and" and self.line.perfect
-        by_me = self.line.times.earlier and WILL.isdisjoint(before) and not {"i", "we"}.isdisjoint(before)
+        by_me = (
+            (self.line.times.earlier or self.line.times.long_ago)
+            and WILL.isdisjoint(before)
+            and not {"i", "we"}.isdisjoint(before)
+        )
         return either and (goes_on or by_me)
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
@@ -137,6 +142,8 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
+        if subject is not None and subject.pointed and not subject.name and subject.start == clauses.clause:
+            subject = named_before(clauses, subject.start) or subject
         named = subject is clauses.subject and subject is not None and bool(subject.name)
         company = [one for one in clauses.company if one.name] if named else []
         return (*company, subject) if subject is not None else ()

@@ -32,7 +32,8 @@ class Times:
         )
         self.done_before = self.earlier and did
         self.not_now = _holds(self._text, book.grammar["not_now"])
-        self.history = _holds(self._text, book.grammar["history"])
+        self.long_ago = _holds(self._text, book.grammar["long_ago"])
+        self.history = self.long_ago or _holds(self._text, book.grammar["history"])
 
     def tense(self, before: Iterable[str], *, past: bool, at: int = 0) -> Tense | None:
         """The tense of a verb at a token with these words before it; None when it tells of some other job."""

@@ -129,6 +129,12 @@ def is_modifier(walk: Walk, at: int) -> bool:
     return thing and told and not walk.has("particles", at + 1)
 
 
+def _is_fastener(walk: Walk, at: int) -> bool:
+    """ "Pinch bolt, fourteen": no command, as it has no article."""
+    named = walk.has("modifiers", at) and walk.book.is_in(walk.low(at + 1), ("fastener",))
+    return named and not walk.low(at + 1).endswith("s") and (walk.low(at + 2) in SIGNS or walk.has("particles", at + 2))
+
+
 def _goes_no_way(walk: Walk, at: int) -> bool:
     """ "Hose through the guard": a known thing, and as a verb it does not go with this particle."""
     way = walk.low(at + 1)
@@ -167,6 +173,7 @@ _AT_FIRST = (
     is_modifier,
     _goes_no_way,
     _is_laid_under,
+    _is_fastener,
 )
 
 
