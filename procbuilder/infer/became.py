@@ -57,7 +57,8 @@ def _by_kind(case: Case) -> str:
 
 def _is_switched(case: Case) -> bool:
     thing, now = case.thing, case.now
-    return now.shut or (not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
+    part = case.is_in("part") and now.begun and now.raised != "running"
+    return now.shut or (not part and not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
 
 
 def _by_way(case: Case) -> str:

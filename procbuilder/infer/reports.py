@@ -52,7 +52,7 @@ class Reports:
             return told.end if self.same.tell(told, at) else None
         if aside or (became := self._became(found)) is None:
             return None
-        company = [one for one in clauses.company if self._goes_with(one, found)]
+        company = [one for one in clauses.company if self._goes_with(one, became)]
         told = replace(became, things=(*company, *became.things))
         if became.verb == "torque" and self._is_tight(told):
             return None
@@ -130,10 +130,11 @@ class Reports:
         names = {thing(self.talk.memory.named(one).name) for one in told.things}
         return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
 
-    def _goes_with(self, one: Thing, found: Thing) -> bool:
-        """False for "the end cover, six screws, out": it is told of the screws."""
+    def _goes_with(self, one: Thing, told: Told) -> bool:
+        """False for "the end cover, six screws, out": it is told of the screws; "off" goes for both."""
+        found = told.things[-1]
         holds = self.book.is_in(found.name, ("fastener", "clip")) and found.count is not None
-        topic = holds and not self.book.is_in(one.name, ("fastener", "clip", "seal"))
+        topic = holds and "off" not in told.particles and not self.book.is_in(one.name, ("fastener", "clip", "seal"))
         return bool(one.name) and not one.measure and not topic and not self._is_feature(one)
 
     def _is_feature(self, thing: Thing) -> bool:
