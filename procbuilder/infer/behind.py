@@ -138,6 +138,8 @@ class _Reader:
             follows += 1
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
+        if self.low(follows) == "one" and self.low(follows + 1) in ("each", "either", "per", "at", "on", "in"):
+            return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
         if thing is not None and self._is_taken_up(thing.end):
             return None

@@ -27,7 +27,10 @@ class Naming:
         ):
             clauses.subject = thing
             counted = bool(thing.count) and self.book.knows(thing.name) and self.book.has("be", before)
-            if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
+            is_topic = self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and bool(thing.name)
+            if is_topic and clauses.low(at) == "the":
+                self.talk.memory.introduce(thing)
+            elif counted or is_topic:
                 self.talk.memory.mention(thing)
             elif before in ("has", "have", "got") and self.book.is_in(thing.name, ("fastener", "clip")):
                 self._mention(thing)
@@ -59,7 +62,7 @@ class Naming:
 
     def _mention_behind(self, found: Thing) -> None:
         """Remember a thing that only stands beside another: "two screws hold the panel"."""
-        if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
+        if self.book.knows(found.name) and self.clauses.low(found.start) in ("the", "this"):
             self.talk.memory.mention_behind(found)
 
     def _is_held(self, at: int) -> bool:

@@ -171,7 +171,7 @@ class Sense:
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False
-        if told.moves and not self._is_going_on(told, named):
+        if told.moves and (self._was_just_off(named) or not self._is_going_on(told, named)):
             return False
         return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
 
