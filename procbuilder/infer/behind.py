@@ -142,6 +142,8 @@ class _Reader:
             follows += 1
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
+        if self.low(follows) == "one" and self.low(follows + 1) in ("each", "either", "per", "at", "on", "in"):
+            return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
         if thing is not None and self._is_taken_up(thing.end):
             return None
@@ -150,6 +152,9 @@ class _Reader:
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end
+        last = self.low(behind - 1)
+        if all(form is Form.S for _, form in self.book.forms.get(last, ())) and last in self.book.forms:
+            return None if self.has("particles", behind) and not self.book.knows(last) else thing
         is_clause = self.has("helpers", behind) or (
             bool(self.book.forms.get(self.low(behind))) and not self.has("particles", behind)
         )

@@ -92,6 +92,8 @@ class _Reader:
         while True:
             low = self._low(at)
             number, after = self._number(at)
+            if low == "that" and self._low(at - 1) == "one":
+                return count, at
             if number is not None and low not in ("a", "an", "one"):
                 count, at = number, after
             elif low == "one" or self.book.has("articles", low) or (low == "them" and self._is_those(at + 1)):
@@ -190,7 +192,8 @@ class _Reader:
         behind = self._low(at + 1)
         is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
         is_small = any(self.book.has(kind, behind) for kind in (*_STOPS, "results", "positions"))
-        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not is_small
+        known = self.book.knows(behind) or f"{behind} {singular(self._low(at + 2))}" in self.book.compounds
+        return self._low(at) == "'s" and known and not is_verb and not is_small
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)

@@ -22,11 +22,15 @@ _TURNS = ("back", "screw", "unscrew", "wind", "spin", "undo")
 """Verbs for what has a thread, and for nothing that was fitted for now."""
 _UNFIT = {
     Act.ON: ("paste", "tool", "worn", "place", "body"), Act.OFF: (*_LOOSE, "release"), Act.SLACKEN: _STILL,
-    Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body"),
+    Act.TIGHTEN: _STILL, Act.NIP: _STILL, Act.STATE: ("paste", "tool", "worn", "dirt", "body", "fastener", "seal"),
 }  # fmt: skip
 """What a pronoun does not stand for, by what is done to it."""
 
 
+_PLUGGED = (
+    "electrical", "appliance", "running", "switched", "driven", "motor", "pump", "fan", "solenoid", "light", "key", "temporary",
+)  # fmt: skip
+"""What has a plug."""
 _ANY = " "
 """Stands for no name at all."""
 
@@ -177,6 +181,8 @@ class Pointing:
         if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
+            return False
+        if told.verb in ("unplug", "plug") and not self.book.is_in(name, _PLUGGED):
             return False
         default = self._default(told)
         if default is not None and (default.act, default.state) != (block.act, block.state):

@@ -162,13 +162,16 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
+        last = singular(named.name.split()[-1]) if named.name else ""
         if self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if self.book.has("lights", last) and told.verb == "get":
             return False
         if told.moves and told.verb in ("go", "come", "get") and is_laid_aside(told, self.book):
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False
-        if told.moves and not self._is_going_on(told, named):
+        if told.moves and (self._was_just_off(named) or not self._is_going_on(told, named)):
             return False
         return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
 

@@ -229,6 +229,17 @@ HEARD = {
         ("The old brackets don't fit, so I've taken those down.", "off brackets"),
         ("The new brackets I screwed on last night so the filler could set.", "on brackets, new (earlier)"),
     ],
+    "what it stands for, again": [
+        ("We're going to swap the element in this dryer. / Unplug it.", "state dryer unplugged"),
+        ("Slacken the two tension screws, one each side, and the motor swings in.", "slacken 2 x tension screws"),
+        ("Undo the bolts. / Thread all three bolts a few turns.", "on 3 x bolts"),
+        ("Take the panel off. / Hang the panel.", "on panel"),
+        ("The quill was dry. / I oil it.", "work quill"),
+        ("Take the old flex out. / Undo the gland, cut the new one to length.", "work flex, new"),
+        ("Shutoffs are under here. / I turned both of those off.", "state 2 x shutoffs off"),
+        ("The rear blade has wing nuts, seven of them, slacken them off.", "slacken wing nuts"),
+        ("The bolts on the cover, six of them. / They come out, and off comes the cover.", "off cover"),
+    ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
 
