@@ -31,13 +31,30 @@ def follows_again(clauses: Clauses) -> Again:
         at += 1
     things = _joined(clauses, at)
     end = things[-1].end if things else at
-    too = clauses.low(end) in _TOO and clauses.low(end + 1) in SIGNS and not clauses.asks(end)
+    too = says_same(clauses, end)
     said = {token.low for token in clauses.tokens[:at]}
     if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
         return Again()
+    if too:
+        return Again(things, too)
     while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
         end += 1
+    end = clauses.behind_place(end)
+    if clauses.low(end) == "," and any(
+        clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
+    ):
+        return Again()
     return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
+
+
+def says_same(clauses: Clauses, at: int) -> bool:
+    """ "Faceplate too.", "little clamp, same thing.": that the same goes for what stands before a token."""
+    first = at + (clauses.low(at) == ",")
+    first += clauses.low(first) == "the"
+    if first > at and clauses.low(first) in ("same", "ditto", "likewise"):
+        end = first + 1 + (clauses.low(first + 1) in ("thing", "again", "deal", "way", "story", "there"))
+        return clauses.low(end) in SIGNS
+    return clauses.low(at) in _TOO and clauses.low(at + 1) in SIGNS and not clauses.asks(at)
 
 
 def _is_which(clauses: Clauses, at: int) -> bool:
@@ -49,9 +66,11 @@ def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
     """The things that stand one behind the other from a token on."""
     things: list[Thing] = []
     thing = read_thing(clauses.tokens, at, clauses.book)
-    while thing is not None and thing.name and not thing.measure:
-        things.append(thing)
+    while thing is not None and not thing.measure:
         end = thing.end
+        if not thing.name and (not thing.count or clauses.behind_place(end) == end):
+            break
+        things.append(thing)
         follows = end + 1 if clauses.low(end) == "and" else end
         follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
@@ -95,6 +114,7 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at += 1
     while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
         at = thing.end + (clauses.low(thing.end) in ("first", "next"))
+        at = clauses.behind_place(at) if clauses.low(at) in ("behind", "under", "underneath") else at
         if not thing.name or thing.measure or thing.partial or clauses.low(thing.start) == "no":
             break
         if not (clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then", "with")):
@@ -103,6 +123,22 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at += 1
         at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
+
+
+def shown_thing(clauses: Clauses) -> Thing | None:
+    """The thing of a sentence that says no more than "so that's the carb"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at) or clauses.low(at) == ",":
+        at += 1
+    said = {token.low for token in clauses.tokens[:at]}
+    pointed = clauses.low(at) in ("that", "those", "there") and clauses.has("be", at + 1)
+    if said.isdisjoint(("so", "and")) or not pointed or clauses.low(at + 2) not in ("the", "your", "my", "our", "both"):
+        return None
+    thing = read_thing(clauses.tokens, at + 2, clauses.book)
+    if thing is None or not thing.name or thing.measure:
+        return None
+    end = clauses.behind_place(thing.end) if clauses.low(thing.end) in ("from", "of") else thing.end
+    return thing if clauses.ends(end) and not clauses.asks(at) else None
 
 
 def more(clauses: Clauses) -> Decimal | None:

@@ -2,6 +2,8 @@
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.nouns import read_thing
+from procbuilder.infer.outcome import read_outcome
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.wordbook import Wordbook
 
@@ -63,7 +65,10 @@ def _tells_what_happens(clauses: Clauses, at: int) -> bool:
             return True
         forms = clauses.book.forms.get(clauses.low(happens), ())
         known = any(form is Form.S for _, form in forms) or clauses.low(happens) in clauses.book.idle
-        if (known or clauses.low(happens).endswith("s")) and clauses.has("particles", happens + 1):
+        way = happens + 1
+        while clauses.has("adverbs", way):
+            way += 1
+        if (known or clauses.low(happens).endswith("s")) and clauses.has("particles", way):
             return True
         if doer and known:
             return True
@@ -152,6 +157,9 @@ def is_told_of(clauses: Clauses, at: int) -> bool:
     """ "The bolts you took out", "the clip I undid earlier": what was done to a thing, told to say which one it is."""
     if clauses.low(at) not in ("i", "you", "we") or clauses.subject is None or clauses.subject.end != at:
         return False
+    before = (clauses.low(each) for each in range(clauses.clause, clauses.subject.start))
+    if any(form is Form.ING for word in before for _, form in clauses.book.forms.get(word, ())):
+        return False
     behind = at + 1
     while clauses.has("adverbs", behind) or clauses.low(behind) in ("'ve", "have", "had", "'d"):
         behind += 1
@@ -161,6 +169,8 @@ def is_told_of(clauses: Clauses, at: int) -> bool:
 def _is_relative(clauses: Clauses, at: int) -> bool:
     """``that`` directly behind a thing."""
     behind = at > clauses.clause and clauses.subject is not None and clauses.subject.end == at
+    if clauses.low(at) == "which" and clauses.low(at - 1) == "," and clauses.low(at + 1) in ("i", "we"):
+        return False
     return behind or (clauses.low(at) == "which" and at > clauses.clause)
 
 
@@ -171,8 +181,20 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
     if clauses.low(at + 1) in ("use", "don't", "let's") or clauses.has("openers", at + 1):
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
-        return clauses.low(at + 2) in _BY_THEN
+        has_done = clauses.low(at + 1) != "you" and clauses.low(at + 2) == "'ve" and clauses.low(at + 3) != "got"
+        return clauses.low(at + 2) in _BY_THEN and not has_done
+    if _is_result(clauses, at + 1):
+        return False
     return not clauses.verb_at(at + 1)
+
+
+def _is_result(clauses: Clauses, at: int) -> bool:
+    """ "So the caliper's off": what has come of it, told to its end."""
+    thing = read_thing(clauses.tokens, at, clauses.book) if clauses.has("strict_articles", at) else None
+    outcome = read_outcome(clauses, thing.end) if thing is not None and thing.name else None
+    if outcome is None or not outcome.is_be or outcome.doubtful:
+        return False
+    return clauses.low(outcome.end) in SIGNS or clauses.low(outcome.end) in ("and", "now")
 
 
 def _pairs(book: Wordbook) -> frozenset[str]:

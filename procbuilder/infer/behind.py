@@ -49,11 +49,8 @@ class _Reader:
         where = self._where(position, particles)
         if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
             particles.append("aside")
-        so = (
-            next((self.low(each) for each in range(behind, position + 1) if self.has("results", each)), "")
-            if things
-            else ""
-        )
+        results = range(behind if things else at + 1, position + 1)
+        so = next((self.low(each) for each in results if self.has("results", each)), "")
         leads = bool(things and particles) and where is not None and self.low(position - 1) == particles[-1]
         return Told(
             verb,
@@ -96,11 +93,23 @@ class _Reader:
         return self.has("adverbs", at) or (self.low(at) == "and" and not self.clauses.verb_at(at + 1))
 
     def _leads_to_place(self, at: int) -> bool:
-        """ "Put it on the bench": here ``on`` belongs to the bench."""
+        """ "Put it on the bench", "it came in two pieces": ``on`` belongs to the bench here, ``in`` to the pieces."""
         if self.low(at) not in ("on", "in", "into", "onto", "to"):
             return False
+        if self.low(at) == "in" and self._are_pieces(at + 1):
+            return True
+        if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
+            return True
         thing = read_thing(self.tokens, at + 1, self.book)
-        return thing is not None and bool(thing.name) and self.book.is_in(thing.name, ("place",))
+        if thing is None or not thing.name:
+            return False
+        within = self.low(at) == "in" and self.book.has("positions", thing.name)
+        return within or self.book.is_in(thing.name, ("place",))
+
+    def _are_pieces(self, at: int) -> bool:
+        """ "Two halves", "bits"."""
+        pieces = read_thing(self.tokens, at, self.book)
+        return pieces is not None and bool(pieces.name) and self.has("pieces", pieces.end - 1)
 
     def _things(self, at: int) -> tuple[list[Thing], int]:
         """One thing, or several joined by commas and ``and``."""
@@ -133,12 +142,19 @@ class _Reader:
             follows += 1
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
+        if self.low(follows) == "one" and self.low(follows + 1) in ("each", "either", "per", "at", "on", "in"):
+            return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
         if thing is not None and self._is_taken_up(thing.end):
+            return None
+        if thing is not None and self.low(follows - 1) == "," and self.book.is_in(thing.name, ("tool",)):
             return None
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
             return None
         behind = thing.end
+        last = self.low(behind - 1)
+        if all(form is Form.S for _, form in self.book.forms.get(last, ())) and last in self.book.forms:
+            return None if self.has("particles", behind) and not self.book.knows(last) else thing
         is_clause = self.has("helpers", behind) or (
             bool(self.book.forms.get(self.low(behind))) and not self.has("particles", behind)
         )

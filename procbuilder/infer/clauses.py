@@ -3,10 +3,13 @@
 from collections.abc import Sequence
 
 from procbuilder.infer.inflect import Form
-from procbuilder.infer.nouns import Thing
+from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.tokens import SIGNS, Token
 from procbuilder.infer.wordbook import Wordbook
 from procbuilder.infer.wordclass import is_noun
+
+_LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")
+"""In front of a place."""
 
 
 class Clauses:
@@ -61,7 +64,16 @@ class Clauses:
 
     def goes_on_to_do(self, at: int) -> bool:
         """True where a thing does or is something: "the seal off the crown came away"."""
+        while self.low(at) == "of" and (whole := read_thing(self.tokens, at + 1, self.book)) is not None:
+            at = whole.end
         return self.low(at) in self.book.idle or self.has("be", at) or bool(self.verb_at(at))
+
+    def behind_place(self, at: int) -> int:
+        """The token behind "at the front" and "behind it"; the token itself where no place begins."""
+        if self.low(at) not in _LEADS:
+            return at
+        place = read_thing(self.tokens, at + 1, self.book)
+        return place.end if place is not None and not place.measure else at
 
     def asks(self, at: int) -> bool:
         """True for a token in a clause that ends with a question mark."""
@@ -75,7 +87,12 @@ class Clauses:
         """True for "that's" and "they're", with which a report begins: "so that's the stem off"."""
         pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
         behind = next((each for each in range(at + 2, len(self.tokens)) if not self.has("adverbs", each)), at + 2)
-        says_how = self.has("articles", behind) or self.has("particles", behind) or self.low(behind) in self.book.states
+        kinds = ("articles", "one_pronouns", "many_pronouns")
+        says_how = (
+            any(self.has(kind, behind) for kind in kinds)
+            or self.has("particles", behind)
+            or self.low(behind) in self.book.states
+        )
         return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
 
     def heads(self, thing: Thing) -> bool:

@@ -12,6 +12,10 @@ _BEFORE_ING = ("'m", "am", "start", "keep", "and", "just", "now", "'re", "then")
 _PRINTED = ("up", "down", "over", "out", "off", "back")
 
 
+_COVERS = ("cover", "coat", "fill", "pack", "soak", "cake", "clog", "block", "plug", "stuff")
+""" "Covered in goop": how something is."""
+
+
 def is_done(clauses: Clauses, told: Told) -> bool:
     """True when the technician does it, or when the thing moves by itself without doing it to another."""
     at = told.start
@@ -19,6 +23,8 @@ def is_done(clauses: Clauses, told: Told) -> bool:
     is_be = _behind_be(clauses, at)
     if told.form is Form.ING and not told.moves:
         return not before or is_be or before in _BEFORE_ING
+    if told.form is Form.PAST and told.verb in _COVERS and clauses.low(at + 1) in ("in", "with"):
+        return False
     if is_be and (told.form is Form.PAST or _is_how_it_is(clauses, told)):
         return False
     if told.form is Form.ING and not is_be:
@@ -83,4 +89,4 @@ def _goes_on(clauses: Clauses, at: int) -> bool:
     if clauses.verb_at(at) or clauses.low(at) in clauses.book.idle:
         return False
     thing = read_thing(clauses.tokens, at, clauses.book)
-    return thing is not None and bool(thing.name)
+    return thing is not None and bool(thing.name) and not clauses.goes_on_to_do(thing.end)

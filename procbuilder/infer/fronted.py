@@ -1,11 +1,11 @@
-"""Told with the thing in front: "the key I lift out with pliers", "the two at the back, the clamp bolts, I've slackened"."""
+"""Told with the thing in front: "the key I lift out", "the two at the back, the clamp bolts, I've slackened"."""
 
 from dataclasses import replace
 
 from procbuilder.infer.behind import read_verb
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
-from procbuilder.infer.nouns import Thing, read_thing
+from procbuilder.infer.nouns import MOST_WORDS, Thing, read_thing
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
@@ -20,7 +20,7 @@ _SAYS_MORE = ("be", "will", "would", "can", "could", "must", "should", "has", "h
 
 def fronted(clauses: Clauses, at: int) -> list[Told]:
     """What the doer at a token does to the thing in front of him; empty when it only tells which thing it is."""
-    if clauses.low(at) not in _DOERS or (thing := named_before(clauses, at)) is None:
+    if clauses.low(at) not in _DOERS or (thing := _antecedent(clauses, at) or named_before(clauses, at)) is None:
         return []
     verb = _verb_behind(clauses, at)
     if verb is None:
@@ -36,6 +36,16 @@ def fronted(clauses: Clauses, at: int) -> list[Told]:
         else:
             break
     return found
+
+
+def _antecedent(clauses: Clauses, at: int) -> Thing | None:
+    """ "The rubber feet, which I've peeled off": what stands before the comma."""
+    comma = at - 2
+    if clauses.low(at - 1) != "which" or clauses.low(comma) != ",":
+        return None
+    starts = range(max(0, comma - MOST_WORDS), comma)
+    things = (_noun_phrase(clauses, start) for start in starts)
+    return next((thing for thing in things if thing is not None and thing.end == comma), None)
 
 
 _HOLDS = ("hold", "keep", "secure", "retain", "fix", "support", "locate")
@@ -55,6 +65,20 @@ def named_before(clauses: Clauses, at: int, *, with_size: bool = False) -> Thing
         if (thing := _apposed(clauses, start, at, with_size=with_size)) is not None:
             return thing
     return None
+
+
+def listed_before(clauses: Clauses, at: int) -> tuple[Thing, ...]:
+    """The things of "red nut, white nut, untwist those": all that stands in front of the clause; empty for fewer."""
+    start = 0
+    while clauses.has("openers", start):
+        start += 1
+    things: list[Thing] = []
+    while start < at and (thing := _noun_phrase(clauses, start)) is not None and thing.name and not thing.pointed:
+        things.append(thing)
+        start = thing.end
+        while start < at and clauses.low(start) in (",", "and", "plus", "then"):
+            start += 1
+    return tuple(things) if start == at and len(things) > 1 else ()
 
 
 def _beginnings(clauses: Clauses, at: int) -> list[int]:
@@ -158,7 +182,7 @@ def _is_relative(clauses: Clauses, at: int, told: Told) -> bool:
     if told.form is Form.PAST and clauses.low(at) == "you":
         return True
     end = told.end
-    while clauses.low(end) not in SIGNS and not clauses.has("and", end):
+    while clauses.low(end) not in SIGNS and not (clauses.has("and", end) or clauses.has("subordinate", end)):
         if clauses.has("be", end) or clauses.low(end) in _SAYS_MORE:
             return True
         end += 1

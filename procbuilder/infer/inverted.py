@@ -4,9 +4,32 @@ from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.outcome import OUTWARD
+from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 
-_COME = ("come", "comes", "go", "goes", "came", "went")
+_COME = (
+    "come",
+    "comes",
+    "go",
+    "goes",
+    "came",
+    "went",
+    "falls",
+    "fall",
+    "fell",
+    "pops",
+    "pop",
+    "slides",
+    "slide",
+    "drops",
+    "drop",
+    "lifts",
+    "lift",
+    "slips",
+    "rolls",
+    "swings",
+    "gets",
+)
 _FIRST = ("out", "off", "in", "on", "back")
 
 
@@ -22,8 +45,27 @@ def inverted(clauses: Clauses, at: int) -> Told | None:
         particles.append(clauses.low(at))
         at += 1
     verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
-    thing = _comer(clauses, at) if particles else None
+    thing = (_comer(clauses, at) or _finished(clauses, at, particles)) if particles else None
     return Told(verb, Form.BASE, at - len(particles), thing.end, (thing,), tuple(particles)) if thing else None
+
+
+def _finished(clauses: Clauses, at: int, particles: list[str]) -> Thing | None:
+    """ "Snip it, off": the end of what was done to a thing just named."""
+    before = at - len(particles) - 1
+    while clauses.low(before) in (",", "and"):
+        before -= 1
+    pronoun = clauses.low(before)
+    if particles not in (["off"], ["out"]) or clauses.low(at) not in SIGNS or before < 1:
+        return None
+    if pronoun not in ("it", "them", "those", "that", "him"):
+        return None
+    return Thing("", before, at, many=pronoun in ("them", "those"), pointed=True)
+
+
+def _slides(clauses: Clauses, at: int) -> bool:
+    """ "Off slides the collar"."""
+    entries = clauses.book.forms.get(clauses.low(at), ())
+    return any(form is Form.S and clauses.book.has("moving", verb) for verb, form in entries)
 
 
 def _comer(clauses: Clauses, at: int) -> Thing | None:
@@ -31,7 +73,7 @@ def _comer(clauses: Clauses, at: int) -> Thing | None:
     low, behind = clauses.low(at), clauses.low(at + 1)
     if low in ("it", "she", "he", "they") and behind in _COME:
         return Thing("", at, at + 2, many=low == "they", pointed=True)
-    if low in _COME or low == "with":
+    if low in _COME or low == "with" or _slides(clauses, at):
         thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
         return thing if thing is not None and not thing.measure else None
     return None

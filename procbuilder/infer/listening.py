@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.memory import Memory
+from procbuilder.infer.nouns import Thing
 from procbuilder.infer.pointing import Pointing
 from procbuilder.infer.status import Status
 from procbuilder.infer.tenses import Times
@@ -17,7 +18,7 @@ Pair = tuple[Told, Operation]
 """An operation with the words that told it."""
 
 _MOVES = (Act.OFF, Act.ON, Act.SLACKEN, Act.TIGHTEN, Act.NIP)
-_PARTS = ("fastener", "clip", "seal", "electrical", "pipe", "spring", "part")
+_PARTS = ("fastener", "clip", "seal", "electrical", "pipe", "spring", "part", "vessel", "lid")
 """What goes on again when it was spoken of before."""
 _LOOKED_AHEAD = 8
 """So many words of the next sentence are looked at."""
@@ -35,6 +36,8 @@ class Talk:
         self.watched = frozenset(one for name in book.watched for one in book.groups.get(name, {name}))
         self.before: list[Pair] = []
         """What the last sentence with an operation told."""
+        self.turned = False
+        """It was said that things go back now, and nothing has been moved since."""
         self.moved: list[Pair] = []
         """The last operations that took something off or put it back, the latest first."""
 
@@ -43,6 +46,13 @@ class Talk:
         self.before = pairs or self.before
         moved = [pair for pair in reversed(pairs) if pair[1].act in _MOVES]
         self.moved = [*moved, *self.moved][:_MOST_MOVED]
+        self.turned = self.turned and not moved
+
+    def turn(self) -> None:
+        """ "So, going back together": from here on things are put back."""
+        self.turned = bool(self.moved)
+        if self.turned:
+            self.status.turn()
 
     @property
     def last(self) -> Operation | None:
@@ -51,8 +61,8 @@ class Talk:
 
     @property
     def goes_on(self) -> bool:
-        """True when the last thing that was moved went on or was tightened."""
-        return bool(self.moved) and self.moved[0][1].act in (Act.ON, Act.TIGHTEN, Act.NIP)
+        """True when the last thing that was moved went on or was tightened, or when it was said that now all does."""
+        return self.turned or (bool(self.moved) and self.moved[0][1].act in (Act.ON, Act.TIGHTEN, Act.NIP))
 
     def may_go_on(self, name: str) -> bool:
         """True for what is off, and for what was spoken of before now that things are being put back."""
@@ -61,8 +71,14 @@ class Talk:
         if not self.goes_on or not self.status.is_late or self.status.holds("slack", name):
             return False
         head = thing(name).split()[-1:]
-        alike = any(one.split()[-1:] == head for one in self.status.gone)
-        return alike or (self.book.is_in(name, _PARTS) and self.memory.has_named(name))
+        small = self.book.is_in(name, ("clip", "seal"))
+        alike = small or any(one.split()[-1:] == head for one in self.status.gone)
+        return alike or (self.is_part(name) and self.memory.has_named(name))
+
+    def is_part(self, name: str) -> bool:
+        """True for what belongs to the item and goes on again."""
+        last = singular(name.split()[-1]) if name else ""
+        return self.book.is_in(name, _PARTS) and not self.book.has("bare", last)
 
     def is_off(self, name: str) -> bool:
         """True when something of this head word is off now."""
@@ -89,6 +105,10 @@ class Line:
     """What it told last had "have" before it, which may hold for what follows behind "and"."""
     taken_up: bool = False
     """The next sentence points back at what this one names."""
+    holders: list[Thing] = field(default_factory=list)
+    """Fasteners that it only counts: "two bolts and the cover lifts off"."""
+    place_until: int = -1
+    """Token behind the place of the last thing that was told with one."""
     same_until: int = -1
     """Token behind the last thing for which the same goes."""
 

@@ -7,8 +7,25 @@ from procbuilder.infer.told import Told
 
 _TAKES = ("have", "had", "having", "take", "took", "taking", "get", "got", "getting", "give", "gave", "giving", "do")
 _LOOKS = ("look", "feel", "listen", "peek", "peep", "squint", "glance", "gander")
-_LOOKING = frozenset(f"{verb}{end}" for verb in ("look", "peer", "peek", "squint", "glance") for end in ("", "s", "ed", "ing"))
-_TO = ("at", "in", "into", "inside", "over", "round", "around", "along", "down", "of", "under", "behind", "through", "to")
+_LOOKING = frozenset(
+    f"{verb}{end}" for verb in ("look", "peer", "peek", "squint", "glance") for end in ("", "s", "ed", "ing")
+)
+_TO = (
+    "at",
+    "in",
+    "into",
+    "inside",
+    "over",
+    "round",
+    "around",
+    "along",
+    "down",
+    "of",
+    "under",
+    "behind",
+    "through",
+    "to",
+)
 _IS_DOING = ("'m", "am", "'re", "are", "and", "just", "then", "now")
 _LONGEST = 3
 """Words between "a" and "look"."""
@@ -51,4 +68,6 @@ def _is_looked_at(clauses: Clauses, thing: Thing) -> bool:
     """False for "the state of that" and "the camera"."""
     book = clauses.book
     last = thing.name.split()[-1] if thing.name else ""
-    return not (not last or book.has("vague", last) or book.has("filming", thing.name) or book.is_in(thing.name, ("dirt",)))
+    return not (
+        not last or book.has("vague", last) or book.has("filming", thing.name) or book.is_in(thing.name, ("dirt",))
+    )

@@ -24,10 +24,11 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
 
 
 def _meaning(told: Told, name: str, book: Wordbook, status: Status | None) -> Block | None:
+    now = status or Status()
     for block in book.by_verb.get(told.verb, ()):
-        fits = _particles_fit(block, told) and _thing_fits(block, told, name, book)
-        now = status or Status()
-        if fits and now.holds(block.when, name, block.state) and not now.named_with(name, block.unless):
+        if not (_particles_fit(block, told) and _thing_fits(block, told, name, book)):
+            continue
+        if now.holds(block.when, name, block.state) and not now.named_with(name, block.unless):
             return block
     return None
 
@@ -42,7 +43,7 @@ def _particles_fit(block: Block, told: Told) -> bool:
     if not block.particles:
         return True
     if told.particles:
-        return bool(block.particles & set(told.particles))
+        return not block.particles.isdisjoint(told.particles)
     return "" in block.particles and told.verb not in block.not_alone
 
 

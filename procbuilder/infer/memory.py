@@ -4,10 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import IntEnum
+from functools import partial
 
 from procbuilder.infer.nouns import Thing
 from procbuilder.infer.wordbook import Wordbook
-from procbuilder.model.words import singular
+from procbuilder.model.words import is_plural, singular
 
 RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""
@@ -15,6 +16,9 @@ MOST = 200
 """Things that are remembered."""
 MANY = 3
 """From this count on a bare number points back at what was named with it."""
+
+
+_MACHINES = ("appliance", "driven", "vehicle")
 
 
 class Reach(IntEnum):
@@ -51,6 +55,8 @@ class Memory:
         self._things: list[Thing] = []
         self._handled: set[str] = set()
         """Names of things that something was done to."""
+        self._introduced: set[str] = set()
+        """Names of things that were shown: "there's a clip"."""
         self._here = 0
 
     def begin(self) -> None:
@@ -87,6 +93,16 @@ class Memory:
             singular(one.name) == key or singular(one.name).endswith(f" {key}") for one in before
         )
 
+    @property
+    def last_name(self) -> str:
+        """The thing that was spoken of last; empty when none was."""
+        return self._things[-1].name if self._things else ""
+
+    @property
+    def last_old(self) -> str | None:
+        """The last thing that was called old, of those that were named of late."""
+        return next((thing.name for thing in reversed(self._things[-2 * RECENT :]) if thing.old), None)
+
     def in_full(self, name: str) -> str:
         """``dial indicator`` for "indicator", when that was named before."""
         longer = (thing.name for thing in reversed(self._things) if thing.name.endswith(f" {name}"))
@@ -97,23 +113,43 @@ class Memory:
         self._handled.add(thing.name)
         self.mention(thing)
 
-    def _is_solid(self, name: str) -> bool:
-        """True for what was handled, or is known as a thing; false for "a fault" and "the plan"."""
-        return name in self._handled or self.book.knows(name)
+    def introduce(self, thing: Thing) -> None:
+        """A thing was shown, so that it is one, known or not."""
+        self._introduced.add(thing.name)
+        self.mention(thing)
+
+    def is_solid(self, name: str) -> bool:
+        """True for what was handled or shown, or is known as a thing; false for "a fault" and "the plan"."""
+        return name in self._handled or name in self._introduced or self.book.knows(name)
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
-    def last(self, fits: Fits, *, many: bool | None) -> Thing | None:
-        """The last thing of this number that fits; of any number where there is none, and of any kind at last."""
+    def _is_one(self, thing: Thing) -> bool:
+        """True for one thing that is not what "those" means; a nut may be, after another nut."""
+        single = not thing.many and (thing.count or 1) == 1
+        return single and not self.book.is_in(thing.name, ("fastener",))
+
+    def _is_strange(self, thing: Thing, back: int) -> bool:
+        """True for one thing of an earlier sentence, and for one machine, where several are meant."""
+        return self._is_one(thing) and (back >= self._here or self.book.is_in(thing.name, _MACHINES))
+
+    def last(self, fits: Fits, *, many: bool | None, near: bool = False) -> Thing | None:
+        """The last thing of this number that fits; of any number where there is none, and of any kind at last.
+
+        "Those" is never one thing of an earlier sentence that nothing was done to, and no machine.
+        """
         other = loose = None
         asked: dict[tuple[str, Reach], bool] = {}
-        for at, thing in enumerate(reversed(self._things)):
-            solid = self._is_solid(thing.name)
+        things = self._things[-max(self._here, RECENT) :] if near else self._things
+        for at, thing in enumerate(reversed(things)):
+            solid = self.is_solid(thing.name)
             wanted = many in (None, thing.many) and solid
-            if not wanted and (other if solid else loose) is not None:
+            if not wanted and (
+                (other if solid else loose) is not None or (many is True and self._is_strange(thing, at))
+            ):
                 continue
             key = thing.name, _reach(at, self._here)
             if key not in asked:
@@ -128,16 +164,32 @@ class Memory:
         """ "Zip out all five" means the last five things that were named, if they fit."""
         if thing.name or thing.count is None or thing.count < MANY:
             return None
-        same = (one for one in reversed(self._things) if one.count == thing.count)
+        same = (one for one in reversed(self._things) if one.count is not None and one.count >= thing.count)
         return next((one for one in same if fits is None or fits(one.name, Reach.RECENT)), None)
 
-    def named(self, thing: Thing, fits: Fits | None = None) -> Named:
-        """The thing with its name, found among the earlier ones that fit when it was only pointed at."""
+    def _tells_place(self, words: list[str]) -> bool:
+        """True for "upper one", not for "new one"."""
+        return len(words) > 1 and self.book.has("positions", words[0])
+
+    def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
+        """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
+        several = is_plural(name) or self.book.has("positions", name.split()[0])
+        near = reach is not Reach.FAR or self.book.is_in(name, ("fastener", "clip"))
+        return several and near and fits(name, min(reach, Reach.RECENT))
+
+    def named(self, thing: Thing, fits: Fits | None = None, *, near: bool = False) -> Named:
+        """The thing with its name, found among the earlier ones that fit when it was only pointed at.
+
+        ``near``: among those of this sentence and the last few alone.
+        """
         words = thing.name.split()
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
         many = None if len(words) > 1 else thing.many
-        earlier = self._counted(thing, fits) or self.last(fits or _recent, many=many)
+        many = True if len(words) > 1 and self.book.has("ordinals", words[0]) else many
+        fits = fits or _recent
+        several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
+        earlier = self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

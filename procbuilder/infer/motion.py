@@ -12,8 +12,10 @@ from procbuilder.model.words import singular
 
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})
+_IN = INWARD | {"through", "onto", "into"}
+_THERE = _IN | {"under", "underneath", "round", "around", "across", "between", "behind"}
 _INTO = ("in", "into", "onto", "on")
-_NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "driven", "tool", "record")
+_NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "tool", "record")
 """What drips, blows or walks off by itself and is not taken off."""
 
 
@@ -26,16 +28,47 @@ class Motion:
     def of(self, told: Told) -> Told | None:
         """The same as if a verb of work had said it; None when the thing is not taken off or put on by that."""
         subject = self.clauses.subject
-        if subject is None or told.form is Form.ING or not self.book.has("moving", told.verb):
+        if subject is None or told.form is Form.ING or self._moves_another(told):
             return None
-        if not self.book.knows(subject.name) or self.book.is_in(subject.name, _NO_THING) or self._moves_another(told):
+        if told.form is Form.BASE and not (subject.many and self._stands_before(subject, told.start)):
             return None
-        ways, is_off = frozenset(told.particles), self.talk.is_off(subject.name)
-        if not is_off and self._comes_off(told, ways):
-            return replace(told, verb="take", particles=("off",), things=())
-        if is_off and self.talk.status.is_late and ways & INWARD and not ways & OUTWARD:
-            return replace(told, verb="put", things=())
-        return None
+        ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
+        off = replace(told, verb="take", particles=("off",), things=())
+        name = self.talk.pointing.named(subject, off).name if subject.pointed else subject.name
+        if subject.pointed and self.book.is_in(name, ("fastener", "clip")) and not ways & _OUT:
+            return None
+        if self.book.is_in(name, _NO_THING) or not (self.book.knows(name) or self._is_the_one(subject)):
+            return None
+        if moves and not self.talk.status.is_gone(name) and not self._goes_back(name) and self._comes_off(told, ways):
+            return off
+        if subject.name and self._goes_there(told, name, ways):
+            return replace(told, verb="put", moves=False, things=(subject,))
+        goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
+        return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
+
+    def _goes_there(self, told: Told, name: str, ways: frozenset[str]) -> bool:
+        """ "A bung goes in the port", "the wedge goes behind the wheel": what is fitted for the job only."""
+        status = self.talk.status
+        fitted = self.book.is_in(name, ("temporary", "support", "lock")) and not status.is_gone(name)
+        led = self.book.has("prepositions", self.clauses.low(told.end)) or bool(ways & _THERE)
+        away = "back" in ways or ways & OUTWARD or status.is_for_now(name) or self._leads_to_place(told)
+        return told.verb == "go" and fitted and led and not away
+
+    def _leads_to_place(self, told: Told) -> bool:
+        """ "In the bin"."""
+        places = (*told.things, *((told.where,) if told.where is not None else ()))
+        return any(self.book.is_in(place.name, ("place", "body")) for place in places)
+
+    def _stands_before(self, subject: Thing, at: int) -> bool:
+        return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))
+
+    def _goes_back(self, name: str) -> bool:
+        status = self.talk.status
+        return status.is_late and self.talk.may_go_on(name) and not status.is_for_now(name)
+
+    def _is_the_one(self, subject: Thing) -> bool:
+        """ "The anchor": a thing that no list holds, when something has just been undone."""
+        return bool(subject.name) and self.clauses.has("strict_articles", subject.start) and self._is_free()
 
     def _moves_another(self, told: Told) -> bool:
         return any(not self._leads_to(thing) for thing in told.things)
@@ -48,10 +81,12 @@ class Motion:
     def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
         if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
             return False
+        if told.verb == "run":
+            return False
         if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
             return True
-        falls = self.book.has("falling", told.verb) and not ways & INWARD and (not ways or bool(ways & _DOWN))
-        return falls and self._is_free()
+        falls = self.book.has("falling", told.verb) and (not ways or bool(ways & _DOWN))
+        return (falls or "through" in ways) and not ways & INWARD and self._is_free()
 
     def _comes_to_hand(self, told: Told) -> bool:
         """ "Fell in my palm", "drops onto the bench", "comes towards you"."""
@@ -67,4 +102,4 @@ class Motion:
         undone = last is not None and last.act in (Act.OFF, Act.SLACKEN, Act.WORK)
         before = (token.low for token in self.clauses.tokens[: self.clauses.clause])
         held = any(self.book.is_in(singular(word), ("fastener", "clip")) for word in before)
-        return (undone or held) and not self.talk.status.is_late
+        return (undone or held) and not self.talk.goes_on

@@ -19,27 +19,33 @@ class Naming:
         clauses = self.clauses
         if thing.pointed and thing.name and self._is_topic(at):
             named = self.talk.memory.named(thing)
-            if named.name and named.name not in ("one", "ones"):
-                thing = renamed(thing, named)
+            thing = renamed(thing, named) if named.name and named.name not in ("one", "ones") else thing
         before = clauses.low(at - 1) if at > clauses.clause else ""
-        if before not in self.book.idle and not any(
-            self.book.has(kind, before) for kind in ("prepositions", "particles")
-        ):
+        beside = any(self.book.has(kind, before) for kind in ("prepositions", "particles"))
+        if before not in self.book.idle and not beside:
             clauses.subject = thing
-            counted = bool(thing.count) and self.book.knows(thing.name) and self.book.has("be", before)
-            if counted or (self._is_topic(at) and self.book.has("be", clauses.low(thing.end)) and thing.name):
-                self.talk.memory.mention(thing)
-            elif self._is_introduced(at) and self.book.has("articles", clauses.low(at)):
-                self.talk.memory.handle(thing)
-            elif self._is_introduced(at) or (
-                not self.book.has("be", before) and (thing.count or self._is_topic(at) or at == clauses.clause)
-            ):
-                self._mention(thing)
-            else:
-                self._mention_behind(thing)
+            self._remember_subject(thing, at, before)
         elif before in ("by", "with") and self.book.knows(thing.name) and self._is_held(at):
-            self.talk.memory.handle(thing)
+            self.talk.memory.introduce(thing)
         elif thing.count or before in self.book.idle or not self.talk.memory.named_here:
+            self._mention(thing)
+        else:
+            self._mention_behind(thing)
+
+    def _remember_subject(self, thing: Thing, at: int, before: str) -> None:
+        """What a clause is about, or what it introduces."""
+        is_be = self.book.has("be", before)
+        counted = bool(thing.count) and self.book.knows(thing.name) and is_be
+        is_topic = self._is_topic(at) and self.clauses.has("be", thing.end) and bool(thing.name)
+        holds = before in ("has", "have", "got") and self.book.is_in(thing.name, ("fastener", "clip"))
+        stands_first = not is_be and (thing.count or self._is_topic(at) or at == self.clauses.clause)
+        if is_topic and self.clauses.low(at) == "the":
+            self.talk.memory.introduce(thing)
+        elif counted or is_topic:
+            self.talk.memory.mention(thing)
+        elif not holds and self._is_introduced(at) and self.clauses.has("articles", at):
+            self.talk.memory.introduce(thing)
+        elif holds or self._is_introduced(at) or stands_first:
             self._mention(thing)
         else:
             self._mention_behind(thing)
@@ -50,12 +56,14 @@ class Naming:
         if "nobody" in before or (before and before[-1] in ("number", "size", "grade")):
             return
         first = self.clauses.low(found.start)
+        if found.end == found.start + 1 and self.book.has("manners", first):
+            return
         if first != "no" and (self.book.has("articles", first) or found.count or self.book.knows(found.name)):
             self.talk.memory.mention(found)
 
     def _mention_behind(self, found: Thing) -> None:
         """Remember a thing that only stands beside another: "two screws hold the panel"."""
-        if self.book.knows(found.name) and self.clauses.low(found.start) == "the":
+        if self.book.knows(found.name) and self.clauses.low(found.start) in ("the", "this"):
             self.talk.memory.mention_behind(found)
 
     def _is_held(self, at: int) -> bool:

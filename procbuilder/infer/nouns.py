@@ -52,7 +52,7 @@ class _Reader:
         return self.tokens[at].low if at < len(self.tokens) else "."
 
     def read(self, at: int) -> Thing | None:
-        if self._low(at) in _POINTING and self._tells_how(at + 1):
+        if self._low(at) in _POINTING and (self._tells_how(at + 1) or self._tells_way(at)):
             many = self._low(at) in ("those", "these")
             return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
@@ -80,12 +80,20 @@ class _Reader:
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
         return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
 
+    def _tells_way(self, at: int) -> bool:
+        """ "Those slide off": no thing that is several ends like this."""
+        entries = self.book.forms.get(self._low(at + 1), ())
+        moves = any(form is Form.BASE and self.book.has("moving", verb) for verb, form in entries)
+        return moves and self._low(at) in ("those", "these") and self.book.has("particles", self._low(at + 2))
+
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""
         count: Decimal | None = None
         while True:
             low = self._low(at)
             number, after = self._number(at)
+            if low == "that" and self._low(at - 1) == "one":
+                return count, at
             if number is not None and low not in ("a", "an", "one"):
                 count, at = number, after
             elif low == "one" or self.book.has("articles", low) or (low == "them" and self._is_those(at + 1)):
@@ -133,7 +141,9 @@ class _Reader:
             token = self.tokens[position]
             if self.book.has("new", token.low):
                 new = True
-            elif self.book.has("old", token.low) and self._content(position + 1, 0, after_article=True):
+            elif self.book.has("old", token.low) and (
+                self._low(position + 1) in ("one", "ones") or self._content(position + 1, 0, after_article=True)
+            ):
                 old = True
             elif token.low in ("little", "tiny", "wee") and self._content(position + 1, 0, after_article=True):
                 pass
@@ -144,8 +154,10 @@ class _Reader:
         if self._low(position) in ("one", "ones") and (words or new or old):
             words.append(self.tokens[position])
             position += 1
-        if len(words) > 1 and self._is_size(words[0].low):
-            words = words[1:]
+        if 0 < (sized := self._sizes(words)) < len(words):
+            is_number = "-" not in words[0].low and not self._is_part_of_inch(words[0].low)
+            count = self._count_before(start) if is_number else count
+            words = words[sized:]
         if len(words) > 1 and words[0].low in ("clean", "dry") and self.book.is_in(words[-1].low, ("fluid", "paste")):
             words = words[1:]
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
@@ -158,6 +170,19 @@ class _Reader:
         many = is_plural(words[-1].low) or (count or 0) > 1
         return Thing(name, start, position, count, new, old, many, words[-1].low in ("one", "ones"), measure)
 
+    def _sizes(self, words: Sequence[Token]) -> int:
+        """How many words in front are a size: "quarter inch" of "two quarter inch screws"."""
+        first = bool(words) and self._is_part_of_inch(words[0].low)
+        return int(first) + 1 if len(words) > first and self._is_size(words[int(first)].low) else 0
+
+    def _is_part_of_inch(self, low: str) -> bool:
+        return low.rpartition("-")[2] in ("half", "quarter", "quarters", "eighth", "eighths", "sixteenth", "sixteenths")
+
+    def _count_before(self, at: int) -> Decimal | None:
+        """Two of "two ten mil nuts"; None for "the ten mil nut"."""
+        first = self._number(at)
+        return first[0] if first[0] is not None and self._number(first[1])[0] is not None else None
+
     def _is_size(self, low: str) -> bool:
         """``mil`` of "a five mil grub screw", ``half-inch`` of "half-inch nuts"."""
         return low.rpartition("-")[2] in (*self.book.sizes["millimetre"], *self.book.sizes["inch"])
@@ -166,7 +191,9 @@ class _Reader:
         """True for the ``'s`` of "the pin's clip", but not for that of "the pin's loose"."""
         behind = self._low(at + 1)
         is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
-        return self._low(at) == "'s" and self.book.knows(behind) and not is_verb and not self.book.is_small(behind)
+        is_small = any(self.book.has(kind, behind) for kind in (*_STOPS, "results", "positions"))
+        known = self.book.knows(behind) or f"{behind} {singular(self._low(at + 2))}" in self.book.compounds
+        return self._low(at) == "'s" and known and not is_verb and not is_small
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)
@@ -199,10 +226,12 @@ class _Reader:
             return alone or self._content(at + 1, 1, after_article=True)
         if any(self.book.has(kind, low) for kind in _STOPS) or (low.endswith("ly") and not self.book.knows(low)):
             return False
-        if (so_far or not after_article) and self.book.has("results", low):
+        if low in self.book.states or ((so_far or not after_article) and self.book.has("results", low)):
             return self._content(at + 1, so_far + 1, after_article=True)
         if low in self.book.idle and singular(low) not in self.book.nouns:
             return not so_far and self.book.has("strict_articles", self._low(at - 1))
+        if so_far and self._is_size(self._low(at - 1)) and self.book.knows(low):
+            return True
         return not (self._is_verb(at) if so_far else self._is_doing(low, after_article))
 
     def _begins_name(self, at: int, low: str) -> bool:

@@ -8,7 +8,7 @@ from procbuilder.infer.behind import read_verb
 from procbuilder.infer.causative import causative
 from procbuilder.infer.cues import cue, is_everyday, is_talk
 from procbuilder.infer.doing import is_done
-from procbuilder.infer.fronted import fronted, holds_another
+from procbuilder.infer.fronted import fronted, holds_another, listed_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.inverted import inverted
 from procbuilder.infer.listening import Line, Pair, Talk, line
@@ -19,6 +19,7 @@ from procbuilder.infer.passive import undergoes
 from procbuilder.infer.same import Same
 from procbuilder.infer.telling import Teller
 from procbuilder.infer.tokens import SIGNS
+from procbuilder.infer.told import Told
 from procbuilder.infer.turns import Turns
 from procbuilder.infer.unknown import bare_command, given
 from procbuilder.infer.verbless import Verbless
@@ -63,6 +64,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     if not commands and is_question(now.clauses):
         return []
     talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
+    if cue(sentence.words, "back_together", talk.book):
+        talk.turn()
     heard = _Listener(talk, now).pairs(commands)
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
@@ -124,7 +127,7 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self.verbless.take_brought(at)) is not None or (end := self._verb(at)) is not None:
+        if (end := self.verbless.sharing.take_brought(at)) is not None or (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end
@@ -164,7 +167,8 @@ class _Listener:
         is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
         if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
             clauses.busy = True
-        is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
+        named = singular(clauses.low(at)) in self.book.nouns and not clauses.has("one_pronouns", at - 1)
+        is_idle = clauses.low(at) in self.book.idle and not named
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
         if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
@@ -172,6 +176,8 @@ class _Listener:
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
+            return at + 1
+        if clauses.subject is not None and clauses.subject.end == at and clauses.low(at) in ("all", "both", "each"):
             return at + 1
         if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
             return at + 2
@@ -182,9 +188,14 @@ class _Listener:
 
     def _is_deed(self, at: int) -> bool:
         """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
-        doer = self.clauses.low(at - 1) in ("i", "you", "we", "they", "he", "she") and at > self.clauses.clause
+        back = at - 1
+        while self.clauses.has("adverbs", back) and back > self.clauses.clause:
+            back -= 1
+        doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
         if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
             return not self.book.is_small(self.clauses.low(at))
+        if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
+            return self.clauses.low(at).endswith("s")
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
 
@@ -202,12 +213,21 @@ class _Listener:
         stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—." or self.line.stands_first)
         if stood_first or low == "then" or (low in SIGNS and behind in ("then", "so")):
             self.line.aside = False
-        if low == "and" and self.line.until and self._is_command(at + 1):
+        if low in ("and", ",") and (self.line.until or low == ",") and self._is_command(at + 1):
             self.line.aside = False
-        if low == "," and behind == "and" and self.clauses.verb_at(at + 2):
+        by_me = self.clauses.low(at + 2) in ("i", "we") and self.clauses.verb_at(at + 3)
+        if low == "," and behind == "and" and (by_me or self.clauses.verb_at(at + 2)):
             self.line.aside = False
         self.clauses.begin(at + 1)
         return at + 1
+
+    def _of_all(self, told: Told) -> Told:
+        """ "Red nut, white nut, untwist those": done to each of them."""
+        one = told.things[0] if len(told.things) == 1 else None
+        if one is None or one.name or one.count or not (one.pointed and one.many):
+            return told
+        listed = listed_before(self.clauses, self.clauses.clause)
+        return replace(told, start=listed[0].start, things=listed) if listed else told
 
     def _is_command(self, at: int) -> bool:
         """ "Lever it over till the belt gives and nip the bolt"."""
@@ -219,12 +239,16 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
-            told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
+            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
+                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
+            told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
+            if thing is None and not told.things and self.verbless.reports.is_put_right(told):
+                thing = clauses.subject
             if thing is not None:
-                told = replace(told, moves=False, things=(thing,))
+                told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
             if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):

@@ -1,12 +1,13 @@
 """What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
 
 from procbuilder.infer.clauses import Clauses
+from procbuilder.infer.fronted import named_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.nouns import Thing, read_thing
 
 _FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
 """What a finding wants: "that wants replacing"."""
-_TOLD_TO = frozenset({"to", "must", "should", "will", "'ll", "shall"})
+_TOLD_TO = frozenset({"to", "gotta", "must", "should", "will", "'ll", "shall"})
 """Before "be": it is to be done."""
 
 
@@ -21,18 +22,31 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
         return None
     is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
-        return clauses.subject or read_thing(clauses.tokens, clauses.clause, clauses.book)
+        return clauses.subject or named_before(clauses, clauses.clause) or _at_first(clauses, back)
     if at == clauses.clause and clauses.low(back) == "," and clauses.company and not _is_damage(clauses, at):
         return clauses.company[-1]
     return clauses.subject if _is_report(clauses, at, back) else None
 
 
+def _at_first(clauses: Clauses, back: int) -> Thing | None:
+    thing = read_thing(clauses.tokens, clauses.clause, clauses.book)
+    return thing if thing is not None and thing.end <= back else None
+
+
 def _is_report(clauses: Clauses, at: int, back: int) -> bool:
     """ "Bolts torqued to twenty": nothing but the thing stands before it; "the clip snapped" is no work."""
     subject = clauses.subject
-    if subject is None or not subject.name or subject.end != back + 1 or subject.start != clauses.clause:
+    if subject is None or not subject.name or not _is_reported(clauses, subject):
         return False
-    return not _is_damage(clauses, at)
+    return back + 1 in (subject.end, clauses.behind_place(subject.end)) and not _is_damage(clauses, at)
+
+
+def _is_reported(clauses: Clauses, subject: Thing) -> bool:
+    """True for what stands first, and for "that's the bolts"; "there's a ring pressed on it" only tells how it is."""
+    if subject.start == clauses.clause:
+        return True
+    definite = clauses.low(subject.start) in ("the", "both", "those", "all", "your", "my", "our", "its", "their")
+    return definite and clauses.heads(subject) and clauses.low(clauses.clause) != "there"
 
 
 def _is_damage(clauses: Clauses, at: int) -> bool:
@@ -40,6 +54,6 @@ def _is_damage(clauses: Clauses, at: int) -> bool:
 
 
 def _behind_adverbs(clauses: Clauses, at: int) -> int:
-    while clauses.has("adverbs", at) and at > clauses.clause:
+    while (clauses.has("adverbs", at) or clauses.low(at) in ("both", "each")) and at > clauses.clause:
         at -= 1
     return at

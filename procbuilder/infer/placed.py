@@ -19,7 +19,8 @@ def placed(clauses: Clauses, thing: Thing, *, is_open: bool) -> Told | None:
         return None
     at = thing.end
     if _lies_there(clauses, thing, at, is_open=is_open):
-        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=True)
+        leads = clauses.low(at + 1) != "what"
+        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=leads)
     if _is_put_on(clauses, thing, at):
         return Told("put", Form.BASE, thing.start, at + 1, (thing,), ("on",), leads=True)
     return None
@@ -61,9 +62,11 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bo
         return low in _THERE and book.is_in(thing.name, ("temporary",)) and not is_open
     if place is None or place.measure:
         return False
-    under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER
-    locked = book.is_in(thing.name, ("lock",)) and low == "on"
-    laid = book.is_in(place.name, ("place",)) or is_open or clauses.low(thing.start) == "the"
+    does = _does(clauses, place.end)
+    under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER and not does
+    locked = book.is_in(thing.name, ("lock",)) and low in ("on", "through")
+    laid = book.is_in(place.name, ("place", "body")) or book.has("positions", place.name)
+    laid = laid or is_open or clauses.low(thing.start) == "the"
     laid = laid or thing.partial
     there = book.is_in(thing.name, ("temporary", "support")) and low in _THERE
-    return under or locked or (there and not laid and not _does(clauses, place.end))
+    return under or locked or (there and not laid and not does)

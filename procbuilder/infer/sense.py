@@ -38,13 +38,40 @@ class Sense:
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):
                 return False
-            case Act.OFF if named.new or self._is_fetched(told, thing) or self.book.is_in(named.name, ("worn",)):
+            case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(block, named):
                 return False
-        if self._says_little(told, thing) or self._is_announced(block, told):
+            case Act.OFF if (
+                (named.new and not self._was_put_on(named))
+                or self._is_fetched(told, thing)
+                or self.book.is_in(named.name, ("worn",))
+            ):
+                return False
+        if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
             return False
         if not self._is_in_time(block, named, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
+
+    def _was_put_on(self, named: Named) -> bool:
+        """ "New bearing on. No, off it comes again."""
+        return any(one.act is Act.ON and one.object == named.name for _, one in self.talk.moved)
+
+    def _is_open(self, block: Block, named: Named) -> bool:
+        """ "Set it down": only what was raised is let down."""
+        return self.talk.status.holds("open", named.name, block.state)
+
+    def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
+        """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
+        if self._is_body(named) and " " not in named.name and block.act is not Act.CHECK:
+            return True
+        if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
+            return True
+        if self.book.has("filming", named.name) and told.verb in ("get", "have", "bring"):
+            return True
+        written = told.where is not None and self.book.is_in(told.where.name, ("paperwork",))
+        if written or (block.act is Act.ON and self.book.is_in(named.name, ("paperwork",))):
+            return True
+        return told.moves and self.book.is_in(named.name, ("dirt",))
 
     def _goes_somewhere(self, block: Block, told: Told, named: Named) -> bool:
         """ "Drop it in" puts on what is new, off, or of this sentence; "fit it" and "put it back" put on anything."""
@@ -55,7 +82,7 @@ class Sense:
     def _says_little(self, told: Told, thing: Thing) -> bool:
         """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
         if told.verb == "get" and told.form is Form.PAST:
-            return told.start == self.line.clauses.clause
+            return told.start == self.line.clauses.clause and not {"off", "out"} & set(told.particles)
         alone = told.verb == "do" and not told.particles
         return thing.pointed and (alone or told.verb in ("hold", "write", "note", "jot"))
 
@@ -104,6 +131,8 @@ class Sense:
         pairs = self.line.pairs
         if block.act is Act.ON and (told.moves or not named.sure):
             return any(one.act is Act.ON and thing(one.object) == thing(named.name) for one in self.line.heard)
+        if block.act is Act.OFF and any(one.act is Act.RENEW and one.object == named.name for one in self.line.heard):
+            return True
         last = pairs[-1][1] if pairs else self.talk.last
         if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
             return False
@@ -133,11 +162,16 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
-        if self.book.is_in(named.name, ("tool", "worn", "paste")) or self._is_body(named):
+        last = singular(named.name.split()[-1]) if named.name else ""
+        if self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if self.book.has("lights", last) and told.verb == "get":
+            return False
+        if told.moves and told.verb in ("go", "come", "get") and is_laid_aside(told, self.book):
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False
-        if told.moves and not self._is_going_on(told, named):
+        if told.moves and (self._was_just_off(named) or not self._is_going_on(told, named)):
             return False
         return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
 

@@ -1,6 +1,6 @@
 """What is off, fitted for now or otherwise open at this moment of a narration."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable
 
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
@@ -17,8 +17,10 @@ class Status:
     def __init__(self) -> None:
         self._acts: dict[str, Act] = {}
         self._states: dict[str, str] = {}
-        self._slackened: set[str] = set()
-        """What was slackened and never taken off."""
+        self._only_turned: set[str] = set()
+        """What was slackened or tightened and never taken off."""
+        self._taken: set[str] = set()
+        """What was ever taken off."""
         self._beside: dict[str, set[str]] = {}
         """Words of the sentences in which a thing was named."""
         self._closing = False
@@ -35,10 +37,16 @@ class Status:
             self._states[key] = state
         elif act in OPENING:
             self._acts[key] = act
-            (self._slackened.add if act is Act.SLACKEN else self._slackened.discard)(key)
+            (self._only_turned.add if act is Act.SLACKEN else self._only_turned.discard)(key)
+            if act is Act.OFF:
+                self._taken.add(key)
         elif act in CLOSING:
             self._close(act, key)
         return act
+
+    def turn(self) -> None:
+        """From here on things are put back."""
+        self._closing = True
 
     def _close(self, act: Act, key: str) -> None:
         if act is Act.ENDS:
@@ -46,6 +54,8 @@ class Status:
             self._closing = self._closing or ended is not None
             return
         self._closing = True
+        if act is not Act.ON and key not in self._taken:
+            self._only_turned.add(key)
         known = _known(key, self._acts)
         if act is not Act.ON or len(known) >= len(key):
             self._acts.pop(known, None)
@@ -84,11 +94,15 @@ class Status:
             case "late":
                 return self._closing
             case "only slackened":
-                return self._act(name) is None and thing(name) in self._slackened
+                return self._act(name) is None and _known(thing(name), self._only_turned) in self._only_turned
             case "on":
                 return self._acts.get(thing(name)) not in (Act.OFF, Act.SLACKEN)
         act = self._act(name)
         return act is _ONLY[when] if when in _ONLY else act in (Act.OFF, Act.SLACKEN)
+
+    def state_of(self, name: str) -> str:
+        """The state that a thing is in, as "open" or "raised"; empty when it is in none."""
+        return self._states.get(_known(thing(name), self._states), "")
 
     def is_gone(self, name: str) -> bool:
         """True for a thing that was said to be off, by this very name."""
@@ -118,7 +132,7 @@ class Status:
         return [name for name, act in self._acts.items() if act in (Act.OFF, Act.SLACKEN)]
 
 
-def _known(key: str, names: Mapping[str, object]) -> str:
+def _known(key: str, names: Collection[str]) -> str:
     """The name itself; when it is not among the names, the last one that is a longer or shorter name of the same."""
     if key in names or not key:
         return key

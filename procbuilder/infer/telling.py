@@ -6,20 +6,20 @@ from functools import partial
 
 from procbuilder.infer.counts import count_behind
 from procbuilder.infer.doing import as_said, tail
+from procbuilder.infer.fronted import named_before
 from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Pair, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Named, Reach, renamed
 from procbuilder.infer.nouns import Thing, read_thing
-from procbuilder.infer.numbers import number_at
+from procbuilder.infer.outcome import OUTWARD
+from procbuilder.infer.partly import SOME_WORK, in_part
 from procbuilder.infer.sense import Sense
 from procbuilder.infer.sizes import first_size
 from procbuilder.infer.tenses import WILL
 from procbuilder.infer.told import Told
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
-
-_SOME_WORK = Block("", Act.WORK, frozenset())
 
 
 class Teller:
@@ -50,20 +50,31 @@ class Teller:
 
     def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
         """ "I've taken it off"; "I put a rag in", where it is told late; and "I've flipped it off and put a tag on"."""
-        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before):
+        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before) or {"'d", "already"} <= set(before):
             return True
         clauses = self.line.clauses
         either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
         goes_on = not before and clauses.low(at - 1) == "and" and self.line.perfect
-        by_me = self.line.times.earlier and WILL.isdisjoint(before) and not {"i", "we"}.isdisjoint(before)
+        by_me = (
+            (self.line.times.earlier or self.line.times.long_ago)
+            and WILL.isdisjoint(before)
+            and not {"i", "we"}.isdisjoint(before)
+        )
         return either and (goes_on or by_me)
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
         """ "The whole thing" is what goes back; for any other work it has no better name."""
-        if thing.name not in ("thing", "lot") or self.line.clauses.low(thing.end - 2) not in ("whole", "entire"):
+        is_whole = thing.name in ("thing", "lot") and self.line.clauses.low(thing.end - 2) in ("whole", "entire")
+        if not is_whole and thing.name not in ("assembly", "whole assembly", "whole lot"):
             return None
-        named = self.talk.memory.named(replace(thing, name="", pointed=True), partial(self._goes_back, told))
+        fits = partial(self._goes_back, told) if OUTWARD.isdisjoint(told.particles) else self._comes_off
+        named = self.talk.memory.named(replace(thing, name="", pointed=True), fits)
         return named if named.name else replace(named, name=f"whole {thing.name}")
+
+    def _comes_off(self, name: str, reach: Reach) -> bool:
+        """True for what is still on and was just spoken of; what only holds it is no whole thing."""
+        holds = self.book.is_in(name, ("fastener", "clip"))
+        return reach is not Reach.FAR and not holds and not self.talk.status.is_gone(name)
 
     def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
         block = meaning(told, name, self.book, self.talk.status)
@@ -103,17 +114,21 @@ class Teller:
         thing = told.things[0]
         named = self.talk.pointing.memory.named(thing)
         tense = self.line.times.tense((), past=False)
-        if tense is None or tense is Tense.IF or not named.name:
+        if tense is None or tense is Tense.IF or not named.name or self.book.is_in(named.name, ("tool",)):
             return []
         block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
-            block = _SOME_WORK
+            block = SOME_WORK
         self.talk.memory.handle(renamed(thing, named))
         return [(told, self.made(block, told, named, tense, Sure.LOW))]
 
     def _goes_along(self, means: Thing) -> bool:
         """ "Pop the guard on with its three screws": they go on too."""
         return bool(means.name) and (means.new or self.book.is_in(means.name, ("fastener", "clip", "seal")))
+
+    def _is_of_the_item(self, name: str, tense: Tense) -> bool:
+        """ "I had the starter rope off already": nothing of that name was fitted for the job."""
+        return self.book.is_in(name, ("part",)) or tense is Tense.EARLIER
 
     def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
         """The thing that moves by itself, or that is looked for."""
@@ -127,6 +142,8 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
+        if subject is not None and subject.pointed and not subject.name and subject.start == clauses.clause:
+            subject = named_before(clauses, subject.start) or subject
         named = subject is clauses.subject and subject is not None and bool(subject.name)
         company = [one for one in clauses.company if one.name] if named else []
         return (*company, subject) if subject is not None else ()
@@ -156,8 +173,7 @@ class Teller:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
             named = replace(named, name=self._usual(block))
-        if self._only_changes(block, told, thing, named):
-            block = _SOME_WORK
+        block = in_part(block, told, thing, named, self.line.clauses, self.line.sentence.words)
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
                 talk.memory.mention(thing)
@@ -170,14 +186,6 @@ class Teller:
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
-    def _only_changes(self, block: Block, told: Told, thing: Thing, named: Named) -> bool:
-        """ "Turn it down to two", "strip forty mil off", "start the new one": it is neither opened nor closed."""
-        tokens, value = self.line.clauses.tokens, told.end + 1
-        is_set = self.line.clauses.low(told.end) == "to" and number_at(tokens, value, self.book) is not None
-        if block.act in (Act.STATE, Act.ENDS) and is_set:
-            return True
-        return (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial)
-
     def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
         """The operation of a block, entered into what is open now."""
         clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
@@ -187,7 +195,7 @@ class Teller:
             name = self._without_deed(name)
         if act is Act.OFF and self.book.is_in(self.talk.memory.in_full(name), ("tool",)):
             act = Act.OUT_AGAIN
-        elif act is Act.OUT_AGAIN and self.book.is_in(name, ("part",)) and not status.is_for_now(name):
+        elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name, tense):
             act = Act.OFF
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end

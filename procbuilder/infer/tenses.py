@@ -24,11 +24,16 @@ class Times:
         self._ifs = _ifs(tokens, book) if _holds(plain, _IF) else []
         self._tokens = tokens
         self.later = _holds(self._text, book.grammar["later"])
-        self.another_day = _holds(self._text, book.grammar["another_day"])
+        self.another_day = _holds(_without_reason(self._text, book), book.grammar["another_day"])
         self._will = any(token.low in WILL for token in tokens)
         self.earlier = _holds(self._text, book.grammar["earlier"])
+        did = any(
+            _holds(self._text, [f"{who} did {what}"]) for who in ("i", "we") for what in ("that", "it", "this", "those")
+        )
+        self.done_before = self.earlier and did
         self.not_now = _holds(self._text, book.grammar["not_now"])
-        self.history = _holds(self._text, book.grammar["history"])
+        self.long_ago = _holds(self._text, book.grammar["long_ago"])
+        self.history = self.long_ago or _holds(self._text, book.grammar["history"])
 
     def tense(self, before: Iterable[str], *, past: bool, at: int = 0) -> Tense | None:
         """The tense of a verb at a token with these words before it; None when it tells of some other job."""
@@ -38,7 +43,7 @@ class Times:
             return Tense.IF
         if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
             return Tense.LATER
-        if self.earlier and past:
+        if self.earlier and (past or self.done_before):
             return Tense.EARLIER
         return Tense.NOW
 
@@ -49,6 +54,12 @@ class Times:
     def _covers(self, place: int, at: int) -> bool:
         """True for an "if" before the verb, or behind it with no sign between them."""
         return place < at or all(token.low not in SIGNS for token in self._tokens[at:place])
+
+
+def _without_reason(text: str, book: Wordbook) -> str:
+    """ "I leave it loose, because he'll be back tomorrow": a reason tells nothing of when it is done."""
+    ends = (text.find(f" {phrase} ") for phrase in book.cues["reason"])
+    return text[: min((end + 1 for end in ends if end > 0), default=len(text))]
 
 
 def _ifs(tokens: Sequence[Token], book: Wordbook) -> list[int]:

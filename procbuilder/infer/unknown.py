@@ -19,17 +19,20 @@ _INWARD = frozenset({"in", "on", "home", "back", "into", "onto"})
 
 
 def bare_command(clauses: Clauses, at: int) -> Told | None:
-    """A word that can only be a verb, at the beginning of a clause and before "the" and its like."""
-    if not clauses.begins(at) or not _is_strange(clauses, at):
+    """A word that can only be a verb: at the beginning of a clause before "the" and its like, or in "I beat it off"."""
+    if not _is_strange(clauses, at) or not (clauses.begins(at) or _is_behind_doer(clauses, at)):
         return None
     behind = at + 1
     while clauses.has("adverbs", behind):
         behind += 1
-    pointed = clauses.low(behind) in _POINTED and clauses.low(behind + 1) in OUTWARD
-    if not (pointed or clauses.has("strict_articles", behind)):
-        return None
     thing = read_thing(clauses.tokens, behind, clauses.book, governed=True)
-    if thing is None or thing.measure or clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
+    if thing is None or thing.measure or clauses.book.has("bare", thing.name):
+        return None
+    if clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
+        return None
+    goes_off = clauses.low(thing.end) in OUTWARD
+    pointed = clauses.low(behind) in _POINTED and goes_off
+    if not (pointed or (clauses.has("strict_articles", behind) and (goes_off or clauses.begins(at)))):
         return None
     verb, particle = _by_way(clauses.low(at), clauses, thing.end)
     end = thing.end + len(particle)
@@ -37,12 +40,24 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     return Told(verb, Form.BASE, at, end, (thing,), particle, leads=leads)
 
 
+def _is_behind_doer(clauses: Clauses, at: int) -> bool:
+    """ "I beat", "you've got to beat"."""
+    back = at - 1
+    while back > clauses.clause and (clauses.has("helpers", back) or clauses.has("adverbs", back)):
+        back -= 1
+    return clauses.low(back) in ("i", "we", "you")
+
+
 def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]:
-    """The verb, or the plain one that says the same of the way: "zap the cover off" takes it off."""
+    """The verb, or the plain one that says the same of the way: "zap the cover off" takes it off.
+
+    "Dunk the joint in the bath" puts nothing back.
+    """
     way = clauses.low(at)
-    if way in OUTWARD or way in _INWARD:
-        return "take" if way in OUTWARD else "put", (way,)
-    return verb, ()
+    if way in OUTWARD:
+        return "take", (way,)
+    goes_back = way in ("back", "home") or read_thing(clauses.tokens, at + 1, clauses.book) is None
+    return ("put", (way,)) if way in _INWARD and goes_back else (verb, ())
 
 
 def mover(clauses: Clauses, thing: Thing) -> Told | None:

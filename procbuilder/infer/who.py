@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from procbuilder.infer.clauses import Clauses
 from procbuilder.infer.inflect import Form
+from procbuilder.infer.unreal import is_supposed, is_unreal, is_what_it_does
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,75 +28,53 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     for back in range(at - 1, clauses.clause - 1, -1):
         if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
             found = replace(found, negated=True)
-        elif _is_habit(clauses, back) or _is_unreal(clauses, back, at) or _is_threat(clauses, back, at):
+        elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and not _is_had(clauses, back, at, form)):
             found = replace(found, supposed=True)
-        elif clauses.has("supposed", back) and form is not Form.PAST:
-            found = replace(found, supposed=True)
-        elif clauses.low(back) == "to" and clauses.low(back - 1) == "used":
-            return replace(found, supposed=True)
-        elif clauses.low(back) == "to" and clauses.has("unreal", back - 1):
-            return replace(found, supposed=True)
-        elif clauses.low(back) == "to" and not _is_wish(clauses, back - 1):
-            negated = any(clauses.has("negations", each) for each in range(clauses.clause, back))
-            return replace(found, purpose=True, negated=negated)
-        elif clauses.has("others", back) or _is_what_it_does(clauses, back):
-            return replace(found, other=True)
-        elif clauses.low(back) == "'s" and clauses.has("others", back - 1) and _may_be_past(clauses, at):
-            return replace(found, other=True)
-        elif clauses.has("doers", back) or (
-            back == at - 1 and clauses.has("be", back) and clauses.low(at) in clauses.book.by_verb
-        ):
-            return replace(found, supposed=found.supposed or _is_supposed(clauses, back))
-        elif clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
-            return replace(found, moves=True, other=clauses.low(back - 1) in ("let", "leave", "keep"))
-        elif not any(clauses.has(kind, back) for kind in ("helpers", "adverbs", "openers", "and")):
-            return replace(found, moves=True)
+        elif (known := _known_by(clauses, back, at, found)) is not None:
+            return known
     return found
 
 
-def _is_habit(clauses: Clauses, at: int) -> bool:
-    """ "I always put the bolts back in their holes"; but "always tug it" tells what to do."""
-    return clauses.low(at) == "always" and clauses.low(at - 1) in ("i", "we", "they")
+def _is_had(clauses: Clauses, at: int, verb: int, form: Form) -> bool:
+    """ "I'd taken it off", "I'd already shut the tap": what was done."""
+    already = any(clauses.low(each) in ("already", "just") for each in range(at, verb))
+    return form is Form.PAST or (clauses.low(at) == "'d" and already)
 
 
-def _is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
-    """ "I was going to take it off but", "I should have drained it", "I nearly dropped it": it was not done."""
-    low = clauses.low(at)
-    if low in ("going", "gonna"):
-        return clauses.low(at - 1) in ("was", "were") or clauses.low(at - 2) in ("was", "were")
-    if low == "have" and at < verb:
-        return clauses.low(at - 1) in _COULD or (clauses.has("negations", at - 1) and clauses.low(at - 2) in _COULD)
-    return clauses.has("unreal", at)
+def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | None:
+    """What the token says at last of the verb; None to look further back."""
+    if clauses.low(back) == "to" and (told_to := _behind_to(clauses, back, found)) is not None:
+        return told_to
+    if clauses.has("others", back) or is_what_it_does(clauses, back) or _has_done(clauses, back, at):
+        return replace(found, other=True)
+    if clauses.has("tasks", back) and clauses.has("be", back + 1):
+        return found
+    if clauses.has("doers", back) or _is_done_to(clauses, back, at):
+        return replace(found, supposed=found.supposed or is_supposed(clauses, back))
+    if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
+        return replace(found, moves=True, other=clauses.low(back - 1) in ("let", "leave", "keep"))
+    passed_over = any(clauses.has(kind, back) for kind in ("helpers", "adverbs", "openers", "and"))
+    return None if passed_over else replace(found, moves=True)
 
 
-def _may_be_past(clauses: Clauses, at: int) -> bool:
-    return any(form is Form.PAST for _, form in clauses.book.forms.get(clauses.low(at), ()))
+def _behind_to(clauses: Clauses, at: int, found: Before) -> Before | None:
+    """ "Used to take", "tempted to take", and "to get it out", which tells what for; None for "want to take"."""
+    if clauses.low(at - 1) == "used" or clauses.has("unreal", at - 1):
+        return replace(found, supposed=True)
+    if _is_wish(clauses, at - 1):
+        return None
+    negated = any(clauses.has("negations", each) for each in range(clauses.clause, at))
+    return replace(found, purpose=True, negated=negated)
 
 
-def _is_threat(clauses: Clauses, at: int, verb: int) -> bool:
-    """ "Don't force it, you'll strip the thread"."""
-    if clauses.low(at) not in ("'ll", "will") or clauses.low(at - 1) != "you":
-        return False
-    harms = any(clauses.book.has("damages", one) for one, _ in clauses.book.forms.get(clauses.low(verb), ()))
-    return harms and any(clauses.has("negations", each) or clauses.low(each) == "too" for each in range(at))
+def _has_done(clauses: Clauses, at: int, verb: int) -> bool:
+    """ "She's put a bulb in"."""
+    past = any(form is Form.PAST for _, form in clauses.book.forms.get(clauses.low(verb), ()))
+    return clauses.low(at) == "'s" and clauses.has("others", at - 1) and past
 
 
-def _is_what_it_does(clauses: Clauses, at: int) -> bool:
-    """ "All it does is hold the cover on", "its job is to hold it": what a thing is for; not "what you do is"."""
-    if not clauses.has("be", at):
-        return False
-    if clauses.low(at - 1) in ("does", "did"):
-        return not clauses.has("doers", at - 2)
-    return clauses.low(at - 1) in ("job", "purpose") and clauses.low(at + 1) == "to"
-
-
-_COULD = ("should", "could", "would", "might", "must", "'d", "to", "ought")
-
-
-def _is_supposed(clauses: Clauses, at: int) -> bool:
-    """ "Normally you'd": the word that says so stands before the doer; "would you undo it" asks for it."""
-    asked = clauses.low(at) == "you" and clauses.low(at - 1) in ("would", "could") and clauses.begins(at - 1)
-    return not asked and any(clauses.has("supposed", back) or clauses.has("unreal", back) for back in range(clauses.clause, at))
+def _is_done_to(clauses: Clauses, at: int, verb: int) -> bool:
+    return at == verb - 1 and clauses.has("be", at) and clauses.low(verb) in clauses.book.by_verb
 
 
 def _is_wish(clauses: Clauses, at: int) -> bool:

@@ -60,7 +60,9 @@ class Block:
     """The thing is what follows the particle: "look for leaks"."""
 
 
-_NO_SMALL_WORDS = ("moving", "falling", "held_up", "bare")
+_OF_EVERY_DAY = ("place", "body", "worn", "vehicle", "driven", "catching")
+"""Groups of things of which people also talk."""
+_NO_SMALL_WORDS = ("moving", "falling", "held_up", "bare", "lights")
 """Lists of the grammar that hold verbs and things."""
 
 
@@ -124,9 +126,7 @@ class Wordbook:
     def trade_words(self) -> frozenset[str]:
         """Words that are used of the work only."""
         everyday = self.grammar["everyday_things"]
-        groups = (
-            things for name, things in self.groups.items() if name not in ("place", "body", "worn", "vehicle", "driven")
-        )
+        groups = (things for name, things in self.groups.items() if name not in _OF_EVERY_DAY)
         return frozenset(name for group in groups for name in group if " " not in name) - frozenset(everyday)
 
     @cached_property
@@ -163,7 +163,11 @@ class Wordbook:
 
     def is_small(self, word: str) -> bool:
         """True for a word of any list of the grammar."""
-        return any(word in words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS)
+        return word in self._small
+
+    @cached_property
+    def _small(self) -> frozenset[str]:
+        return frozenset().union(*(words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS))
 
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:

@@ -37,6 +37,8 @@ def is_noun(walk: Walk, at: int) -> bool:
     low = walk.low(at)
     if _is_governed(walk, at) or f"{singular(low)} {singular(walk.low(at + 1))}" in walk.book.compounds:
         return True
+    if low == "back" and at > walk.clause and walk.has("be", at - 1):
+        return True
     if _is_number_of(walk, at) or (walk.low(at + 1) == "'s" and not _all_forms(walk, at, Form.PAST)):
         return True
     if not walk.stands_first(at):
@@ -62,6 +64,8 @@ def _is_governed(walk: Walk, at: int) -> bool:
 
 def _is_number_of(walk: Walk, at: int) -> bool:
     """ "Number two crosshead", "size ten": a noun with its number."""
+    if walk.low(at) == "couple":
+        return walk.low(at + 1) == "of" or walk.low(at + 1).endswith("s")
     return walk.low(at) in ("number", "size", "grade") and walk.low(at + 1) in walk.book.numbers
 
 
@@ -118,8 +122,17 @@ def is_modifier(walk: Walk, at: int) -> bool:
     """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
     thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1)) and not walk.has("articles", at + 1)
     kinds = ("particles", "be", "results")
-    told = any(walk.has(kind, at + 2) for kind in kinds) or walk.low(at + 2) == "next"
+    if walk.has("leading", at) and walk.book.knows(walk.low(at + 1)) and walk.low(at + 2) in SIGNS:
+        return True
+    behind = at + 2 + (walk.low(at + 2) in ("right", "straight", "all", "just", "now"))
+    told = any(walk.has(kind, behind) for kind in kinds) or walk.low(behind) == "next"
     return thing and told and not walk.has("particles", at + 1)
+
+
+def _is_fastener(walk: Walk, at: int) -> bool:
+    """ "Pinch bolt, fourteen": no command, as it has no article."""
+    named = walk.has("modifiers", at) and walk.book.is_in(walk.low(at + 1), ("fastener",))
+    return named and not walk.low(at + 1).endswith("s") and (walk.low(at + 2) in SIGNS or walk.has("particles", at + 2))
 
 
 def _goes_no_way(walk: Walk, at: int) -> bool:
@@ -132,16 +145,26 @@ def _goes_no_way(walk: Walk, at: int) -> bool:
 
 def _goes_with(block: Block, way: str) -> bool:
     """True when a particle belongs to what the block says, or changes nothing about it."""
+    if block.means:
+        return False
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 
 def _is_laid_under(walk: Walk, at: int) -> bool:
     """ "Wedge under each wheel": what is fitted for the job only."""
-    known = walk.book.is_in(walk.low(at), ("temporary", "support"))
+    holds = walk.book.is_in(walk.low(at), ("clip", "fastener", "seal")) and walk.has("one_pronouns", at + 2)
+    known = holds or walk.book.is_in(walk.low(at), ("temporary", "support"))
     return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
 
 
+def _is_in_its_place(walk: Walk, at: int) -> bool:
+    """ "Clip in its groove": where the thing belongs."""
+    leads = walk.low(at + 1) in ("in", "on", "over", "into", "onto")
+    return leads and walk.low(at + 2) in ("its", "their") and walk.book.knows(walk.low(at))
+
+
 _AT_FIRST = (
+    _is_in_its_place,
     _is_subject,
     _is_adjective,
     _is_plural,
@@ -150,11 +173,14 @@ _AT_FIRST = (
     is_modifier,
     _goes_no_way,
     _is_laid_under,
+    _is_fastener,
 )
 
 
 def _takes_thing(walk: Walk, at: int) -> bool:
     """True when a thing with an article, a pronoun or a number follows, perhaps behind a particle."""
+    if walk.book.forms.get(walk.low(at)) and _all_forms(walk, at, Form.PAST):
+        return False
     while walk.has("particles", at) or walk.has("adverbs", at):
         at += 1
     if any(walk.has(kind, at) for kind in ("articles", "many_pronouns", "one_pronouns", "new", "old", "positions")):

@@ -40,7 +40,9 @@ class Told:
     narration: Narration
     sentences: tuple[Sentence, ...]
     unseen: bool
-    """Written before any rule, and left alone since."""
+    """Never looked at while rules were made."""
+    free: bool
+    """The speaker thinks aloud, in half sentences, and tells most by how things are then."""
     said: dict[int, list[Wanted]]
     open: list[frozenset[str]]
     """What is open at the end, each with all names it may have."""
@@ -64,6 +66,7 @@ def read(name: str) -> Told:
         narration,
         found,
         truth["unseen"],
+        truth.get("free", False),
         {int(number): [wanted(text) for text in texts] for number, texts in truth["said"].items()},
         [names_of(text) for text in truth["open"]],
         truth["starts"],

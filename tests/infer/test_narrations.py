@@ -1,8 +1,8 @@
 """Operations and open items of whole narrations, measured against the truth written by hand.
 
-The narrations are our own inventions. Four of them were never looked at while rules were made, and are reported
-apart: two were written before any rule, two when the rules were done. Four that are now among those looked at
-stood at 0.85 and 0.86 before.
+The narrations are our own inventions: 24 are told as technicians explain a job to a learner, and in 12 the speaker
+thinks aloud. Some of each were never looked at while rules were made and are reported apart; two of them were written
+before any rule. The names that their truth accepts were reviewed by somebody who made no rules.
 """
 
 from collections.abc import Iterable
@@ -17,13 +17,14 @@ from tests.infer.narrated import NAMES, Told, read
 from tests.infer.spoken import still_open
 
 NARRATIONS = [read(name) for name in NAMES]
-SEEN = [told for told in NARRATIONS if not told.unseen]
-UNSEEN = [told for told in NARRATIONS if told.unseen]
+SEEN = [told for told in NARRATIONS if not (told.unseen or told.free)]
+UNSEEN = [told for told in NARRATIONS if told.unseen and not told.free]
+FREE = [told for told in NARRATIONS if told.free]
+EXPLAINED = [*SEEN, *UNSEEN]
 FIRST = ("mower-belt", "pad-swap")
 LATER = ("boat-thermostat", "mower-deck")
-NOT_EXACT = ("trailer-lights", "trencher-tune")
-"""Three clips are slackened, one and two more, and two tightened: the ledger takes the greater count, not the sum. And
-a filter that goes onto one hose "and then the top one" is taken for two filters."""
+NOT_EXACT = ("trencher-tune",)
+"""A filter of which "the new one" has an arrow is not found behind "push it in", and petrol is said to be drained."""
 NEAR = 3
 """Seconds by which a step may begin too early or too late."""
 
@@ -86,9 +87,16 @@ def test_operations_of_the_narrations_are_found() -> None:
     assert found.recall >= 0.95
 
 
-@pytest.mark.parametrize(("names", "precision", "recall"), [(FIRST, 0.86, 0.88), (LATER, 0.79, 0.81)])
+@pytest.mark.parametrize(("names", "precision", "recall"), [(FIRST, 0.9, 0.85), (LATER, 0.86, 0.85)])
 def test_operations_of_the_unseen_narrations_are_found(names: tuple[str, ...], precision: float, recall: float) -> None:
     found = show(f"{len(names)} that were never looked at", [told for told in UNSEEN if told.name in names])
+    assert found.precision >= precision
+    assert found.recall >= recall
+
+
+@pytest.mark.parametrize(("unseen", "precision", "recall"), [(False, 0.9, 0.7), (True, 0.6, 0.4)])
+def test_operations_of_free_speakers_are_found_in_part(unseen: bool, precision: float, recall: float) -> None:
+    found = show("speakers who think aloud", [told for told in FREE if told.unseen is unseen])
     assert found.precision >= precision
     assert found.recall >= recall
 
@@ -100,7 +108,7 @@ def test_what_is_open_at_the_end_is_exactly_right(told: Told) -> None:
     assert [one for one in found if not any(one in names for names in told.open)] == []
 
 
-@pytest.mark.parametrize("told", NARRATIONS, ids=lambda told: told.name)
+@pytest.mark.parametrize("told", EXPLAINED, ids=lambda told: told.name)
 def test_steps_begin_where_a_technician_would_begin_them(told: Told) -> None:
     made = draft([told.narration])
     begins = [landing.sentence.start for landing in made.landings if landing.how == "command"]
@@ -117,7 +125,7 @@ def test_every_sentence_lands_once(told: Told) -> None:
     assert all(landing.how and (landing.step or landing.aside or "before" in landing.how) for landing in made.landings)
 
 
-@pytest.mark.parametrize("told", NARRATIONS, ids=lambda told: told.name)
+@pytest.mark.parametrize("told", EXPLAINED, ids=lambda told: told.name)
 def test_no_work_is_set_aside_as_talk(told: Told) -> None:
     work = {number for number, wanted in told.said.items() if not all(one.optional for one in wanted)}
     assert set_aside(told) & work == set()
