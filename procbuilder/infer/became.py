@@ -46,6 +46,8 @@ def _by_kind(case: Case) -> str:
         return "apply" if "on" in found else "release"
     if case.is_in("temporary") and found & {"down", "under", "underneath", "in", "over"}:
         return "put"
+    if case.is_in("mains", "power", "supply", "electricity") and "out" in found:
+        return "turn"
     if _is_switched(case) and found & {"on", "off"} and ("off" in found or not found & OUTWARD):
         return "turn"
     if "down" in found and now.raised in ("open", "raised", "tilted"):
@@ -55,7 +57,8 @@ def _by_kind(case: Case) -> str:
 
 def _is_switched(case: Case) -> bool:
     thing, now = case.thing, case.now
-    return now.shut or (not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
+    part = case.is_in("part") and now.begun and now.raised != "running"
+    return now.shut or (not part and not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
 
 
 def _by_way(case: Case) -> str:

@@ -27,6 +27,8 @@ class Now:
     """The state it is in: open, raised or tilted."""
     begun: bool = False
     """Some work has been told before."""
+    held: bool = False
+    """The sentence has counted what holds it."""
     temporary: bool = False
     """It was fitted for the job only."""
 

@@ -77,7 +77,8 @@ class Talk:
 
     def is_part(self, name: str) -> bool:
         """True for what belongs to the item and goes on again."""
-        return self.book.is_in(name, _PARTS)
+        last = singular(name.split()[-1]) if name else ""
+        return self.book.is_in(name, _PARTS) and not self.book.has("bare", last)
 
     def is_off(self, name: str) -> bool:
         """True when something of this head word is off now."""

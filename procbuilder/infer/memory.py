@@ -186,6 +186,7 @@ class Memory:
         if not thing.pointed and not (words and words[-1] in ("one", "ones")):
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
         many = None if len(words) > 1 else thing.many
+        many = True if len(words) > 1 and self.book.has("ordinals", words[0]) else many
         fits = fits or _recent
         several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
         earlier = self._counted(thing, fits) or several or self.last(fits, many=many, near=near)

@@ -167,7 +167,8 @@ class _Listener:
         is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
         if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
             clauses.busy = True
-        is_idle = clauses.low(at) in self.book.idle and singular(clauses.low(at)) not in self.book.nouns
+        named = singular(clauses.low(at)) in self.book.nouns and not clauses.has("one_pronouns", at - 1)
+        is_idle = clauses.low(at) in self.book.idle and not named
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
         if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
@@ -187,7 +188,10 @@ class _Listener:
 
     def _is_deed(self, at: int) -> bool:
         """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
-        doer = self.clauses.low(at - 1) in ("i", "you", "we", "they", "he", "she") and at > self.clauses.clause
+        back = at - 1
+        while self.clauses.has("adverbs", back) and back > self.clauses.clause:
+            back -= 1
+        doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
         if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
             return not self.book.is_small(self.clauses.low(at))
         if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
@@ -244,8 +248,7 @@ class _Listener:
             if thing is None and not told.things and self.verbless.reports.is_put_right(told):
                 thing = clauses.subject
             if thing is not None:
-                company = [one for one in clauses.company if one.name] if thing is clauses.subject else []
-                told = replace(told, moves=False, things=(*company, thing))
+                told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
             if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):

@@ -9,8 +9,8 @@ from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.meaning import meaning
 from procbuilder.infer.memory import Reach, renamed
 from procbuilder.infer.nouns import Thing
-from procbuilder.infer.outcome import joined
-from procbuilder.infer.results import pointed_result, result
+from procbuilder.infer.outcome import INWARD, OUTWARD, joined
+from procbuilder.infer.results import moved_out, pointed_result, result
 from procbuilder.infer.same import Same
 from procbuilder.infer.status import CLOSING
 from procbuilder.infer.tokens import SIGNS
@@ -32,7 +32,16 @@ class Reports:
     def take_person(self, at: int) -> int | None:
         """ "There, he's out": things are "he" and "she", too; None when it tells of nothing done."""
         pointed = Thing("", at, at + 1, many=self.clauses.low(at) == "they", pointed=True)
-        return self.take(pointed, at)
+        end = self.take(pointed, at)
+        return self._slide_out(pointed) if end is None else end
+
+    def _slide_out(self, found: Thing) -> int | None:
+        """ "They just slide out"."""
+        told = moved_out(self.clauses, found)
+        aside = self.line.aside or self.line.times.conditional_at(found.start)
+        if told is None or aside or (one := self._named(found, told)) is None:
+            return None
+        return told.end if self.same.tell(one, found.start) else None
 
     def take(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
@@ -43,7 +52,7 @@ class Reports:
             return told.end if self.same.tell(told, at) else None
         if aside or (became := self._became(found)) is None:
             return None
-        company = [one for one in clauses.company if one.name and not one.measure and not self._is_feature(one)]
+        company = [one for one in clauses.company if self._goes_with(one, became)]
         told = replace(became, things=(*company, *became.things))
         if became.verb == "torque" and self._is_tight(told):
             return None
@@ -66,6 +75,7 @@ class Reports:
             shut=status.holds("open", found.name, "off"),
             raised=status.state_of(found.name),
             begun=bool(self.talk.before),
+            held=bool(self.line.holders),
             temporary=status.is_for_now(found.name),
         )
         return result(self.clauses, found, now)
@@ -74,9 +84,15 @@ class Reports:
         """ "There, he's out": of a thing that has just been named and is not so yet."""
         status = self.talk.status
         subject = self.clauses.subject
-        told = pointed_result(self.clauses, found, late=status.is_late)
-        if told is None or (subject is not None and subject.end == found.start):
+        now = Now(late=status.is_late, held=bool(self.line.holders))
+        told = pointed_result(self.clauses, found, now)
+        relative = self.clauses.low(found.start - 1) in ("one", "ones")
+        if told is None or relative or (subject is not None and subject.end == found.start):
             return None
+        return self._named(found, told)
+
+    def _named(self, found: Thing, told: Told) -> Told | None:
+        """The same told of the thing that is pointed at; None when there is none."""
         named = self.talk.memory.named(found, partial(self._may_be, told))
         if not named.name or (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
             return None
@@ -114,6 +130,13 @@ class Reports:
         names = {thing(self.talk.memory.named(one).name) for one in told.things}
         return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
 
+    def _goes_with(self, one: Thing, told: Told) -> bool:
+        """False for "the end cover, six screws, out": it is told of the screws; "off" goes for both."""
+        found = told.things[-1]
+        holds = self.book.is_in(found.name, ("fastener", "clip")) and found.count is not None
+        topic = holds and "off" not in told.particles and not self.book.is_in(one.name, ("fastener", "clip", "seal"))
+        return bool(one.name) and not one.measure and not topic and not self._is_feature(one)
+
     def _is_feature(self, thing: Thing) -> bool:
         """ "Delivery side, screw out": a part of the item that tells where."""
         return any(self.book.has(kind, thing.name.split()[-1]) for kind in ("features", "faces"))
@@ -122,6 +145,22 @@ class Reports:
         """ "Nut to seventy, and a new split pin": at the end of a sentence in which things are put back."""
         goes_on = bool(self.line.pairs) and self.line.pairs[-1][1].act in CLOSING
         return goes_on and found.new and self.clauses.clause == at and self.clauses.low(found.end) in SIGNS
+
+    def settled(self, told: Told) -> Told:
+        """ "Split ring, pushed down": what may go on does so, whatever the verb; with what is named before it."""
+        first, subject = told.things[0], self.clauses.subject
+        held = self.book.is_in(first.name, ("fastener", "clip"))
+        company = [
+            one
+            for one in self.clauses.company
+            if first is subject and one.name and held is self.book.is_in(one.name, ("fastener", "clip"))
+        ]
+        told = replace(told, things=(*company, first))
+        name, ways = first.name, frozenset(told.particles)
+        block = meaning(told, name, self.book, self.talk.status)
+        goes_down = ways & (INWARD | {"down"}) and not ways & OUTWARD and self.talk.may_go_on(name)
+        is_work = block is None or block.act is Act.WORK
+        return replace(told, verb="put", particles=("on",)) if is_work and goes_down else told
 
     def is_put_right(self, told: Told) -> bool:
         """ "The housing's screwed back on": how a thing is that was open."""

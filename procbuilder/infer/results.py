@@ -28,22 +28,36 @@ def result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     return placed(clauses, thing, is_open=now.off) or _became(clauses, thing, now)
 
 
-def pointed_result(clauses: Clauses, thing: Thing, *, late: bool) -> Told | None:
+def moved_out(clauses: Clauses, thing: Thing) -> Told | None:
+    """ "They just slide out": what several things do that are free."""
+    at = thing.end
+    while clauses.has("adverbs", at):
+        at += 1
+    entries = clauses.book.forms.get(clauses.low(at), ())
+    moves = any(form is not Form.ING and clauses.book.has("moving", verb) for verb, form in entries)
+    while clauses.has("adverbs", at + 1) and not clauses.has("particles", at + 1):
+        at += 1
+    goes = moves and clauses.low(at + 1) in OUTWARD and not clauses.goes_on_to_do(at + 2)
+    ends = clauses.low(at + 2) in SIGNS or clauses.low(at + 2) in ("and", "of", "from", "too", "now")
+    return Told("take", Form.BASE, thing.start, at + 2, (thing,), ("off",)) if goes and ends else None
+
+
+def pointed_result(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     """ "There, he's out", "now they're all at five": what became of something that is only pointed at."""
     outcome = read_outcome(clauses, thing.end)
     if outcome is None or outcome.apart or outcome.doubtful:
         return None
     told = Told("take", Form.BASE, thing.start, outcome.end, (thing,), ("off",))
-    if outcome.is_be and outcome.ways == ("in",) and Case(clauses, thing, outcome, Now()).is_at(*_HAND):
+    away = Case(clauses, thing, outcome, replace(now, begun=True))
+    if outcome.is_be and ((outcome.ways == ("in",) and away.is_at(*_HAND)) or _is_laid_by(away)):
         return told
-    away = Case(clauses, thing, outcome, Now(begun=True))
     if outcome.is_be and not away.ways.isdisjoint({"off", "out"}) and _is_off_its_place(away):
         return told
     if not _is_all(clauses, outcome.end):
         return None
     ways, states = set(outcome.ways), clauses.book.states
     verb = next((states[word] for word in outcome.ways if states.get(word) in CLOSED), "")
-    verb = verb or ("take" if ways & OUTWARD and not ways & INWARD else "put" if late and ways & INWARD else "")
+    verb = verb or ("take" if ways & OUTWARD and not ways & INWARD else "put" if now.late and ways & INWARD else "")
     those = thing.many and clauses.begins(thing.start) and (verb == "take" or (verb in CLOSED and bool(thing.count)))
     reported = clauses.has("be", thing.start - 1) and clauses.heads(thing)
     plain = outcome.is_be or those or reported
@@ -67,7 +81,7 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
         return None
     case = Case(clauses, thing, outcome, now)
     verb = verb_for(case)
-    in_hand = "in" in case.ways and case.is_at(*_HAND)
+    in_hand = ("in" in case.ways and case.is_at(*_HAND)) or _is_laid_by(case)
     if not verb or (outcome.is_be and not in_hand and _is_found(case, verb)):
         return None
     form = Form.PAST if outcome.already else Form.BASE
@@ -76,6 +90,11 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     if in_hand:
         return off if case.is_in(*_PARTS) and not (now.gone or now.late) else None
     return _put(case, told, off) if verb == "put" else told if _stands(case, told) else None
+
+
+def _is_laid_by(case: Case) -> bool:
+    """ "Three bolts, and it's on the floor"."""
+    return case.now.held and case.ways <= {"on", "in", "down"} and case.is_at("place")
 
 
 def _behind_its_place(clauses: Clauses, thing: Thing) -> Outcome | None:
@@ -93,7 +112,8 @@ def _is_found(case: Case, verb: str) -> bool:
         return True
     if verb == "take":
         known = book.knows(thing.name) or (now.begun and thing.name not in book.cues["everyday"])
-        return now.gone or not known or book.has("positions", thing.name) or case.is_in(*_LOOSE)
+        loose = case.is_in(*_LOOSE) and not case.is_in("part")
+        return now.gone or not known or loose or book.has("positions", thing.name)
     several = case.clauses.has("many_pronouns", thing.start - 2)
     return verb == "put" and not (now.back or now.late or thing.new or several)
 
@@ -167,5 +187,5 @@ def _may_lead(case: Case) -> bool:
     now, particles = case.now, case.outcome.ways
     into = now.late and not case.ways.isdisjoint({"into", "onto"})
     leads = not PASSING.isdisjoint(particles) or len(particles) > 1
-    plain = now.late and not case.clauses.has("be", case.thing.start - 1)
+    plain = (now.late or (now.gone and case.thing.count is None)) and not case.clauses.has("be", case.thing.start - 1)
     return case.thing.new or into or (now.back and (leads or plain))

@@ -10,6 +10,8 @@ from procbuilder.infer.telling import Teller
 from procbuilder.infer.told import Told
 from procbuilder.model.heard import Act, Sure, Tense
 
+_IN_STATES = ("switched", "driven", "valve", "lid")
+
 
 class Same:
     """Tells of the things of one sentence that have no verb of their own."""
@@ -39,6 +41,8 @@ class Same:
         told, operation = pair
         block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if block.act in (Act.STATE, Act.ENDS) and not self.book.is_in(named.name, _IN_STATES):
             return False
         if self.book.is_in(named.name, ("place",)) or self.book.has("vague", named.name.split()[-1]):
             return False

@@ -162,7 +162,10 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
+        last = singular(named.name.split()[-1]) if named.name else ""
         if self.book.is_in(named.name, ("tool", "worn", "paste")):
+            return False
+        if self.book.has("lights", last) and told.verb == "get":
             return False
         if told.moves and told.verb in ("go", "come", "get") and is_laid_aside(told, self.book):
             return False

@@ -5,10 +5,12 @@ from procbuilder.infer.inflect import Form
 from procbuilder.infer.listening import Line, Talk
 from procbuilder.infer.nouns import Thing, read_thing
 from procbuilder.infer.same import Same
-from procbuilder.infer.status import CLOSING
 from procbuilder.infer.tokens import SIGNS
 from procbuilder.infer.told import Told
 from procbuilder.model.heard import Act
+
+_GOES_ON = (Act.ON, Act.ENDS, Act.OUT_AGAIN)
+"""What is done to one thing, and then another one goes on."""
 
 
 class Sharing:
@@ -47,7 +49,7 @@ class Sharing:
     def _goes_on(self, found: Thing) -> bool:
         """ "Gas on, boot": put back, though what stands before it was ended in another way."""
         last = self.line.heard[-1].act if self.line.heard else None
-        return last in CLOSING and last is not Act.ON and self.talk.may_go_on(found.name)
+        return last in (Act.ENDS, Act.OUT_AGAIN) and self.talk.may_go_on(found.name)
 
     def _is_same_again(self, found: Thing, at: int) -> bool:
         """ "Needle back in, then the pin" and "cover on, two screws": the same goes for them."""
@@ -62,7 +64,7 @@ class Sharing:
         if joined:
             return bool(heard)
         last = heard[-1] if heard else self.talk.last
-        goes_on = last is not None and last.act in (CLOSING if heard else (Act.ON,))
+        goes_on = last is not None and last.act in (_GOES_ON if heard else (Act.ON,))
         goes_on = goes_on and (before == "," if heard else not before)
         fastener = self.book.is_in(found.name, ("fastener", "clip", "seal"))
         is_counted = bool(found.count) or len(heard) > 1 or not found.many

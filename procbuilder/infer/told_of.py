@@ -16,12 +16,21 @@ def is_told_of(clauses: Clauses, thing: Thing) -> bool:
         before -= 1
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
+    if _is_what_it_is(clauses, thing):
+        return False
     if any(clauses.has("negations", at) for at in range(clauses.clause, thing.start)):
         return False
     behind = [clauses.low(at) for at in range(thing.end, thing.end + _REACH)]
     if behind[0] in ("was", "were") or (clauses.has("be", thing.end) and not set(_NOT_NOW).isdisjoint(behind)):
         return False
     return not _is_no_thing(clauses, thing)
+
+
+def _is_what_it_is(clauses: Clauses, thing: Thing) -> bool:
+    """ "The new one's a tap in": what another thing is."""
+    subject = clauses.subject
+    named = subject is not None and (subject.pointed or clauses.book.knows(subject.name))
+    return named and clauses.low(thing.start) in ("a", "an") and clauses.has("be", thing.start - 1)
 
 
 def _is_no_thing(clauses: Clauses, thing: Thing) -> bool:

@@ -37,6 +37,8 @@ def is_noun(walk: Walk, at: int) -> bool:
     low = walk.low(at)
     if _is_governed(walk, at) or f"{singular(low)} {singular(walk.low(at + 1))}" in walk.book.compounds:
         return True
+    if low == "back" and at > walk.clause and walk.has("be", at - 1):
+        return True
     if _is_number_of(walk, at) or (walk.low(at + 1) == "'s" and not _all_forms(walk, at, Form.PAST)):
         return True
     if not walk.stands_first(at):
@@ -62,6 +64,8 @@ def _is_governed(walk: Walk, at: int) -> bool:
 
 def _is_number_of(walk: Walk, at: int) -> bool:
     """ "Number two crosshead", "size ten": a noun with its number."""
+    if walk.low(at) == "couple":
+        return walk.low(at + 1) == "of" or walk.low(at + 1).endswith("s")
     return walk.low(at) in ("number", "size", "grade") and walk.low(at + 1) in walk.book.numbers
 
 
@@ -118,6 +122,8 @@ def is_modifier(walk: Walk, at: int) -> bool:
     """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
     thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1)) and not walk.has("articles", at + 1)
     kinds = ("particles", "be", "results")
+    if walk.has("leading", at) and walk.book.knows(walk.low(at + 1)) and walk.low(at + 2) in SIGNS:
+        return True
     behind = at + 2 + (walk.low(at + 2) in ("right", "straight", "all", "just", "now"))
     told = any(walk.has(kind, behind) for kind in kinds) or walk.low(behind) == "next"
     return thing and told and not walk.has("particles", at + 1)
