@@ -29,7 +29,9 @@ def is_told_of(clauses: Clauses, thing: Thing) -> bool:
 def _is_what_it_is(clauses: Clauses, thing: Thing) -> bool:
     """ "The new one's a tap in": what another thing is."""
     subject = clauses.subject
-    named = subject is not None and (subject.pointed or clauses.book.knows(subject.name))
+    if subject is None or (subject.name and clauses.book.has("vague", subject.name.split()[-1])):
+        return False
+    named = subject.pointed or clauses.book.knows(subject.name)
     return named and clauses.low(thing.start) in ("a", "an") and clauses.has("be", thing.start - 1)
 
 
