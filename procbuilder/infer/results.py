@@ -156,7 +156,7 @@ def _stands(case: Case, told: Told) -> bool:
     if not case.ways.isdisjoint({"hanging", "dangling"}):
         return "off" in case.ways or case.behind in ("by", "from", "in", "on")
     clauses, is_be = case.clauses, case.outcome.is_be
-    ends = case.behind in SIGNS or case.behind in ("and", "with", "at")
+    ends = case.behind in SIGNS or case.behind in ("and", "with", "at", "but")
     at = case.outcome.end
     measure = read_thing(clauses.tokens, at, clauses.book)
     if ends or clauses.has("adverbs", at) or clauses.has("results", at) or (measure is not None and measure.measure):
@@ -176,7 +176,10 @@ def _is_off_its_place(case: Case) -> bool:
     clauses = case.clauses
     at = case.outcome.end + (case.behind in ("of", "from"))
     place = read_thing(clauses.tokens, at, clauses.book)
-    if place is None or not clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("a", "an"):
+    definite = place is not None and (
+        clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("both", "those", "that")
+    )
+    if place is None or not definite or clauses.low(place.start) in ("a", "an"):
         return False
     known = clauses.book.knows(place.name)
     return not clauses.goes_on_to_do(place.end) if known else clauses.low(place.end) in SIGNS

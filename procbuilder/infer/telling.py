@@ -197,6 +197,8 @@ class Teller:
             act = Act.OUT_AGAIN
         elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name, tense):
             act = Act.OFF
+        if act is Act.FOR_NOW and named.new and self.book.is_in(name, ("support",)):
+            act = Act.ON
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
         return Operation(

@@ -10,6 +10,7 @@ from procbuilder.infer.nouns import Thing
 from procbuilder.infer.same import Same
 from procbuilder.infer.status import CLOSING
 from procbuilder.infer.told import Told
+from procbuilder.infer.turned import is_more, turned
 from procbuilder.infer.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
 from procbuilder.model.words import thing
@@ -47,9 +48,24 @@ class Turns:
         if (shown := shown_thing(self.clauses)) is not None and self._is_now_off(shown):
             self.same.tell(Told("take", Form.BASE, shown.start, shown.end, (shown,), ("off",)), shown.start)
             return
+        if self._take_turned():
+            return
         self._take_again()
         if not self.line.pairs:
             self._take_list(bare_things(self.clauses))
+
+    def _take_turned(self) -> bool:
+        """ "Half a turn on the lock nut": tighter while things are put back, looser before."""
+        one = turned(self.clauses, self.line.sentence)
+        if one is None or self.clauses.asks(0):
+            return False
+        name = self.talk.memory.named(one).name
+        if not self.book.is_in(name, ("fastener",)) or self.talk.status.is_gone(name):
+            return False
+        slack, tighter = self.talk.status.holds("slack", name), is_more(self.line.sentence)
+        verb = "tighten" if tighter or self.talk.goes_on else "" if slack else "slacken"
+        told = Told(verb, Form.BASE, one.start, one.end, (replace(one, name=name, pointed=False),))
+        return bool(verb) and bool(self.same.tell(told, one.start))
 
     def _is_now_off(self, shown: Thing) -> bool:
         """ "So that's the carb.": while things are taken off, of one that was spoken of before."""

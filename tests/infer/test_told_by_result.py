@@ -239,6 +239,13 @@ HEARD = {
         (f"{LATE} / Bolts in.", "They're both at thirty.", "tighten bolt"),
         (f"{LATE} / Bolts in.", "All four tight.", "tighten bolt"),
     ],
+    "how far it is turned": [
+        ("There's two motor bolts.", "The upper bolt, seventeen spanner, half a turn and it's moving.", "slacken upper bolt"),
+        ("", "Three millimetre key in the grub screw, two turns is plenty.", "slacken grub screw"),
+        ("Here's the bleed screw.", "Half a turn on it.", "slacken bleed screw"),
+        (LATE, "Half a turn on the lock nut.", "tighten lock nut"),
+        (LATE, "A little more on the nut, like an eighth.", "tighten nut"),
+    ],
     "how it was made good": [
         (LATE, "The cover's screwed back on.", "on cover"),
         (LATE, "The bolts are all torqued.", "tighten bolt"),
@@ -335,6 +342,10 @@ SILENT = {
         (LATE, "You'd swear they were tight."),
         ("", "Kick plate's on with two screws."),
         (OFF, "So the cover's been a pain."),
+        ("", "The valve's a quarter turn."),
+        ("", "Two turns out on the mixture screw."),
+        ("", "The nut's good for three turns."),
+        (LATE, "The new one's a tap in."),
     ],
 }  # fmt: skip
 
