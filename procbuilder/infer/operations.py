@@ -224,9 +224,11 @@ class _Listener:
     def _of_all(self, told: Told) -> Told:
         """ "Red nut, white nut, untwist those": done to each of them."""
         one = told.things[0] if len(told.things) == 1 else None
-        if one is None or one.name or one.count or not (one.pointed and one.many):
+        if one is None or one.name or not (one.pointed and one.many):
             return told
         listed = listed_before(self.clauses, self.clauses.clause)
+        if one.count not in (None, len(listed)):
+            return told
         return replace(told, start=listed[0].start, things=listed) if listed else told
 
     def _is_command(self, at: int) -> bool:

@@ -28,7 +28,8 @@ _UNFIT = {
 
 
 _PLUGGED = (
-    "electrical", "appliance", "running", "switched", "driven", "motor", "pump", "fan", "solenoid", "light", "key", "temporary",
+    "electrical", "appliance", "running", "switched", "driven", "motor", "pump", "fan", "solenoid", "light", "key",
+    "temporary",
 )  # fmt: skip
 """What has a plug."""
 _ANY = " "

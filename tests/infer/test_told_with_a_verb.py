@@ -228,6 +228,16 @@ HEARD = {
         ("Shutoffs are under here. / I turned both of those off.", "state 2 x shutoffs off"),
         ("The rear blade has wing nuts, seven of them, slacken them off.", "slacken wing nuts"),
         ("The bolts on the cover, six of them. / They come out, and off comes the cover.", "off cover"),
+        ("Slacken the clip. / Twist the hose till it lets go.", "off hose"),
+        ("Wiggle the cover until it comes off.", "off cover"),
+        ("Lever the cap till it pops.", "off cap"),
+        ("Turn the shaft till it comes round.", "work shaft"),
+        ("New end cap first, start it with your fingers.", "on end cap, new"),
+        ("Run a rag through the bore.", "work rag"),
+        (
+            "Take the sleeve out. / Take the cup out. / Then the sleeve, the left cup, and snug both of them.",
+            "nip left cup",
+        ),
     ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
