@@ -83,6 +83,12 @@ class Memory:
         holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
         return holds or self.book.has("bare", name) or self.book.has("vague", last) or self.book.has("features", last)
 
+    @property
+    def new_here(self) -> str:
+        """The last new thing that this sentence has named; empty when none is."""
+        here = self._things[len(self._things) - self._here :] if self._here else []
+        return next((one.name for one in reversed(here) if one.new), "")
+
     def is_last(self, name: str) -> bool:
         """True for the thing that was spoken of last."""
         return bool(self._things) and self._things[-1].name == name

@@ -52,6 +52,7 @@ class Pointing:
         near: tuple[_Fits, ...] = (
             partial(self._is_freed, thing.many),
             self._is_turned_here,
+            partial(self._is_new_here, thing.many),
             partial(self._goes_back_alike, thing.many),
             partial(self._is_here, thing.many),
             partial(self._comes_out, thing.many),
@@ -114,6 +115,12 @@ class Pointing:
             return False
         block = self._block(told, name)
         return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
+
+    def _is_new_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """ "New bearing, and it drops in"."""
+        block = meaning(told, name, self.book, self.status)
+        goes_on = told.moves and block is not None and block.act is Act.ON and is_plural(name) is many
+        return goes_on and reach is Reach.HERE and name == self.memory.new_here
 
     def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
         return reach is Reach.HERE and self._is_turned(told, name, reach)

@@ -15,7 +15,7 @@ from procbuilder.infer.told_of import is_told_of
 
 _PARTICLES = {"do": ("up",), "take": ("off",)}
 """What a verb needs that was found by a state: "done up"."""
-_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid")
+_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid", "switched")
 _LOOSE = ("fluid", "paste", "body", "worn", "dirt", "pressure")
 _HAND = ("hand", "palm", "lap")
 
@@ -83,6 +83,8 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     verb = verb_for(case)
     in_hand = ("in" in case.ways and case.is_at(*_HAND)) or _is_laid_by(case)
     if not verb or (outcome.is_be and not in_hand and _is_found(case, verb)):
+        return None
+    if verb == "take" and case.is_in("release") and not case.is_in("part"):
         return None
     form = Form.PAST if outcome.already else Form.BASE
     told = Told(verb, form, thing.start, outcome.end, (thing,), _PARTICLES.get(verb, outcome.ways))

@@ -240,11 +240,7 @@ HEARD = {
         (f"{LATE} / Bolts in.", "All four tight.", "tighten bolt"),
     ],
     "how far it is turned": [
-        (
-            "There's two motor bolts.",
-            "The upper bolt, seventeen spanner, half a turn and it's moving.",
-            "slacken upper bolt",
-        ),
+        ("There's two motor bolts.", "The upper bolt, half a turn and it's moving.", "slacken upper bolt"),
         ("", "Three millimetre key in the grub screw, two turns is plenty.", "slacken grub screw"),
         ("Here's the bleed screw.", "Half a turn on it.", "slacken bleed screw"),
         (LATE, "Half a turn on the lock nut.", "tighten lock nut"),
