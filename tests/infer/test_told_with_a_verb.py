@@ -251,6 +251,10 @@ HEARD = {
         ("The pedal has free play. / Measure it.", "check pedal"),
         ("Suck the old solder off.", "work solder"),
         ("I scooped the water out with a mug.", "work water"),
+        ("To get the shaft out I must have the pulley off.", "off pulley"),
+        ("Take the pulley off. / With a soft drift I tap the shaft through from the right.", "off shaft"),
+        ("The plug comes out, and I hang it over the rail.", "off plug"),
+        ("Hook the seal out with a pick.", "off seal"),
     ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
