@@ -70,6 +70,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
         pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
+        if not pairs:
+            talk.memory.forget()
     talk.end(pairs)
     return [operation for _, operation in pairs]
 
