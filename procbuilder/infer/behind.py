@@ -87,6 +87,8 @@ class _Reader:
         return leaning
 
     def _skip(self, at: int) -> int:
+        if self.low(at) in ("about", "roughly") and self.low(at + 1) in self.book.numbers:
+            return at + 1
         while self.has("adverbs", at) and not (self.has("positions", at) and self.has("articles", at - 1)):
             at += 1
         return at

@@ -76,7 +76,9 @@ class _Reader:
         return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
 
     def _tells_how(self, at: int) -> bool:
-        """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
+        """ "Hammer that flat", "spray those first", "give that a squirt": no name stands behind the pronoun."""
+        if self._low(at) in ("a", "an", "another"):
+            return True
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
         return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
 

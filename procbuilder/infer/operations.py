@@ -189,7 +189,8 @@ class _Listener:
     def _is_deed(self, at: int) -> bool:
         """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
         back = at - 1
-        while self.clauses.has("adverbs", back) and back > self.clauses.clause:
+        passed_over = ("adverbs", "supposed")
+        while any(self.clauses.has(kind, back) for kind in passed_over) and back > self.clauses.clause:
             back -= 1
         doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
         if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):

@@ -31,7 +31,9 @@ _PLUGGED = (
     "electrical", "appliance", "running", "switched", "driven", "motor", "pump", "fan", "solenoid", "light", "key",
     "temporary",
 )  # fmt: skip
-"""What has a plug."""
+_FILLED = ("fluid", "vessel", "vehicle", "driven", "running", "appliance", "filter", "housing", "cup", "bottle", "can")
+_ONLY = {"unplug": _PLUGGED, "plug": _PLUGGED, "top": _FILLED, "fill": _FILLED, "refill": _FILLED}
+"""What has a plug, and what is filled: no pronoun before these verbs stands for anything else."""
 _ANY = " "
 """Stands for no name at all."""
 
@@ -190,7 +192,7 @@ class Pointing:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
-        if told.verb in ("unplug", "plug") and not self.book.is_in(name, _PLUGGED):
+        if told.verb in _ONLY and not self.book.is_in(name, _ONLY[told.verb]):
             return False
         default = self._default(told)
         if default is not None and (default.act, default.state) != (block.act, block.state):

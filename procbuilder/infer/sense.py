@@ -98,7 +98,7 @@ class Sense:
     def _is_found(self, told: Told, thing: Thing) -> bool:
         """ "Look at the face on that, it's grooved", "listen for the click", "check it": found, or too little."""
         nameless = thing.pointed and not thing.name
-        if nameless and not self.line.clauses.has("be", thing.end):
+        if nameless and told.verb != "measure" and not self.line.clauses.has("be", thing.end):
             return True
         if told.about is not None:
             return bool(thing.name) and self.book.has("features", singular(thing.name.split()[-1]))
