@@ -58,6 +58,8 @@ class Memory:
         self._introduced: set[str] = set()
         """Names of things that were shown: "there's a clip"."""
         self._here = 0
+        self.job = ""
+        """What is to be renewed, as was said at the beginning."""
 
     def begin(self) -> None:
         """A new sentence."""
@@ -166,6 +168,11 @@ class Memory:
                 other, loose = (other or thing, loose) if solid else (other, loose or thing)
         return other or loose
 
+    def _of_job(self, thing: Thing, fits: Fits) -> Thing | None:
+        """ "The old one": what the job is about."""
+        old = bool(self.job) and thing.old and thing.name in ("one", "ones")
+        return replace(thing, name=self.job, pointed=False) if old and fits(self.job, Reach.RECENT) else None
+
     def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
         """ "Zip out all five" means the last five things that were named, if they fit."""
         if thing.name or thing.count is None or thing.count < MANY:
@@ -195,7 +202,9 @@ class Memory:
         many = True if len(words) > 1 and self.book.has("ordinals", words[0]) else many
         fits = fits or _recent
         several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
-        earlier = self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
+        earlier = (
+            self._of_job(thing, fits) or self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
+        )
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

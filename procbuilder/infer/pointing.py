@@ -98,6 +98,8 @@ class Pointing:
     def _replaced(self, told: Told) -> str | None:
         """The flex of "pull the old flex through, cut the new one": what was called old."""
         old = self.memory.last_old
+        if old is None and self.memory.job and self.status.holds("off", self.memory.job):
+            old = self.memory.job
         return old if old is not None and self._block(told, old) is not None else None
 
     def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:

@@ -46,7 +46,7 @@ class Sense:
                 or self.book.is_in(named.name, ("worn",))
             ):
                 return False
-        if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
+        if self._says_little(told, thing) or self.is_announced(block, told) or self._is_no_part(block, told, named):
             return False
         if not self._is_in_time(block, named, tense):
             return False
@@ -116,7 +116,7 @@ class Sense:
         again = last is not None and last.act in (Act.OFF, Act.ON) and last.object == named.name
         return (again and thing.pointed) or self.book.is_in(named.name, ("tool",))
 
-    def _is_announced(self, block: Block, told: Told) -> bool:
+    def is_announced(self, block: Block, told: Told) -> bool:
         """ "We're going to change the belt", before anything else is told."""
         return block.act is Act.RENEW and not self.talk.before and told.start > 0
 

@@ -176,6 +176,7 @@ class Teller:
         block = in_part(block, told, thing, named, self.line.clauses, self.line.sentence.words)
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
+                talk.memory.job = named.name if self.sense.is_announced(block, told) else talk.memory.job
                 talk.memory.mention(thing)
             return
         if told.where is not None:

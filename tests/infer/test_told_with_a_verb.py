@@ -238,6 +238,23 @@ HEARD = {
             "Take the sleeve out. / Take the cup out. / Then the sleeve, the left cup, and snug both of them.",
             "nip left cup",
         ),
+        (
+            "We're going to swap the solenoid on this cart. / Undo the two nuts. / Prise the old one out.",
+            "off solenoid",
+        ),
+        (
+            "I'm replacing the seal in this pump. / Take the cover off. / Prise the old one out. / Tap the new one in.",
+            "on seal, new",
+        ),
+        ("Here's the clevis pin. / Give that a squirt.", "work clevis pin"),
+        ("Count the threads past the bracket.", "check threads"),
+        ("The pedal has free play. / Measure it.", "check pedal"),
+        ("Suck the old solder off.", "work solder"),
+        ("I scooped the water out with a mug.", "work water"),
+        ("To get the shaft out I must have the pulley off.", "off pulley"),
+        ("Take the pulley off. / With a soft drift I tap the shaft through from the right.", "off shaft"),
+        ("The plug comes out, and I hang it over the rail.", "off plug"),
+        ("Hook the seal out with a pick.", "off seal"),
     ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
