@@ -29,6 +29,8 @@ class Motion:
         subject = self.clauses.subject
         if subject is None or told.form is Form.ING or self._moves_another(told):
             return None
+        if told.form is Form.PAST and self._is_participle(told.start):
+            return None
         if told.form is Form.BASE and not (subject.many and self._stands_before(subject, told.start)):
             return None
         ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
@@ -42,6 +44,13 @@ class Motion:
             return off
         goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
         return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
+
+    def _is_participle(self, at: int) -> bool:
+        """ "The bolt's snapped off": what it is, and not what it does; but "the cover's come off"."""
+        back = at - 1
+        while self.clauses.has("adverbs", back) or self.clauses.low(back) == "been":
+            back -= 1
+        return self.clauses.has("be", back) and self.clauses.low(at) not in ("come", "fallen", "dropped")
 
     def _stands_before(self, subject: Thing, at: int) -> bool:
         return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))

@@ -250,7 +250,7 @@ class _Listener:
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
-            if thing is None and not told.things and self.verbless.reports.is_put_right(told):
+            if thing is None and not told.things and self.verbless.reports.is_made_so(told):
                 thing = clauses.subject
             if thing is not None:
                 told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))
