@@ -142,6 +142,8 @@ class Memory:
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
+        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+            return
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 

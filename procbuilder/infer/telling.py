@@ -180,7 +180,7 @@ class Teller:
                 talk.memory.mention(thing)
             return
         if told.where is not None:
-            talk.memory.mention(told.where)
+            (talk.memory.mention_behind if block.act is Act.FOR_NOW else talk.memory.mention)(told.where)
         remember = talk.memory.mention if told.about is not None else talk.memory.handle
         if not usual:
             remember(renamed(thing, named))
