@@ -50,6 +50,8 @@ def _by_kind(case: Case) -> str:
         return "turn"
     if _is_switched(case) and found & {"on", "off"} and ("off" in found or not found & OUTWARD):
         return "turn"
+    if "up" in found and case.is_in("hood", "bonnet", "lid", "hatch", "tailgate") and not (now.off or now.raised):
+        return "open"
     if "down" in found and now.raised in ("open", "raised", "tilted"):
         return "close" if now.raised == "open" else "lower"
     return "take" if "down" in found and case.is_in("support") and not found & (OUTWARD | INWARD) else ""

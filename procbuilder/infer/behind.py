@@ -46,6 +46,8 @@ class _Reader:
         position = self._late_particle(position, particles) if things and not particles else position
         if things and particles and (more := self._afterthought(position)) is not None:
             things, position = [*things, more], more.end
+        if things and not particles and self._lets_go(verb, position):
+            particles.append("off")
         where = self._where(position, particles)
         if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
             particles.append("aside")
@@ -66,6 +68,13 @@ class _Reader:
             leads=leads,
         )
 
+    def _lets_go(self, verb: str, at: int) -> bool:
+        """ "Twist the hose till it lets go": it comes off by that."""
+        till = self.low(at) in ("till", "until") and self.low(at + 1) in ("it", "they", "she", "he")
+        gives = self.low(at + 2) in ("lets", "let", "comes", "come", "pops", "pop", "drops", "drop")
+        alone = self.low(at + 3) in (*SIGNS, "and", "go", "off", "out", "free", "away")
+        return till and gives and alone and self.book.has("manners", verb)
+
     def _is_check(self, verb: str) -> bool:
         return any(block.act is Act.CHECK for block in self.book.by_verb[verb])
 
@@ -75,6 +84,8 @@ class _Reader:
         return leaning
 
     def _skip(self, at: int) -> int:
+        if self.low(at) in ("about", "roughly") and self.low(at + 1) in self.book.numbers:
+            return at + 1
         while self.has("adverbs", at) and not (self.has("positions", at) and self.has("articles", at - 1)):
             at += 1
         return at

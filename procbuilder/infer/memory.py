@@ -53,15 +53,27 @@ class Memory:
     def __init__(self, book: Wordbook) -> None:
         self.book = book
         self._things: list[Thing] = []
+        self._before = self._things
+        """As they were before this sentence."""
         self._handled: set[str] = set()
         """Names of things that something was done to."""
         self._introduced: set[str] = set()
         """Names of things that were shown: "there's a clip"."""
         self._here = 0
+        self.fitted_here: set[str] = set()
+        """What this sentence has put somewhere, so that it is not what comes off next."""
+        self.job = ""
+        """What is to be renewed, as was said at the beginning."""
 
     def begin(self) -> None:
         """A new sentence."""
         self._here = 0
+        self._before = self._things
+        self.fitted_here.clear()
+
+    def forget(self) -> None:
+        """The sentence was about something else: what it named is not kept."""
+        self._things, self._here = self._before, 0
 
     @property
     def named_here(self) -> bool:
@@ -80,6 +92,12 @@ class Memory:
         last = singular(name.split()[-1])
         holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
         return holds or self.book.has("bare", name) or self.book.has("vague", last) or self.book.has("features", last)
+
+    @property
+    def new_here(self) -> str:
+        """The last new thing that this sentence has named; empty when none is."""
+        here = self._things[len(self._things) - self._here :] if self._here else []
+        return next((one.name for one in reversed(here) if one.new), "")
 
     def is_last(self, name: str) -> bool:
         """True for the thing that was spoken of last."""
@@ -124,6 +142,8 @@ class Memory:
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
+        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+            return
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
@@ -160,6 +180,11 @@ class Memory:
                 other, loose = (other or thing, loose) if solid else (other, loose or thing)
         return other or loose
 
+    def _of_job(self, thing: Thing, fits: Fits) -> Thing | None:
+        """ "The old one": what the job is about."""
+        old = bool(self.job) and thing.old and thing.name in ("one", "ones")
+        return replace(thing, name=self.job, pointed=False) if old and fits(self.job, Reach.RECENT) else None
+
     def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
         """ "Zip out all five" means the last five things that were named, if they fit."""
         if thing.name or thing.count is None or thing.count < MANY:
@@ -189,7 +214,9 @@ class Memory:
         many = True if len(words) > 1 and self.book.has("ordinals", words[0]) else many
         fits = fits or _recent
         several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
-        earlier = self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
+        earlier = (
+            self._of_job(thing, fits) or self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
+        )
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)

@@ -30,6 +30,8 @@ class Motion:
         subject = self.clauses.subject
         if subject is None or told.form is Form.ING or self._moves_another(told):
             return None
+        if told.form is Form.PAST and self._is_participle(told.start):
+            return None
         if told.form is Form.BASE and not (subject.many and self._stands_before(subject, told.start)):
             return None
         ways, moves = frozenset(told.particles), self.book.has("moving", told.verb)
@@ -58,6 +60,13 @@ class Motion:
         """ "In the bin"."""
         places = (*told.things, *((told.where,) if told.where is not None else ()))
         return any(self.book.is_in(place.name, ("place", "body")) for place in places)
+
+    def _is_participle(self, at: int) -> bool:
+        """ "The bolt's snapped off": what it is, and not what it does; but "the cover's come off"."""
+        back = at - 1
+        while self.clauses.has("adverbs", back) or self.clauses.low(back) == "been":
+            back -= 1
+        return self.clauses.has("be", back) and self.clauses.low(at) not in ("come", "fallen", "dropped")
 
     def _stands_before(self, subject: Thing, at: int) -> bool:
         return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))

@@ -17,12 +17,10 @@ class Naming:
     def remember(self, thing: Thing, at: int) -> None:
         """A thing that is only named: the subject of its clause, or something that stands beside another."""
         clauses = self.clauses
-        if thing.pointed and thing.name and self._is_topic(at):
-            named = self.talk.memory.named(thing)
-            thing = renamed(thing, named) if named.name and named.name not in ("one", "ones") else thing
+        thing = self._with_name(thing, at)
         before = clauses.low(at - 1) if at > clauses.clause else ""
-        beside = any(self.book.has(kind, before) for kind in ("prepositions", "particles"))
-        if before not in self.book.idle and not beside:
+        leads = self.book.has("prepositions", before) or self.book.has("particles", before)
+        if before not in self.book.idle and not leads:
             clauses.subject = thing
             self._remember_subject(thing, at, before)
         elif before in ("by", "with") and self.book.knows(thing.name) and self._is_held(at):
@@ -32,20 +30,25 @@ class Naming:
         else:
             self._mention_behind(thing)
 
+    def _with_name(self, thing: Thing, at: int) -> Thing:
+        """ "The lower one is behind the cable": the name of what the sentence is about."""
+        if not (thing.pointed and thing.name and self._is_topic(at)):
+            return thing
+        named = self.talk.memory.named(thing)
+        return renamed(thing, named) if named.name and named.name not in ("one", "ones") else thing
+
     def _remember_subject(self, thing: Thing, at: int, before: str) -> None:
-        """What a clause is about, or what it introduces."""
         is_be = self.book.has("be", before)
         counted = bool(thing.count) and self.book.knows(thing.name) and is_be
-        is_topic = self._is_topic(at) and self.clauses.has("be", thing.end) and bool(thing.name)
-        holds = before in ("has", "have", "got") and self.book.is_in(thing.name, ("fastener", "clip"))
-        stands_first = not is_be and (thing.count or self._is_topic(at) or at == self.clauses.clause)
-        if is_topic and self.clauses.low(at) == "the":
+        is_topic = self._is_topic(at) and self.book.has("be", self.clauses.low(thing.end)) and bool(thing.name)
+        shown = self._is_introduced(at) and self.book.has("articles", self.clauses.low(at))
+        owned = before in ("has", "have", "got") and self.book.is_in(thing.name, ("fastener", "clip"))
+        stands_first = thing.count or self._is_topic(at) or at == self.clauses.clause
+        if (is_topic and self.clauses.low(at) == "the") or (shown and not (counted or is_topic)):
             self.talk.memory.introduce(thing)
         elif counted or is_topic:
             self.talk.memory.mention(thing)
-        elif not holds and self._is_introduced(at) and self.clauses.has("articles", at):
-            self.talk.memory.introduce(thing)
-        elif holds or self._is_introduced(at) or stands_first:
+        elif owned or self._is_introduced(at) or (not is_be and stands_first):
             self._mention(thing)
         else:
             self._mention_behind(thing)

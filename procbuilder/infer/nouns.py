@@ -76,15 +76,19 @@ class _Reader:
         return self._named(at, position, count, article or number is not None) or self._pointed(at, position, count)
 
     def _tells_how(self, at: int) -> bool:
-        """ "Hammer that flat", "spray those first": no name stands behind the pronoun."""
+        """ "Hammer that flat", "spray those first", "give that a squirt": no name stands behind the pronoun."""
+        if self._low(at) in ("a", "an", "another"):
+            return True
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
         return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
 
     def _tells_way(self, at: int) -> bool:
         """ "Those slide off": no thing that is several ends like this."""
         entries = self.book.forms.get(self._low(at + 1), ())
-        moves = any(form is Form.BASE and self.book.has("moving", verb) for verb, form in entries)
-        return moves and self._low(at) in ("those", "these") and self.book.has("particles", self._low(at + 2))
+        wanted = Form.BASE if self._low(at) in ("those", "these") else Form.S
+        moves = any(form is wanted and self.book.has("moving", verb) for verb, form in entries)
+        way = self._low(at + 2)
+        return moves and (way in _AWAY or (wanted is Form.BASE and self.book.has("particles", way)))
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""
@@ -277,9 +281,11 @@ class _Reader:
         entries = self.book.forms.get(self._low(at), ())
         moves = any(form is Form.S and self.book.has("moving", verb) for verb, form in entries)
         noun = self.governed and singular(self._low(at)) in self.book.nouns
-        return moves and not noun and following in ("out", "through", "down", "away", "home", "into")
+        compound = f"{self._low(at - 1)} {singular(self._low(at))}" in self.book.compounds
+        return moves and not noun and not compound and following in ("out", "through", "down", "away", "home", "into")
 
 
+_AWAY = ("off", "out", "away", "apart")
 _POINTING = ("that", "this", "those", "these")
 _WAYS = ("through", "over", "under", "down", "up", "in", "out", "off", "by")
 _STOPS = (

@@ -70,6 +70,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
         pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
+        if not pairs:
+            talk.memory.forget()
     talk.end(pairs)
     return [operation for _, operation in pairs]
 
@@ -189,7 +191,8 @@ class _Listener:
     def _is_deed(self, at: int) -> bool:
         """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
         back = at - 1
-        while self.clauses.has("adverbs", back) and back > self.clauses.clause:
+        passed_over = ("adverbs", "supposed")
+        while any(self.clauses.has(kind, back) for kind in passed_over) and back > self.clauses.clause:
             back -= 1
         doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
         if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
@@ -224,9 +227,11 @@ class _Listener:
     def _of_all(self, told: Told) -> Told:
         """ "Red nut, white nut, untwist those": done to each of them."""
         one = told.things[0] if len(told.things) == 1 else None
-        if one is None or one.name or one.count or not (one.pointed and one.many):
+        if one is None or one.name or not (one.pointed and one.many):
             return told
         listed = listed_before(self.clauses, self.clauses.clause)
+        if one.count not in (None, len(listed)):
+            return told
         return replace(told, start=listed[0].start, things=listed) if listed else told
 
     def _is_command(self, at: int) -> bool:
@@ -245,7 +250,7 @@ class _Listener:
             thing = undergoes(clauses, at)
             if thing is not None and at == clauses.clause and told.things:
                 thing = None
-            if thing is None and not told.things and self.verbless.reports.is_put_right(told):
+            if thing is None and not told.things and self.verbless.reports.is_made_so(told):
                 thing = clauses.subject
             if thing is not None:
                 told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))

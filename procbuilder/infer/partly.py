@@ -24,6 +24,8 @@ def in_part(block: Block, told: Told, thing: Thing, named: Named, clauses: Claus
         return SOME_WORK
     if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
         return SOME_WORK
+    if block.act is Act.OFF and clauses.book.is_in(named.name, ("dirt", "fluid")):
+        return SOME_WORK
     turns = block.act in (Act.OFF, Act.ON, Act.TIGHTEN) and told.verb in _UNDOES
     if turns and _is_turned_a_little(clauses, told, words):
         if block.act is not Act.OFF or clauses.book.is_in(named.name, _ADJUSTS):

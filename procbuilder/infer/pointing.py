@@ -31,7 +31,9 @@ _PLUGGED = (
     "electrical", "appliance", "running", "switched", "driven", "motor", "pump", "fan", "solenoid", "light", "key",
     "temporary",
 )  # fmt: skip
-"""What has a plug."""
+_FILLED = ("fluid", "vessel", "vehicle", "driven", "running", "appliance", "filter", "housing", "cup", "bottle", "can")
+_ONLY = {"unplug": _PLUGGED, "plug": _PLUGGED, "top": _FILLED, "fill": _FILLED, "refill": _FILLED}
+"""What has a plug, and what is filled: no pronoun before these verbs stands for anything else."""
 _ANY = " "
 """Stands for no name at all."""
 
@@ -50,6 +52,7 @@ class Pointing:
         near: tuple[_Fits, ...] = (
             partial(self._is_freed, thing.many),
             self._is_turned_here,
+            partial(self._is_new_here, thing.many),
             partial(self._goes_back_alike, thing.many),
             partial(self._is_here, thing.many),
             partial(self._comes_out, thing.many),
@@ -95,6 +98,8 @@ class Pointing:
     def _replaced(self, told: Told) -> str | None:
         """The flex of "pull the old flex through, cut the new one": what was called old."""
         old = self.memory.last_old
+        if old is None and self.memory.job and self.status.holds("off", self.memory.job):
+            old = self.memory.job
         return old if old is not None and self._block(told, old) is not None else None
 
     def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
@@ -110,6 +115,12 @@ class Pointing:
             return False
         block = self._block(told, name)
         return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
+
+    def _is_new_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
+        """ "New bearing, and it drops in"."""
+        block = meaning(told, name, self.book, self.status)
+        goes_on = told.moves and block is not None and block.act is Act.ON and is_plural(name) is many
+        return goes_on and reach is Reach.HERE and name == self.memory.new_here
 
     def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
         return reach is Reach.HERE and self._is_turned(told, name, reach)
@@ -183,7 +194,9 @@ class Pointing:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
-        if told.verb in ("unplug", "plug") and not self.book.is_in(name, _PLUGGED):
+        if block.act is Act.OFF and name in self.memory.fitted_here:
+            return False
+        if told.verb in _ONLY and not self.book.is_in(name, _ONLY[told.verb]):
             return False
         default = self._default(told)
         if default is not None and (default.act, default.state) != (block.act, block.state):

@@ -162,8 +162,8 @@ class Reports:
         is_work = block is None or block.act is Act.WORK
         return replace(told, verb="put", particles=("on",)) if is_work and goes_down else told
 
-    def is_put_right(self, told: Told) -> bool:
-        """ "The housing's screwed back on": how a thing is that was open."""
+    def is_made_so(self, told: Told) -> bool:
+        """ "The housing's screwed back on", "the nuts are slackened off": how a thing is by what was done to it."""
         clauses, subject = self.clauses, self.clauses.subject
         forms = {form for _, form in self.book.forms.get(clauses.low(told.start), ())}
         back = told.start - 1
@@ -174,4 +174,13 @@ class Reports:
             return False
         block = meaning(replace(told, moves=False), subject.name, self.book, self.talk.status)
         is_open = self.talk.may_go_on(subject.name) or self.talk.status.holds("slack", subject.name)
-        return block is not None and block.act in CLOSING and is_open
+        if block is None or block.act not in (Act.OFF, Act.SLACKEN):
+            return block is not None and block.act in CLOSING and is_open
+        return not is_open and self._is_opened(told, subject)
+
+    def _is_opened(self, told: Told, subject: Thing) -> bool:
+        """False for damage: "the bolt's snapped off", "the seal's pulled out of shape"."""
+        turned = told.verb == "crack" and self.book.is_in(subject.name, ("fastener",))
+        ends = self.clauses.low(told.end) in SIGNS or self.clauses.low(told.end) in ("and", "with", "at", "now", "then")
+        sound = turned or not self.book.has("damages", told.verb)
+        return sound and ends and self.talk.is_part(subject.name) and bool(self.talk.before) and not self.talk.goes_on

@@ -15,7 +15,7 @@ from procbuilder.infer.told_of import is_told_of
 
 _PARTICLES = {"do": ("up",), "take": ("off",)}
 """What a verb needs that was found by a state: "done up"."""
-_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid")
+_PARTS = ("fastener", "clip", "seal", "part", "electrical", "pipe", "spring", "battery", "vessel", "lid", "switched")
 _LOOSE = ("fluid", "paste", "body", "worn", "dirt", "pressure")
 _HAND = ("hand", "palm", "lap")
 
@@ -83,6 +83,8 @@ def _became(clauses: Clauses, thing: Thing, now: Now) -> Told | None:
     verb = verb_for(case)
     in_hand = ("in" in case.ways and case.is_at(*_HAND)) or _is_laid_by(case)
     if not verb or (outcome.is_be and not in_hand and _is_found(case, verb)):
+        return None
+    if verb == "take" and case.is_in("release") and not case.is_in("part"):
         return None
     form = Form.PAST if outcome.already else Form.BASE
     told = Told(verb, form, thing.start, outcome.end, (thing,), _PARTICLES.get(verb, outcome.ways))
@@ -157,7 +159,7 @@ def _stands(case: Case, told: Told) -> bool:
     if not case.ways.isdisjoint({"hanging", "dangling"}):
         return "off" in case.ways or case.behind in ("by", "from", "in", "on")
     clauses, is_be = case.clauses, case.outcome.is_be
-    ends = case.behind in SIGNS or case.behind in ("and", "with", "at")
+    ends = case.behind in SIGNS or case.behind in ("and", "with", "at", "but")
     at = case.outcome.end
     measure = read_thing(clauses.tokens, at, clauses.book)
     if ends or clauses.has("adverbs", at) or clauses.has("results", at) or (measure is not None and measure.measure):
@@ -177,7 +179,10 @@ def _is_off_its_place(case: Case) -> bool:
     clauses = case.clauses
     at = case.outcome.end + (case.behind in ("of", "from"))
     place = read_thing(clauses.tokens, at, clauses.book)
-    if place is None or not clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("a", "an"):
+    definite = place is not None and (
+        clauses.has("strict_articles", place.start) or clauses.low(place.start) in ("both", "those", "that")
+    )
+    if place is None or not definite or clauses.low(place.start) in ("a", "an"):
         return False
     known = clauses.book.knows(place.name)
     return not clauses.goes_on_to_do(place.end) if known else clauses.low(place.end) in SIGNS

@@ -46,7 +46,7 @@ class Sense:
                 or self.book.is_in(named.name, ("worn",))
             ):
                 return False
-        if self._says_little(told, thing) or self._is_announced(block, told) or self._is_no_part(block, told, named):
+        if self._says_little(told, thing) or self.is_announced(block, told) or self._is_no_part(block, told, named):
             return False
         if not self._is_in_time(block, named, tense):
             return False
@@ -98,7 +98,7 @@ class Sense:
     def _is_found(self, told: Told, thing: Thing) -> bool:
         """ "Look at the face on that, it's grooved", "listen for the click", "check it": found, or too little."""
         nameless = thing.pointed and not thing.name
-        if nameless and not self.line.clauses.has("be", thing.end):
+        if nameless and told.verb != "measure" and not self.line.clauses.has("be", thing.end):
             return True
         if told.about is not None:
             return bool(thing.name) and self.book.has("features", singular(thing.name.split()[-1]))
@@ -116,9 +116,11 @@ class Sense:
         again = last is not None and last.act in (Act.OFF, Act.ON) and last.object == named.name
         return (again and thing.pointed) or self.book.is_in(named.name, ("tool",))
 
-    def _is_announced(self, block: Block, told: Told) -> bool:
+    def is_announced(self, block: Block, told: Told) -> bool:
         """ "We're going to change the belt", before anything else is told."""
-        return block.act is Act.RENEW and not self.talk.before and told.start > 0
+        fits_new = block.act is Act.ON and told.form is Form.ING and any(thing.new for thing in told.things)
+        renews = block.act is Act.RENEW or fits_new
+        return renews and not self.talk.before and not self.line.pairs and told.start > 0
 
     def _is_in_time(self, block: Block, named: Named, tense: Tense) -> bool:
         """False for advice of what to try in some case, and for what was made good before the film."""

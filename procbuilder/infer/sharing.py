@@ -80,6 +80,8 @@ class Sharing:
         """ "Slide the drum off and the bearing comes with it"."""
         clauses, at = self.clauses, found.end
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
+        if not goes and found.start == clauses.clause and self._is_with_it(at) and clauses.low(at + 2) in SIGNS:
+            return bool(self.line.pairs) and bool(found.name)
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
         told = self.line.pairs or self.talk.before
         named = bool(found.name) or clauses.low(found.start) == "they"

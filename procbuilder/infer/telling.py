@@ -176,13 +176,16 @@ class Teller:
         block = in_part(block, told, thing, named, self.line.clauses, self.line.sentence.words)
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
+                talk.memory.job = named.name if self.sense.is_announced(block, told) else talk.memory.job
                 talk.memory.mention(thing)
             return
         if told.where is not None:
-            talk.memory.mention(told.where)
+            (talk.memory.mention_behind if block.act is Act.FOR_NOW else talk.memory.mention)(told.where)
         remember = talk.memory.mention if told.about is not None else talk.memory.handle
         if not usual:
             remember(renamed(thing, named))
+        if block.act is Act.ON and tense is Tense.NOW:
+            talk.memory.fitted_here.add(named.name)
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
@@ -197,6 +200,8 @@ class Teller:
             act = Act.OUT_AGAIN
         elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name, tense):
             act = Act.OFF
+        if act is Act.FOR_NOW and named.new and self.book.is_in(name, ("support",)):
+            act = Act.ON
         act = act if tense in (Tense.LATER, Tense.IF) else status.enter(act, name, block.state)
         start, end = clauses.tokens[told.start].start, clauses.tokens[told.end - 1].end
         return Operation(

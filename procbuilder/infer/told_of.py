@@ -40,7 +40,14 @@ def _is_no_thing(clauses: Clauses, thing: Thing) -> bool:
     book, last = clauses.book, thing.name.split()[-1] if thing.name else ""
     forms = book.forms.get(thing.name, ())
     is_done = bool(forms) and all(form is Form.PAST for _, form in forms)
-    return is_done or book.has("results", thing.name) or book.has("faces", last) or _is_strange_plural(clauses, thing)
+    is_idle = thing.name in book.idle and not clauses.has("articles", thing.start) and not book.knows(thing.name)
+    return (
+        is_done
+        or is_idle
+        or book.has("results", thing.name)
+        or book.has("faces", last)
+        or _is_strange_plural(clauses, thing)
+    )
 
 
 def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:

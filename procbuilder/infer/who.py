@@ -80,4 +80,4 @@ def _is_done_to(clauses: Clauses, at: int, verb: int) -> bool:
 def _is_wish(clauses: Clauses, at: int) -> bool:
     while clauses.has("adverbs", at) and at > clauses.clause:
         at -= 1
-    return clauses.has("wishes", at) or at < clauses.clause
+    return clauses.has("wishes", at) or 0 <= at < clauses.clause

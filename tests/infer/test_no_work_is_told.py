@@ -184,6 +184,14 @@ SILENT = {
         "You get a free clip when you take the old one in.",
         "That stops you putting the wheel on wrong.",
     ],
+    "what it stands for, again": [
+        "I'd normally send the motor off.",
+        "I'm just replacing the input jack on this guitar.",
+        "Lemme get the light on it.",
+        "It stays out from now on.",
+        "The one that's tight is the inner.",
+        "All that sand, that came out of the street.",
+    ],
 }
 
 

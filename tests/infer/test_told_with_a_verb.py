@@ -239,6 +239,33 @@ HEARD = {
         ("Shutoffs are under here. / I turned both of those off.", "state 2 x shutoffs off"),
         ("The rear blade has wing nuts, seven of them, slacken them off.", "slacken wing nuts"),
         ("The bolts on the cover, six of them. / They come out, and off comes the cover.", "off cover"),
+        ("Slacken the clip. / Twist the hose till it lets go.", "off hose"),
+        ("Wiggle the cover until it comes off.", "off cover"),
+        ("Lever the cap till it pops.", "off cap"),
+        ("Turn the shaft till it comes round.", "work shaft"),
+        ("New end cap first, start it with your fingers.", "on end cap, new"),
+        ("Run a rag through the bore.", "work rag"),
+        (
+            "Take the sleeve out. / Take the cup out. / Then the sleeve, the left cup, and snug both of them.",
+            "nip left cup",
+        ),
+        (
+            "We're going to swap the solenoid on this cart. / Undo the two nuts. / Prise the old one out.",
+            "off solenoid",
+        ),
+        (
+            "I'm replacing the seal in this pump. / Take the cover off. / Prise the old one out. / Tap the new one in.",
+            "on seal, new",
+        ),
+        ("Here's the clevis pin. / Give that a squirt.", "work clevis pin"),
+        ("Count the threads past the bracket.", "check threads"),
+        ("The pedal has free play. / Measure it.", "check pedal"),
+        ("Suck the old solder off.", "work solder"),
+        ("I scooped the water out with a mug.", "work water"),
+        ("To get the shaft out I must have the pulley off.", "off pulley"),
+        ("Take the pulley off. / With a soft drift I tap the shaft through from the right.", "off shaft"),
+        ("The plug comes out, and I hang it over the rail.", "off plug"),
+        ("Hook the seal out with a pick.", "off seal"),
     ],
 }
 """Sentences parted by a slash, and what is heard of the last one at last."""
