@@ -17,7 +17,7 @@ from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
 
 SIZE = (160, 90)
-NEAR = 8
+NEAR = 6
 """Pictures on each side with which a change is compared."""
 
 _NOISE = 0.5
@@ -25,9 +25,11 @@ _NOISE = 0.5
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
 _JUMP_LEAST, _LARGE_RATIO, _WIDE_RATIO = 1.5, 1.4, 1.5
-"""The same for a jump, light taken out: how many times every change over two pictures, or every width of one."""
+"""The same for a jump, light taken out: how many times every change near it, or every width of one."""
 _ABRUPT_RATIO, _CALM_RATIO = 1.15, 3.0
-"""Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
+"""Ratios that do where a wide jump begins or ends a motion: to every width near it, and to those on its calmer side."""
+_FURTHER, _GROWTH = 3, 0.2
+"""Pictures on each side over which a jump grows by less than that share of it a picture, since it took no time."""
 _LASTING, _AFTER = 0.5, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
@@ -51,8 +53,6 @@ class _Seen:
     """The same, light taken out."""
     spread: float = 0.0
     """The same as ``change`` when all parts of the picture change alike, and the smaller the fewer do."""
-    step: float = 0.0
-    """From the picture before that, light taken out."""
     cut: bool = False
     """It shows another place than the picture before."""
 
@@ -67,10 +67,10 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and by more than 1.4 times what motion does near it from any
-    picture to the one after the next, so that a picture lost on the way is no jump; or 1.5 times as widely as from any
-    picture to the next, as when the camera was taken up between. 1.15 times the largest change near it is enough where
-    it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
+    A jump at the same place: more than light has changed, and by more than 1.4 times what any two neighbours near it
+    do; but not when it goes on growing with the time between, as motion does, so that a picture lost on the way is no
+    jump. Or it is 1.5 times as wide as anything near it, as when the camera was taken up between; 1.15 times is enough
+    where it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
     pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
     Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
@@ -86,16 +86,15 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
 
 
 def _seen(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[_Seen]:
-    last: deque[Soft] = deque(maxlen=2)
+    last: Soft | None = None
     for time, grey in pictures:
         now = soft(grey)
-        if last:
-            change = unlit(last[-1], now)
-            step = float(unlit(last[0], now).mean()) if len(last) == 2 else 0.0
-            yield _Seen(time, now, float(plain(last[-1], now).mean()), float(change.mean()), spread(change), step)
-        else:
+        if last is None:
             yield _Seen(time, now)
-        last.append(now)
+        else:
+            change = unlit(last, now)
+            yield _Seen(time, now, float(plain(last, now).mean()), float(change.mean()), spread(change))
+        last = now
 
 
 def _windows(row: Iterable[_Seen]) -> Iterator[tuple[_Seen, _Window]]:
@@ -121,11 +120,10 @@ def _jumps(window: _Window) -> bool:
     before, now, after = _sides(window)
     if now.change <= _JUMP_LEAST or min(len(before), len(after)) < _AFTER:
         return False
-    steps = [_most(seen.step for seen in side[2:]) for side in (before, after)]
-    changes = [_most(seen.change for seen in side[1:]) for side in (before, after)]
+    usual = _most(seen.change for seen in (*before[1:], *after[1:]))
     widths = [_most(seen.spread for seen in side[1:]) for side in (before, after)]
-    large = now.change > _LARGE_RATIO * max(steps) or _abrupt(now.change, changes, steps)
-    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths, widths)
+    large = now.change > _LARGE_RATIO * usual and not _grows(before, after, now.change)
+    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths)
     return (large or wide) and _lasts(before, after, unlit, now.change)
 
 
@@ -133,9 +131,18 @@ def _most(changes: Iterable[float]) -> float:
     return max(changes, default=0.0) + _NOISE
 
 
-def _abrupt(change: float, near: Sequence[float], calm: Sequence[float]) -> bool:
+def _grows(before: Sequence[_Seen], after: Sequence[_Seen], change: float) -> bool:
+    """Whether pictures further apart differ by so much more that motion must have led from one side to the other."""
+    pairs = zip(reversed(before[:-1]), after[1 : _FURTHER + 1], strict=False)
+    return any(
+        float(unlit(one.picture, other.picture).mean()) > (1 + _GROWTH * further) * change
+        for further, (one, other) in enumerate(pairs, 1)
+    )
+
+
+def _abrupt(width: float, near: Sequence[float]) -> bool:
     """Whether motion would have to begin or end with its largest step."""
-    return change > _ABRUPT_RATIO * max(near) and change > _CALM_RATIO * min(calm)
+    return width > _ABRUPT_RATIO * max(near) and width > _CALM_RATIO * min(near)
 
 
 def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
