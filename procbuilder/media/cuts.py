@@ -11,7 +11,7 @@ import numpy as np
 from av.video.frame import VideoFrame
 
 from procbuilder.media.decode import frames
-from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, spread, unlit
+from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, unlit
 from procbuilder.media.scaling import rescaled
 from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
@@ -24,12 +24,12 @@ _NOISE = 0.5
 """Grey levels that are added to every change with which one is compared."""
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
-_JUMP_LEAST, _LARGE_RATIO, _WIDE_RATIO = 1.5, 1.4, 1.5
-"""The same for a jump, light taken out: how many times every change near it, or every width of one."""
-_ABRUPT_RATIO, _CALM_RATIO = 1.15, 3.0
-"""Ratios that do where a wide jump begins or ends a motion: to every width near it, and to those on its calmer side."""
-_FURTHER, _GROWTH = 3, 0.2
-"""Pictures on each side over which a jump grows by less than that share of it a picture, since it took no time."""
+_JUMP_LEAST, _JUMP_RATIO = 1.5, 1.5
+"""The same for a jump, light taken out."""
+_ABRUPT_RATIO, _CALM_RATIO = 1.25, 3.0
+"""Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
+_FURTHER, _GROWTH = 2, 0.3
+"""So many pictures further away on both sides a jump has grown, by at most that share of itself with each."""
 _LASTING, _AFTER = 0.5, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
@@ -51,8 +51,6 @@ class _Seen:
     """From the picture before."""
     change: float = 0.0
     """The same, light taken out."""
-    spread: float = 0.0
-    """The same as ``change`` when all parts of the picture change alike, and the smaller the fewer do."""
     cut: bool = False
     """It shows another place than the picture before."""
 
@@ -67,10 +65,10 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and by more than 1.4 times what any two neighbours near it
-    do; but not when it goes on growing with the time between, as motion does, so that a picture lost on the way is no
-    jump. Or it is 1.5 times as wide as anything near it, as when the camera was taken up between; 1.15 times is enough
-    where it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
+    A jump at the same place: more than light has changed, and by more than 1.5 times what any two neighbours near it
+    do; 1.25 times is enough where it is three times everything on one side, since no motion begins or ends at its
+    fastest. What moves is the further off the more time goes by, what jumps is not, so that pictures lost on the way
+    are no jump: one picture further on both sides it may grow by 0.3 of itself, two further by 0.6. It is compared with
     pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
     Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
@@ -92,8 +90,7 @@ def _seen(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[_Seen]:
         if last is None:
             yield _Seen(time, now)
         else:
-            change = unlit(last, now)
-            yield _Seen(time, now, float(plain(last, now).mean()), float(change.mean()), spread(change))
+            yield _Seen(time, now, float(plain(last, now).mean()), float(unlit(last, now).mean()))
         last = now
 
 
@@ -120,15 +117,12 @@ def _jumps(window: _Window) -> bool:
     before, now, after = _sides(window)
     if now.change <= _JUMP_LEAST or min(len(before), len(after)) < _AFTER:
         return False
-    usual = _most(seen.change for seen in (*before[1:], *after[1:]))
-    widths = [_most(seen.spread for seen in side[1:]) for side in (before, after)]
-    large = now.change > _LARGE_RATIO * usual and not _grows(before, after, now.change)
-    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths)
-    return (large or wide) and _lasts(before, after, unlit, now.change)
-
-
-def _most(changes: Iterable[float]) -> float:
-    return max(changes, default=0.0) + _NOISE
+    near = [max(seen.change for seen in side[1:]) + _NOISE for side in (before, after)]
+    # motion neither begins nor ends with its largest step
+    abrupt = now.change > _ABRUPT_RATIO * max(near) and now.change > _CALM_RATIO * min(near)
+    if not abrupt and now.change <= _JUMP_RATIO * max(near):
+        return False
+    return not _grows(before, after, now.change) and _lasts(before, after, unlit, now.change)
 
 
 def _grows(before: Sequence[_Seen], after: Sequence[_Seen], change: float) -> bool:
@@ -138,11 +132,6 @@ def _grows(before: Sequence[_Seen], after: Sequence[_Seen], change: float) -> bo
         float(unlit(one.picture, other.picture).mean()) > (1 + _GROWTH * further) * change
         for further, (one, other) in enumerate(pairs, 1)
     )
-
-
-def _abrupt(width: float, near: Sequence[float]) -> bool:
-    """Whether motion would have to begin or end with its largest step."""
-    return width > _ABRUPT_RATIO * max(near) and width > _CALM_RATIO * min(near)
 
 
 def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:

@@ -84,16 +84,16 @@ def before_ground(at: int) -> Grey:
     return picture
 
 
-@pytest.mark.parametrize(("speed", "lost", "times"), [(1, 1, 1), (1, 3, 1), (3, 1, 1), (3, 3, 1), (6, 1, 1), (3, 2, 2)])
+@pytest.mark.parametrize(("speed", "lost", "times"), [(1, 1, 1), (1, 3, 1), (3, 1, 1), (3, 3, 1), (6, 2, 1), (2, 2, 2)])
 def test_pictures_lost_on_the_way_are_no_cut(speed: int, lost: int, times: int) -> None:
     """So many in a row; the hand moves by half the speed in pixels of 160, and each picture is shown so many times."""
     way = [with_hand(speed * i // 2) for i in range(41) if not 20 <= i < 20 + lost]
     assert list(find(timed(picture for picture in way for _ in range(times)))) == []
 
 
-@pytest.mark.parametrize("speed", [8, 9])
+@pytest.mark.parametrize("speed", [3, 6])
 def test_a_jump_is_found_while_the_hand_moves_fast(speed: int) -> None:
-    """By more than half its width from one picture to the next, there and back."""
+    """By so many pixels of 160 from one picture to the next, there and back."""
     there, back = ([with_hand(at + way * speed * i) for i in range(7)] for at, way in ((0, 1), (143, -1)))
     assert list(find(timed([*there, *back]))) == [Cut(7 * TICK, jump=True)]
 
@@ -117,24 +117,25 @@ def test_a_film_of_repeated_pictures_hides_no_cut(times: int) -> None:
     assert list(find(timed(shown))) == [Cut(10 * times * TICK, jump=True), Cut(20 * times * TICK)]
 
 
-def test_a_small_thing_that_jumps_far_is_a_jump() -> None:
-    """A tool of 16 by 20 pixels of 160 by 90."""
+@pytest.mark.parametrize(("height", "found"), [(5, []), (8, [Cut(20 * TICK, jump=True)])])
+def test_a_small_thing_that_jumps_far_is_a_jump(height: int, found: list[Cut]) -> None:
+    """A tool of 16 by so many pixels of 160 by 90."""
 
     def with_tool(at: int) -> Grey:
         picture = ground(1)
-        picture[40:60, at : at + 16] = 20
+        picture[40 : 40 + height, at : at + 16] = 20
         return picture
 
     shown = [with_tool(20 + i) for i in range(20)] + [with_tool(110 - i) for i in range(20)]
-    assert list(find(timed(shown))) == [Cut(20 * TICK, jump=True)]
+    assert list(find(timed(shown))) == found
 
 
 def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
-    """All moves by two pixels of 160, while an arm moves on by eight a picture as before."""
+    """All moves by three pixels of 160, while an arm moves on by two a picture as before."""
     wide = np.hstack([ground(1), ground(2)])
-    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [42] * 9]
+    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [43] * 9]
     for number, picture in enumerate(shown):
-        picture[10:90, max(8 * number - 30, 0) : 8 * number] = 20
+        picture[10:90, 2 * number : 2 * number + 30] = 20
     assert list(find(timed(shown))) == [Cut(9 * TICK, jump=True)]
 
 
@@ -145,12 +146,11 @@ def test_no_hand_stops_with_a_leap(last: int, found: list[Cut]) -> None:
     assert list(find(timed(with_hand(place) for place in [*places, *[places[-1] + last] * 16]))) == found
 
 
-@pytest.mark.parametrize(("leap", "on", "found"), [(3, 0, []), (4, 0, [Cut(12 * TICK, jump=True)]), (4, 3, [])])
-def test_no_swing_of_the_camera_stops_with_a_leap(leap: int, on: int, found: list[Cut]) -> None:
-    """It swings by three pixels of 160 a picture, then by so many, and stops or goes on."""
-    wide = np.hstack([ground(1), ground(2)])
-    places = [*range(0, 36, 3), *(33 + leap + on * i for i in range(12))]
-    assert list(find(timed(wide[:, place : place + SIZE[0]] for place in places))) == found
+@pytest.mark.parametrize(("moves_on", "found"), [(False, [Cut(12 * TICK, jump=True)]), (True, [])])
+def test_no_motion_ends_at_its_fastest(moves_on: bool, found: list[Cut]) -> None:
+    """A hand goes to and fro by ten pixels of 160, and is elsewhere at a change 1.4 times as large; it rests there."""
+    places = [*[20, 30] * 6, *([90, 100] if moves_on else [90, 90]) * 6]
+    assert list(find(timed(with_hand(place) for place in places))) == found
 
 
 def test_black_between_two_shots_is_two_cuts() -> None:
@@ -199,8 +199,8 @@ def test_every_picture_shows_every_hard_cut(made: Montage) -> None:
     found = cuts_within(made.path, film, [Stretch(Fraction(0), Fraction(100))])
     assert hits(made.hard, found) / len(made.hard) >= 0.95
     assert hits(made.jumps, found) / len(made.jumps) >= 0.7
-    # three times a drawn hand comes from one picture to the next
-    assert len(found) <= len(made.hard) + len(made.jumps) + 3
+    # a drawn hand comes from one picture to the next
+    assert len(found) <= 1.25 * (len(made.hard) + len(made.jumps))
 
 
 def test_around_suspected_places_the_same_cuts_are_found(made: Montage) -> None:
