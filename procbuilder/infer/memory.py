@@ -53,17 +53,27 @@ class Memory:
     def __init__(self, book: Wordbook) -> None:
         self.book = book
         self._things: list[Thing] = []
+        self._before = self._things
+        """As they were before this sentence."""
         self._handled: set[str] = set()
         """Names of things that something was done to."""
         self._introduced: set[str] = set()
         """Names of things that were shown: "there's a clip"."""
         self._here = 0
+        self.fitted_here: set[str] = set()
+        """What this sentence has put somewhere, so that it is not what comes off next."""
         self.job = ""
         """What is to be renewed, as was said at the beginning."""
 
     def begin(self) -> None:
         """A new sentence."""
         self._here = 0
+        self._before = self._things
+        self.fitted_here.clear()
+
+    def forget(self) -> None:
+        """The sentence was about something else: what it named is not kept."""
+        self._things, self._here = self._before, 0
 
     @property
     def named_here(self) -> bool:
@@ -132,6 +142,8 @@ class Memory:
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
+        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+            return
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 

@@ -70,6 +70,8 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
         pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
+        if not pairs:
+            talk.memory.forget()
     talk.end(pairs)
     return [operation for _, operation in pairs]
 
@@ -197,8 +199,16 @@ class _Listener:
             return not self.book.is_small(self.clauses.low(at))
         if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
             return self.clauses.low(at).endswith("s")
+        if self.clauses.begins(at) and self._is_done_word(at):
+            return True
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
+
+    def _is_done_word(self, at: int) -> bool:
+        """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
+        low, clauses = self.clauses.low(at), self.clauses
+        strange = low.endswith("ed") and not low.endswith("eed") and not self.book.knows(low) and not self.book.is_small(low)
+        return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""

@@ -194,6 +194,8 @@ class Pointing:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
+        if block.act is Act.OFF and name in self.memory.fitted_here:
+            return False
         if told.verb in _ONLY and not self.book.is_in(name, _ONLY[told.verb]):
             return False
         default = self._default(told)

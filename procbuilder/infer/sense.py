@@ -118,7 +118,9 @@ class Sense:
 
     def is_announced(self, block: Block, told: Told) -> bool:
         """ "We're going to change the belt", before anything else is told."""
-        return block.act is Act.RENEW and not self.talk.before and told.start > 0
+        fits_new = block.act is Act.ON and told.form is Form.ING and any(thing.new for thing in told.things)
+        renews = block.act is Act.RENEW or fits_new
+        return renews and not self.talk.before and not self.line.pairs and told.start > 0
 
     def _is_in_time(self, block: Block, named: Named, tense: Tense) -> bool:
         """False for advice of what to try in some case, and for what was made good before the film."""

@@ -180,10 +180,12 @@ class Teller:
                 talk.memory.mention(thing)
             return
         if told.where is not None:
-            talk.memory.mention(told.where)
+            (talk.memory.mention_behind if block.act is Act.FOR_NOW else talk.memory.mention)(told.where)
         remember = talk.memory.mention if told.about is not None else talk.memory.handle
         if not usual:
             remember(renamed(thing, named))
+        if block.act is Act.ON and tense is Tense.NOW:
+            talk.memory.fitted_here.add(named.name)
         low = not named.sure or past or told.form is Form.S
         yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
 
