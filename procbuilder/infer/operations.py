@@ -206,8 +206,8 @@ class _Listener:
 
     def _is_done_word(self, at: int) -> bool:
         """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
-        low, clauses = self.clauses.low(at), self.clauses
-        strange = low.endswith("ed") and not low.endswith("eed") and not self.book.knows(low) and not self.book.is_small(low)
+        low, clauses, book = self.clauses.low(at), self.clauses, self.book
+        strange = low.endswith("ed") and not low.endswith("eed") and not book.knows(low) and not book.is_small(low)
         return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
 
     def _turns(self, at: int) -> bool | None:
