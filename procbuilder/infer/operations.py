@@ -199,8 +199,17 @@ class _Listener:
             return not self.book.is_small(self.clauses.low(at))
         if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
             return self.clauses.low(at).endswith("s")
+        if self.clauses.begins(at) and self._is_done_word(at):
+            return True
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
+
+    def _is_done_word(self, at: int) -> bool:
+        """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
+        low, clauses = self.clauses.low(at), self.clauses
+        is_past = low.endswith("ed") and not low.endswith("eed")
+        strange = is_past and not self.book.knows(low) and not self.book.is_small(low)
+        return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
