@@ -9,7 +9,10 @@ from numpy.typing import NDArray
 
 from procbuilder.media.look import SMALL, Grey, Look
 
-_WINDOW = cv2.createHanningWindow(SMALL, cv2.CV_32F).astype(np.float32)
+_POINTS = np.array([[[x, y]] for y in range(5, SMALL[1], 16) for x in range(8, SMALL[0], 16)], dtype=np.float32)
+"""Points all over the picture whose way is followed."""
+_FOLLOWING = {"winSize": (9, 9), "maxLevel": 2, "criteria": (cv2.TERM_CRITERIA_EPS | cv2.TERM_CRITERIA_COUNT, 10, 0.03)}
+"""The smallest surroundings that tell where a point is, and steps enough for a tenth of the picture width."""
 _GRID = (16, 9)
 _NOISE = 4.0
 """Grey levels by which two small pictures of the same thing may differ."""
@@ -38,10 +41,15 @@ Move = tuple[float, float]
 
 
 def turn(one: Grey, two: Grey) -> Move:
-    """How far the view has moved from one picture to the other."""
-    # Windowed here: the function's own windowing changes its inputs in place.
-    (across, down), _ = cv2.phaseCorrelate(one * _WINDOW, two * _WINDOW)
-    return across, down
+    """How far the view has moved from one picture to the other: the median of points all over it, whatever moves else.
+
+    The points are followed by optical flow (Lucas and Kanade, 1981), once the light is the same.
+    """
+    seen = [cv2.convertScaleAbs(each) for each in (one, two * _brighter(one, two))]
+    points, found, _ = cv2.calcOpticalFlowPyrLK(*seen, _POINTS, None, **_FOLLOWING)
+    ways = (points - _POINTS)[found.astype(bool)]
+    across, down = np.median(ways, axis=0) if len(ways) else (0.0, 0.0)
+    return float(across), float(down)
 
 
 def widths(move: Move) -> float:
@@ -126,8 +134,12 @@ def _matched(one: Grey, two: Grey, move: Move) -> Grey:
     there = moved >= 0
     if not there.any():
         return one
-    light = float(np.median((one[there] + 1) / (moved[there] + 1)))  # a mean would take a bright hand for light
-    return np.asarray(np.where(there, moved * light, one), dtype=np.float32)
+    return np.asarray(np.where(there, moved * _brighter(one[there], moved[there]), one), dtype=np.float32)
+
+
+def _brighter(one: Grey, two: Grey) -> float:
+    """How many times the first is brighter; the median, since a mean would take a bright hand for light."""
+    return float(np.median((one + 1) / (two + 1)))
 
 
 def _difference(one: Grey, two: Grey) -> Grey:
