@@ -11,8 +11,10 @@ from procbuilder.media.look import SMALL, Grey, Look
 
 _POINTS = np.array([[[x, y]] for y in range(5, SMALL[1], 16) for x in range(8, SMALL[0], 16)], dtype=np.float32)
 """Points all over the picture whose way is followed."""
-_FOLLOWING = {"winSize": (9, 9), "maxLevel": 2, "criteria": (cv2.TERM_CRITERIA_EPS | cv2.TERM_CRITERIA_COUNT, 10, 0.03)}
-"""The smallest surroundings that tell where a point is, and steps enough for a tenth of the picture width."""
+_AROUND_POINT, _HALVINGS = (9, 9), 2
+"""Surroundings so small that few hold two things that move apart; halved twice, for a twentieth of the width."""
+_ENOUGH = (cv2.TERM_CRITERIA_EPS | cv2.TERM_CRITERIA_COUNT, 10, 0.03)
+"""Rounds, or pixels of a last step, after which a point is taken as found."""
 _GRID = (16, 9)
 _NOISE = 4.0
 """Grey levels by which two small pictures of the same thing may differ."""
@@ -45,11 +47,18 @@ def turn(one: Grey, two: Grey) -> Move:
 
     The points are followed by optical flow (Lucas and Kanade, 1981), once the light is the same.
     """
-    seen = [cv2.convertScaleAbs(each) for each in (one, two * _brighter(one, two))]
-    points, found, _ = cv2.calcOpticalFlowPyrLK(*seen, _POINTS, None, **_FOLLOWING)
+    before, after = cv2.convertScaleAbs(one), cv2.convertScaleAbs(two * brighter(one, two))
+    points, found, _ = cv2.calcOpticalFlowPyrLK(
+        before, after, _POINTS, None, winSize=_AROUND_POINT, maxLevel=_HALVINGS, criteria=_ENOUGH
+    )  # type: ignore[call-overload]  # it takes None and makes the points itself
     ways = (points - _POINTS)[found.astype(bool)]
     across, down = np.median(ways, axis=0) if len(ways) else (0.0, 0.0)
     return float(across), float(down)
+
+
+def brighter(one: Grey, two: Grey) -> float:
+    """How many times the first is brighter: the median, since a mean would take a bright hand for light."""
+    return float(np.median((one + 1) / (two + 1)))
 
 
 def widths(move: Move) -> float:
@@ -83,11 +92,6 @@ def in_front(one: Look, two: Look) -> Grey:
     votes = outline * ((stronger > _CLEAR).astype(np.float32) - (stronger < -_CLEAR))
     local = cv2.blur(votes, _AROUND) / (cv2.blur(np.abs(votes), _AROUND) + _DOUBT)
     return np.asarray(mask * local, dtype=np.float32)
-
-
-def entered(one: Look, two: Look) -> Mask:
-    """Where the two differ by something that reaches in from the edge of the picture, whichever of them it is in."""
-    return against(one, two)[1]
 
 
 def against(ground: Look, look: Look) -> tuple[Grey, Mask]:
@@ -134,12 +138,8 @@ def _matched(one: Grey, two: Grey, move: Move) -> Grey:
     there = moved >= 0
     if not there.any():
         return one
-    return np.asarray(np.where(there, moved * _brighter(one[there], moved[there]), one), dtype=np.float32)
-
-
-def _brighter(one: Grey, two: Grey) -> float:
-    """How many times the first is brighter; the median, since a mean would take a bright hand for light."""
-    return float(np.median((one + 1) / (two + 1)))
+    light = brighter(one[there], moved[there].astype(np.float32))
+    return np.asarray(np.where(there, moved * light, one), dtype=np.float32)
 
 
 def _difference(one: Grey, two: Grey) -> Grey:
