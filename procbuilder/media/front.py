@@ -7,7 +7,7 @@ from fractions import Fraction
 import numpy as np
 
 from procbuilder.media.atwork import at_work, sight
-from procbuilder.media.compare import brighter
+from procbuilder.media.compare import against, brighter
 from procbuilder.media.look import Look
 from procbuilder.media.stillness import PAUSE
 
@@ -18,7 +18,9 @@ _EVERY = Fraction(2, 5)
 _BEGINNING = Fraction(1)
 """Seconds at the beginning of the footage, when the hand is not there yet."""
 _FIRST_VIEW = Fraction(3)
-"""Seconds at the beginning in which a picture in the same light is looked for."""
+"""Seconds at the beginning in which a picture of the same place in the same light is looked for."""
+_ALL = 0.55
+"""Share of the picture in which something is different from which on the view has changed."""
 _SHOWN = PAUSE
 """Seconds of calm from which on a hand may hold something to be seen: a shorter pause belongs to the work."""
 _MUCH = 0.75
@@ -62,10 +64,10 @@ def _has_stayed(looks: Sequence[Look], stretch: range, ground: Look) -> bool | N
 
 
 def _first_view(looks: Sequence[Look], stretch: range) -> Look | None:
-    """The first picture in the same light."""
+    """The first picture that shows the same place in the same light."""
     one = clearest(looks, stretch)
     early = (look for look in looks[: stretch.start] if look.time < looks[0].time + _FIRST_VIEW)
-    return next((look for look in early if _comparable(one, look)), None)
+    return next((look for look in early if _comparable(one, look) and _same_place(one, look)), None)
 
 
 def _during_work(looks: Sequence[Look], stretch: range, ground: Look) -> list[Look]:
@@ -80,3 +82,7 @@ def _during_work(looks: Sequence[Look], stretch: range, ground: Look) -> list[Lo
 
 def _comparable(one: Look, two: Look) -> bool:
     return abs(math.log(brighter(one.small, two.small))) < _ALIKE
+
+
+def _same_place(one: Look, two: Look) -> bool:
+    return bool(against(one, two)[1].mean() <= _ALL)
