@@ -42,7 +42,8 @@ class AtWork:
     @property
     def usually(self) -> float:
         """The share that is covered in the pictures of the work, on average."""
-        return float(np.mean([self.share(there) for _, there in self.pictures]))
+        often = self.often
+        return float((often**2).sum() / often.sum())
 
     @property
     def place(self) -> Mask:
