@@ -150,5 +150,5 @@ SETS: dict[str, tuple[tuple[tuple[Path, int], ...], tuple[Paint, ...]]] = {
         ),
         (hoses, tiles),
     ),
-    "judge": (((_BIKES, 2), (_SHARED / "no_duration_vfr.webm", 3), (_STRIP, 108), (_REFIT, 106)), (panels, gravel)),
+    "judge": (((_BIKES, 9), (_BELT, 20), (_STRIP, 108), (_REFIT, 106)), (panels, gravel)),
 }  # fmt: skip
