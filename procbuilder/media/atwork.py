@@ -14,14 +14,10 @@ _LEAST = 0.015
 """Share of the picture below which nothing is at work."""
 _NEARER = 0.6
 """Distance in colour from what was at work, as a share of that from the ground, up to which it is still there."""
-_COVERED = 0.45
-"""Share of the working place in which it must still be there."""
 _CENTRAL = 0.018
 """Share of the picture, counted most in its middle, that it must cover."""
-_LIKER = 0.1
-"""By how much the colours there must be liker to those of what was at work than the ground was."""
-_OUTLINED = -0.2
-"""Votes of the outline below which it is the ground that stands there, and what was in front has gone."""
+_TOGETHER = 0.9
+"""What place, colour and outline must add up to, of 1 each."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +34,40 @@ class AtWork:
         """For each place the share of the pictures in which something is there."""
         return np.asarray(np.mean([there for _, there in self.pictures], axis=0), dtype=np.float64)
 
+    def share(self, there: Mask) -> float:
+        """How much of the working place a mask covers, each part counted by how often something was there."""
+        often = self.often
+        return float(often[there].sum() / often.sum())
+
+    @property
+    def usually(self) -> float:
+        """The share that is covered in the pictures of the work, on average."""
+        often = self.often
+        return float((often**2).sum() / often.sum())
+
     @property
     def place(self) -> Mask:
         """The working place: where something was half of the time."""
         return np.asarray(self.often >= 0.5)
 
+
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """How a picture looks at the place of the work."""
+
+    covered: float
+    """Share of the working place, each part counted by how often something was there."""
+    central: float
+    """Share of the picture covered there; its middle counts more than its sides."""
+    colour: float
+    """By how much the colours are liker to those of what was at work than the ground was."""
+    outline: float
+    """Votes of the outline: 1 something stands there before the ground, -1 the other way round."""
+
     @property
-    def steadiness(self) -> float:
-        """1 when something was at the same place all the time, near 0 when never twice at the same."""
-        often = self.often
-        return float((often**2).sum() / often.sum())
+    def taken(self) -> bool:
+        """Whether what was at work is there, too: weak in one way, it may be strong in the others."""
+        return self.central >= _CENTRAL and self.covered + self.colour + self.outline >= _TOGETHER
 
 
 def at_work(ground: Look, looks: Sequence[Look]) -> AtWork | None:
@@ -56,15 +76,13 @@ def at_work(ground: Look, looks: Sequence[Look]) -> AtWork | None:
     return AtWork(ground, pictures) if len(pictures) > 1 else None
 
 
-def is_there(work: AtWork, look: Look) -> bool:
-    """Whether it covers the working place in this picture, too: by place, by colour and by outline."""
-    place = work.place
+def sight(work: AtWork, look: Look) -> Sight:
+    """A picture compared with the work at its place: by place, by colour and by outline."""
     colour, came = against(work.ground, look)
-    where = place & came
-    covered = where & _nearer(colour, _usual(work), work.ground.colour.astype(np.float32))
-    if covered.sum() < _COVERED * max(int(place.sum()), 1) or central(covered) < _CENTRAL:
-        return False
-    return _liker(work, colour, where) >= _LIKER and in_front(look, work.ground)[where].mean() >= _OUTLINED
+    covered = came & _nearer(colour, _usual(work), work.ground.colour.astype(np.float32))
+    where = came & work.place
+    outline = float(in_front(look, work.ground)[where].mean()) if where.any() else 0.0
+    return Sight(work.share(covered), central(covered & where), _liker(work, colour, where), outline)
 
 
 def _usual(work: AtWork) -> Grey:

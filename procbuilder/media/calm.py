@@ -78,7 +78,7 @@ def _before(looks: Sequence[Look], index: int) -> int | None:
 
 
 def _aways(looks: Sequence[Look], speeds: Floats) -> list[float]:
-    """How far each view is from the usual one: by the way the camera went there, checked against the view itself."""
+    """How far each view is from the usual one, by the way the camera went there."""
     smooth = [np.median(speeds[max(i - _SMOOTH, 0) : i + _SMOOTH + 1], axis=0) for i in range(len(looks))]
     place, path = np.zeros(2), []
     for index in range(len(looks)):
@@ -88,12 +88,7 @@ def _aways(looks: Sequence[Look], speeds: Floats) -> list[float]:
     if not path:
         return []
     usual = np.median(np.array(path), axis=0)
-    aways = [widths(_pair(each - usual)) for each in path]
-    home = looks[int(np.argmin(aways))]
-    return [
-        min(away, widths(turn(home.small, look.small))) if away > AWAY else away
-        for away, look in zip(aways, looks, strict=True)
-    ]
+    return [widths(_pair(each - usual)) for each in path]
 
 
 def _pair(values: Floats) -> Move:

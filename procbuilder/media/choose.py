@@ -15,10 +15,10 @@ _LIT = 0.35
 """Difference in log brightness from the usual light of the step."""
 _LOST, _BLUNTER = 1.1, 0.25
 """Logs of lost detail and of lost acuity above which a picture is blurred: a hand that goes takes detail, too."""
-_SOFT, _ACUITY = 4.5, -2.1
-"""Logs of detail, and of fine against coarse detail, below which nothing in a picture has a clean edge."""
-_BOTH_SOFT, _BOTH_ACUITY = 6.9, -1.7
-"""The same, when both are low: little detail alone may be a plain part."""
+_SHARP, _DETAIL = -0.15, 0.25
+"""Acuity, with this much of the log of detail added, below which nothing in a picture has a clean edge.
+
+Little detail alone may be a plain part, and blunt edges alone a dull one."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""
 _EDGE = Fraction(3, 10)
@@ -67,9 +67,8 @@ def faults(measure: Measure, goal: Fraction) -> tuple[str, ...]:
 
 
 def _is_blurred(measure: Measure) -> bool:
-    soft = measure.sharpness < _SOFT or measure.acuity < _ACUITY
-    both = measure.sharpness < _BOTH_SOFT and measure.acuity < _BOTH_ACUITY
-    return soft or both or (measure.lost > _LOST and measure.blunter > _BLUNTER)
+    soft = measure.acuity + _DETAIL * measure.sharpness < _SHARP
+    return soft or (measure.lost > _LOST and measure.blunter > _BLUNTER)
 
 
 def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:

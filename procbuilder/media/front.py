@@ -1,12 +1,13 @@
 """Which calm moments have a hand or a tool in front of the part."""
 
+import math
 from collections.abc import Sequence
 from fractions import Fraction
 
 import numpy as np
 
-from procbuilder.media.atwork import at_work, is_there
-from procbuilder.media.compare import entered
+from procbuilder.media.atwork import at_work, sight
+from procbuilder.media.compare import against, brighter
 from procbuilder.media.look import Look
 from procbuilder.media.stillness import PAUSE
 
@@ -22,8 +23,8 @@ _ALL = 0.55
 """Share of the picture in which something is different from which on the view has changed."""
 _SHOWN = PAUSE
 """Seconds of calm from which on a hand may hold something to be seen: a shorter pause belongs to the work."""
-_STEADY = 0.84
-"""Steadiness of what was at work from which on it has been holding all the time what it holds now."""
+_MUCH = 0.75
+"""How much it must cover, as a share of what it usually did at work, when it only rests there."""
 
 
 def covered(looks: Sequence[Look], calm: Sequence[range]) -> list[bool]:
@@ -58,15 +59,15 @@ def _has_stayed(looks: Sequence[Look], stretch: range, ground: Look) -> bool | N
     if work is None:
         return None
     seconds = looks[stretch.stop - 1].time - looks[stretch.start].time
-    holds_up = seconds >= _SHOWN and work.steadiness >= _STEADY
-    return not holds_up and is_there(work, one)
+    seen = sight(work, one)
+    return seen.taken and not (seconds >= _SHOWN and seen.covered < _MUCH * work.usually)
 
 
 def _first_view(looks: Sequence[Look], stretch: range) -> Look | None:
     """The first picture that shows the same place in the same light."""
     one = clearest(looks, stretch)
     early = (look for look in looks[: stretch.start] if look.time < looks[0].time + _FIRST_VIEW)
-    return next((look for look in early if _comparable(one, look) and entered(one, look).mean() <= _ALL), None)
+    return next((look for look in early if _comparable(one, look) and _same_place(one, look)), None)
 
 
 def _during_work(looks: Sequence[Look], stretch: range, ground: Look) -> list[Look]:
@@ -80,4 +81,8 @@ def _during_work(looks: Sequence[Look], stretch: range, ground: Look) -> list[Lo
 
 
 def _comparable(one: Look, two: Look) -> bool:
-    return bool(abs(np.log((one.brightness + 1) / (two.brightness + 1))) < _ALIKE)
+    return abs(math.log(brighter(one.small, two.small))) < _ALIKE
+
+
+def _same_place(one: Look, two: Look) -> bool:
+    return bool(against(one, two)[1].mean() <= _ALL)

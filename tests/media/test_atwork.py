@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from av.video.frame import VideoFrame
 
-from procbuilder.media.atwork import AtWork, at_work, is_there
+from procbuilder.media.atwork import AtWork, at_work, sight
 from procbuilder.media.look import Look, look
 from tests.media import filming
 from tests.media.filming import Image
@@ -36,8 +36,10 @@ def work() -> AtWork:
     return found
 
 
-def test_a_hand_that_rests_where_it_worked_is_there(work: AtWork) -> None:
-    assert is_there(work, _hand(FINISHED, 155))
+@pytest.mark.parametrize("top", [90, 132])
+def test_a_hand_that_rests_where_it_worked_or_half_beside_it_is_there(work: AtWork, top: int) -> None:
+    """Beside it its colours and its outline make up for the place."""
+    assert sight(work, _hand(FINISHED, 155, top=top)).taken
 
 
 @pytest.mark.parametrize(
@@ -46,17 +48,16 @@ def test_a_hand_that_rests_where_it_worked_is_there(work: AtWork) -> None:
         pytest.param(_look(FINISHED), id="gone"),
         pytest.param(_hand(FINISHED, 155, top=170), id="elsewhere"),
         pytest.param(_hand(FINISHED, 155, tone=RED), id="of another colour"),
-        pytest.param(_hand(FINISHED, 155, top=132), id="beside the working place"),
     ],
 )
 def test_what_is_not_there(work: AtWork, image: Look) -> None:
-    assert not is_there(work, image)
+    assert not sight(work, image).taken
 
 
 def test_a_hand_in_a_corner_is_not_in_the_way() -> None:
     work = at_work(_look(GROUND), [_hand(GROUND, 62, top=180), _hand(GROUND, 60, top=178)])
     assert work
-    assert not is_there(work, _hand(FINISHED, 60, top=180))
+    assert not sight(work, _hand(FINISHED, 60, top=180)).taken
 
 
 def test_what_has_been_moved_and_stays_is_no_hand() -> None:
@@ -67,14 +68,14 @@ def test_what_has_been_moved_and_stays_is_no_hand() -> None:
     high[60:200, 120:] = np.roll(low[60:200, 120:], 20, axis=0)
     work = at_work(_look(low), [_look(high)] * 3)
     assert work
-    assert not is_there(work, _look(high))
+    assert not sight(work, _look(high)).taken
 
 
 def test_what_was_in_front_and_has_gone_is_not_there() -> None:
     """The first view had the hand in it."""
     work = at_work(_hand(GROUND, 155), [_look(GROUND)] * 3)
     assert work
-    assert not is_there(work, _look(GROUND))
+    assert not sight(work, _look(GROUND)).taken
 
 
 def test_the_working_place_is_where_something_was_half_of_the_time(work: AtWork) -> None:
@@ -84,14 +85,22 @@ def test_the_working_place_is_where_something_was_half_of_the_time(work: AtWork)
     assert columns[-1] == 159
 
 
-def test_steadiness_is_one_for_what_never_moves_and_a_half_for_what_is_here_and_there() -> None:
-    """The mean share of a place, weighted by itself: places taken always count 1, places taken half the time a half."""
+def test_what_never_moves_usually_covers_the_whole_place_and_what_is_here_and_there_half_of_it() -> None:
     still = at_work(_look(GROUND), [_hand(GROUND, 150)] * 4)
     away = at_work(_look(GROUND), [_hand(GROUND, 150, top=20), _hand(GROUND, 150, top=150)] * 2)
     assert still
     assert away
-    assert still.steadiness == pytest.approx(1)
-    assert away.steadiness == pytest.approx(0.5, abs=0.02)
+    assert still.usually == pytest.approx(1)
+    assert away.usually == pytest.approx(0.5, abs=0.02)
+
+
+@pytest.mark.parametrize(("share", "covered"), [(0.8, 0.9), (0.55, 0.0)])
+def test_a_colour_must_be_clearly_nearer_to_that_of_the_work(work: AtWork, share: float, covered: float) -> None:
+    """A glove in a little less light covers the place it worked at; its shadow, half way to the ground, does not."""
+    between = GROUND + share * (np.array(GLOVE) - GROUND)
+    image = GROUND.copy()
+    image[90:150, 170:] = between[90:150, 170:].astype(np.uint8)
+    assert sight(work, _look(image)).covered == pytest.approx(covered, abs=0.05)
 
 
 def test_nothing_is_at_work_in_pictures_of_the_ground() -> None:

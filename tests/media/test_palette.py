@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from av.video.frame import VideoFrame
 
-from procbuilder.media.compare import entered
+from procbuilder.media.compare import against
 from procbuilder.media.look import Look, look
 from procbuilder.media.palette import likeness, palette
 from tests.media import filming
@@ -49,5 +49,5 @@ def test_a_bright_hand_before_a_dark_ground_is_not_taken_for_light() -> None:
     dark = (filming.scene() // 4).astype(np.uint8)
     reached = dark.copy()
     reached[80:160, 160:] = (205, 208, 210)
-    share = entered(_look(reached), _look(dark)).mean()
+    share = against(_look(reached), _look(dark))[1].mean()
     assert share == pytest.approx(1 / 6, abs=0.03)
