@@ -1,1 +1,1 @@
-"""Trade knowledge as small named rules: ledger, dangers, lists, torques, times."""
+"""Trade knowledge as small named rules: ledger, dangers, lists, torques, times; ``hearing`` hears what was said."""

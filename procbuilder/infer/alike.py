@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.heard import Sentence
 from procbuilder.model.practice import Logged, Run
 from procbuilder.model.procedure import Step

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.lexicon import word_list
-from procbuilder.infer.operations import operations
 from procbuilder.infer.spoils import single_use
 from procbuilder.infer.ways import AND, NOT
 from procbuilder.model.drafted import DerivedStep

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft

@@ -13,7 +13,7 @@ from rich.table import Table
 
 from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import standing
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders

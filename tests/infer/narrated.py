@@ -5,7 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from procbuilder.infer.sentences import sentences
+from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.procedure import Narration
 from procbuilder.model.words import thing

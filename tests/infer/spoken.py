@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from procbuilder.infer.book import Account
-from procbuilder.infer.follow import Follower
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.follow import Follower
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.heard import Operation, Sentence, Tense
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration

@@ -2,8 +2,8 @@
 
 import random
 
-from procbuilder.infer.draft import draft
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.draft import draft
+from procbuilder.infer.hearing.operations import operations
 from tests.infer.narrated import NAMES, read
 from tests.infer.spoken import narrated, spoken
 

@@ -5,12 +5,12 @@ from fractions import Fraction
 
 import pytest
 
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
+from procbuilder.infer.hearing.sizes import sizes
+from procbuilder.infer.hearing.wordbook import wordbook
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
-from procbuilder.infer.sizes import sizes
 from procbuilder.infer.times import estimate
-from procbuilder.infer.wordbook import wordbook
 from procbuilder.model.ledger import Balance
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
 from procbuilder.model.drafted import Draft, ProposedStep
 from tests.infer.spoken import narrated
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from procbuilder.infer.follow import Follower
+from procbuilder.infer.hearing.follow import Follower
 from tests.infer.spoken import heard, open_after
 
 

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import pytest
 
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
 from tests.growth import no_blow_up
 from tests.infer.large import BY_EXPRESSIONS, HOSTILE, repeated, said_at_once, told_for
 from tests.infer.narrated import NAMES, read

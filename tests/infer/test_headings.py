@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.heard import Sentence
 from procbuilder.model.origin import Place
 

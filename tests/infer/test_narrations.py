@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import pytest
 
-from procbuilder.infer.draft import draft
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.draft import draft
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.words import thing
 from tests.infer.narrated import NAMES, Told, read
 from tests.infer.spoken import still_open

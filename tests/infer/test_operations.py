@@ -2,7 +2,7 @@
 
 import pytest
 
-from procbuilder.infer.operations import operations
+from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.heard import Sure
 from tests.infer.spoken import heard, spoken, told
 

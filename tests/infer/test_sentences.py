@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from procbuilder.infer.sentences import MOST_WORDS, sentences
+from procbuilder.infer.hearing.sentences import MOST_WORDS, sentences
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration
 

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from procbuilder.infer.inflect import Form, forms
-from procbuilder.infer.wordbook import wordbook
+from procbuilder.infer.hearing.inflect import Form, forms
+from procbuilder.infer.hearing.wordbook import wordbook
 from procbuilder.model.heard import Act
 
 BOOK = wordbook()
@@ -69,7 +69,7 @@ def test_a_form_may_belong_to_two_verbs() -> None:
 
 def test_every_list_is_used_by_a_rule() -> None:
     code = "".join(
-        path.read_text(encoding="utf-8") for path in (Path(__file__).parents[2] / "procbuilder" / "infer").glob("*.py")
+        path.read_text(encoding="utf-8") for path in (Path(__file__).parents[2] / "procbuilder" / "infer").rglob("*.py")
     )
     unused = [name for name in [*BOOK.cues, *BOOK.grammar] if f'"{name}"' not in code]
     assert unused == []

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from procbuilder.infer.draft import draft
+from procbuilder.infer.hearing.draft import draft
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.trays import trays

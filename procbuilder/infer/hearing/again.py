@@ -1,0 +1,154 @@
+"""Things of a sentence that has no verb of its own: "then the rear pins", "new gasket, two nuts", "emboss plate"."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.inflect import Form
+from procbuilder.infer.hearing.nouns import Thing, read_thing
+from procbuilder.infer.hearing.tokens import SIGNS
+from procbuilder.infer.hearing.told import Told
+
+_GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")
+_TOO = ("too", "also", "likewise")
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """What a sentence names to say that the same goes for it."""
+
+    things: tuple[Thing, ...] = ()
+    too: bool = False
+    """It says so: "faceplate too"."""
+
+
+def follows_again(clauses: Clauses) -> Again:
+    """The things of a sentence that says no more than ``then the rear pins, both of them`` or ``faceplate too``."""
+    at = _behind_same_again(clauses)
+    while (clauses.has("openers", at) or clauses.low(at) in (",", "as", "with")) and not _is_which(clauses, at):
+        if clauses.low(at) == "," and clauses.low(at - 1) == "next":
+            return Again()
+        at += 1
+    things = _joined(clauses, at)
+    end = things[-1].end if things else at
+    too = says_same(clauses, end)
+    said = {token.low for token in clauses.tokens[:at]}
+    if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
+        return Again()
+    if too:
+        return Again(things, too)
+    while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
+        end += 1
+    end = clauses.behind_place(end)
+    if clauses.low(end) == "," and any(
+        clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
+    ):
+        return Again()
+    return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
+
+
+def says_same(clauses: Clauses, at: int) -> bool:
+    """ "Faceplate too.", "little clamp, same thing.": that the same goes for what stands before a token."""
+    first = at + (clauses.low(at) == ",")
+    first += clauses.low(first) == "the"
+    if first > at and clauses.low(first) in ("same", "ditto", "likewise"):
+        end = first + 1 + (clauses.low(first + 1) in ("thing", "again", "deal", "way", "story", "there"))
+        return clauses.low(end) in SIGNS
+    return clauses.low(at) in _TOO and clauses.low(at + 1) in SIGNS and not clauses.asks(at)
+
+
+def _is_which(clauses: Clauses, at: int) -> bool:
+    """ "Right one": here "right" tells which it is."""
+    return clauses.has("positions", at) and clauses.low(at + 1) in ("one", "ones", "hand", "side")
+
+
+def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
+    """The things that stand one behind the other from a token on."""
+    things: list[Thing] = []
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    while thing is not None and not thing.measure:
+        end = thing.end
+        if not thing.name and (not thing.count or clauses.behind_place(end) == end):
+            break
+        things.append(thing)
+        follows = end + 1 if clauses.low(end) == "and" else end
+        follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
+        thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
+    return tuple(things)
+
+
+def _behind_same_again(clauses: Clauses) -> int:
+    """The token behind "do the same with" at the beginning of a sentence; 0 where there is none."""
+    first = 0
+    while clauses.has("openers", first) and clauses.low(first) != "same":
+        first += 1
+    words = [token.low for token in clauses.tokens[first : first + 6]]
+    for phrase in clauses.book.grammar["same_again"]:
+        if words[: len(phrase.split())] == phrase.split():
+            return first + len(phrase.split())
+    return 0
+
+
+def command(clauses: Clauses) -> tuple[Told, Thing] | None:
+    """The first word of a sentence taken as its verb, and the first thing behind it; None when there is none."""
+    at = 0
+    while clauses.has("openers", at) or clauses.has("adverbs", at) or clauses.low(at) in SIGNS:
+        at += 1
+        if at >= len(clauses.tokens):
+            return None
+    verb = clauses.low(at)
+    if any(clauses.has(kind, at) for kind in ("articles", "prepositions", "one_pronouns", "many_pronouns")):
+        return None
+    for start in range(at + 1, len(clauses.tokens)):
+        thing = read_thing(clauses.tokens, start, clauses.book, governed=True)
+        if thing is not None and not thing.measure:
+            return Told(verb, Form.BASE, at, thing.end, (thing,)), thing
+    return None
+
+
+def bare_things(clauses: Clauses) -> list[Told]:
+    """ "New gasket, plate, two nuts": the things of a list with which a sentence begins, as if they were fitted."""
+    things: list[Thing] = []
+    at = 0
+    while clauses.has("openers", at) or (at and clauses.low(at) == ","):
+        at += 1
+    while (thing := read_thing(clauses.tokens, at, clauses.book)) is not None:
+        at = thing.end + (clauses.low(thing.end) in ("first", "next"))
+        at = clauses.behind_place(at) if clauses.low(at) in ("behind", "under", "underneath") else at
+        if not thing.name or thing.measure or thing.partial or clauses.low(thing.start) == "no":
+            break
+        if not (clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then", "with")):
+            break
+        things.append(thing)
+        at += 1
+        at += clauses.low(at) in ("and", "then")
+    return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
+
+
+def shown_thing(clauses: Clauses) -> Thing | None:
+    """The thing of a sentence that says no more than "so that's the carb"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at) or clauses.low(at) == ",":
+        at += 1
+    said = {token.low for token in clauses.tokens[:at]}
+    pointed = clauses.low(at) in ("that", "those", "there") and clauses.has("be", at + 1)
+    if said.isdisjoint(("so", "and")) or not pointed or clauses.low(at + 2) not in ("the", "your", "my", "our", "both"):
+        return None
+    thing = read_thing(clauses.tokens, at + 2, clauses.book)
+    if thing is None or not thing.name or thing.measure:
+        return None
+    end = clauses.behind_place(thing.end) if clauses.low(thing.end) in ("from", "of") else thing.end
+    return thing if clauses.ends(end) and not clauses.asks(at) else None
+
+
+def more(clauses: Clauses) -> Decimal | None:
+    """The number of a sentence that says no more than "two more of those"; None when it says something else."""
+    at = 0
+    while clauses.has("openers", at):
+        at += 1
+    count = clauses.book.numbers.get("one" if clauses.low(at) == "another" else clauses.low(at))
+    at += 1 + (clauses.low(at + 1) == "more")
+    counted = clauses.low(at - 1) in ("more", "another") and count is not None
+    while clauses.low(at) in ("of", "those", "them", "these", "the", "same", "one", "like", "that"):
+        at += 1
+    return count if counted and clauses.low(at) in SIGNS else None

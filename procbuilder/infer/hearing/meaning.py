@@ -1,0 +1,71 @@
+"""What a verb with its particles means for a thing."""
+
+from dataclasses import replace
+
+from procbuilder.infer.hearing.status import Status
+from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.wordbook import Block, Wordbook
+
+_STANDS_FOR_OTHERS = ("do", "fire")
+_AWAY = frozenset({"off", "out", "away", "free"})
+
+
+def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None) -> Block | None:
+    """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now.
+
+    A verb that does not go with "off" or "out" takes something off or out.
+    """
+    found = _meaning(told, name, book, status)
+    if found is None and told.leads:
+        told = replace(told, particles=told.particles[:-1])
+        found = _meaning(told, name, book, status)
+    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles) and told.verb not in _STANDS_FOR_OTHERS
+    return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
+
+
+def _meaning(told: Told, name: str, book: Wordbook, status: Status | None) -> Block | None:
+    now = status or Status()
+    for block in book.by_verb.get(told.verb, ()):
+        if not (_particles_fit(block, told) and _thing_fits(block, told, name, book)):
+            continue
+        if now.holds(block.when, name, block.state) and not now.named_with(name, block.unless):
+            return block
+    return None
+
+
+def _particles_fit(block: Block, told: Told) -> bool:
+    if block.so:
+        return told.so in block.so
+    if block.about:
+        return told.about is not None
+    if block.alone:
+        return not told.particles and not told.so
+    if not block.particles:
+        return True
+    if told.particles:
+        return not block.particles.isdisjoint(told.particles)
+    return "" in block.particles and told.verb not in block.not_alone
+
+
+def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
+    if block.moves and not told.moves:
+        return False
+    if block.where and (told.where is None or not ("*" in block.where or book.is_in(told.where.name, block.where))):
+        return False
+    if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
+        return False
+    if block.by and (told.means is None or not book.is_in(told.means.name, block.by)):
+        return False
+    if not name and block.default:
+        return True
+    return not block.things or book.is_in(name, block.things)
+
+
+def is_laid_aside(told: Told, book: Wordbook) -> bool:
+    """ "Put it on the bench" fits nothing anywhere."""
+    where = told.where
+    if "aside" in told.particles or (told.verb == "lay" and "out" in told.particles):
+        return True
+    if "back" in told.particles:
+        return False
+    return where is not None and bool(where.name) and book.is_in(where.name, ("place",))

@@ -1,0 +1,280 @@
+"""Operations from words: what was taken off, put back, checked or done, sentence by sentence."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from procbuilder.infer.hearing.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
+from procbuilder.infer.hearing.behind import read_verb
+from procbuilder.infer.hearing.causative import causative
+from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
+from procbuilder.infer.hearing.doing import is_done
+from procbuilder.infer.hearing.fronted import fronted, holds_another, listed_before
+from procbuilder.infer.hearing.inflect import Form
+from procbuilder.infer.hearing.inverted import inverted
+from procbuilder.infer.hearing.listening import Line, Pair, Talk, line
+from procbuilder.infer.hearing.looking import looked_at
+from procbuilder.infer.hearing.motion import Motion
+from procbuilder.infer.hearing.nouns import read_thing
+from procbuilder.infer.hearing.passive import undergoes
+from procbuilder.infer.hearing.same import Same
+from procbuilder.infer.hearing.telling import Teller
+from procbuilder.infer.hearing.tokens import SIGNS
+from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.turns import Turns
+from procbuilder.infer.hearing.unknown import bare_command, given
+from procbuilder.infer.hearing.verbless import Verbless
+from procbuilder.infer.hearing.who import Before, before
+from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
+from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.model.heard import Act, Operation, Sentence, Sure
+from procbuilder.model.words import singular
+from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
+
+
+def operations(
+    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+) -> tuple[Operation, ...]:
+    """All operations of a narration in the order in which they were said.
+
+    Nothing is taken from a verb that is negated, that tells a purpose or a reason, or that somebody
+    else does. A thing that is only pointed at gets the name of the last one that fits, and is unsure.
+
+    ``own``: words of the workshop.
+
+    ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
+    """
+    talk = Talk(wordbook(language, own))
+    spoken = list(sentences)
+    behind = (*spoken[1:], None)
+    return tuple(one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands))
+
+
+_STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
+"""With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
+_PERSONS = ("he", "she", "they")
+_NO_VERB = ("have", "back", "open", "shut", "clear", "free")
+"""Verbs that are as often something else, so that they do not keep a result from being heard."""
+
+
+def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
+    if not commands and is_talk(sentence.words, talk.book):
+        return []
+    talk.memory.begin()
+    now = line(sentence, behind, talk.book)
+    if not commands and is_question(now.clauses):
+        return []
+    talk.status.hear((token.low for token in now.clauses.tokens), talk.watched)
+    if cue(sentence.words, "back_together", talk.book):
+        talk.turn()
+    heard = _Listener(talk, now).pairs(commands)
+    pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
+    if not commands and is_everyday(sentence.words, talk.book):
+        pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
+        if not pairs:
+            talk.memory.forget()
+    talk.end(pairs)
+    return [operation for _, operation in pairs]
+
+
+def _is_trade(operation: Operation, book: Wordbook) -> bool:
+    """True for work on a thing that its sentence names, and that is none of everyday life, as a kettle is."""
+    last = singular(operation.object.split()[-1]) if operation.object else ""
+    everyday = last in book.cues["everyday"] or book.is_in(operation.object, ("body",))
+    return book.knows(operation.object) and operation.object in operation.said.words and not everyday
+
+
+def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
+    """False for what is undone because it was wrong, unless it was named."""
+    redone = bool(cue(sentence.words, "redo", book)) and operation.act in (Act.SLACKEN, Act.OFF)
+    return not redone or operation.sure is Sure.HIGH
+
+
+class _Listener:
+    """Hears one sentence from left to right."""
+
+    def __init__(self, talk: Talk, line: Line) -> None:
+        self.book, self.line, self.clauses = talk.book, line, line.clauses
+        self.teller, self.motion = Teller(talk, line), Motion(talk, line)
+        same = Same(talk, line, self.teller)
+        self.verbless, self.turns = Verbless(talk, line, same), Turns(talk, line, same)
+
+    def pairs(self, commands: bool) -> list[Pair]:
+        """What the sentence tells."""
+        at = 0
+        while at < len(self.clauses.tokens):
+            at = self._step(at)
+        if commands:
+            self.turns.take_command()
+        else:
+            self.turns.take()
+        return self.line.pairs
+
+    def _step(self, at: int) -> int:
+        """Take in the token and what belongs to it; gives back where to go on."""
+        clauses = self.clauses
+        if clauses.low(at) in SIGNS or (
+            clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
+        ):
+            return self._boundary(at)
+        if (end := self._fronted(at)) is not None or (end := self._brought_about(at)) is not None:
+            return end
+        if (turns := self._turns(at)) is not None:
+            self.line.aside = turns
+            self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
+            self.line.until = clauses.low(at) in ("until", "till") and clauses.low(at + 1) not in ("you", "i", "we")
+            clauses.begin(at + (1 if turns else 0))
+            return at + 1
+        if clauses.low(at) == "so" and not self.line.aside:
+            clauses.begin(at + 1)
+        if (told := inverted(clauses, at)) is not None:
+            self.line.pairs += self.teller.come(told, at)
+            return told.end
+        if (end := self.verbless.sharing.take_brought(at)) is not None or (end := self._verb(at)) is not None:
+            return end
+        if (end := self._strange_verb(at)) is not None:
+            return end
+        return self._no_verb(at)
+
+    def _fronted(self, at: int) -> int | None:
+        """What is told with the thing in front; None when the token does not tell so."""
+        told = [] if self.line.aside else fronted(self.clauses, at)
+        for one in told:
+            who = before(self.clauses, one.start, one.form)
+            if who.negated or who.supposed or who.other:
+                return None
+            self.line.pairs += self.teller.tell(one, one.start)
+        return told[-1].end if told else None
+
+    def _brought_about(self, at: int) -> int | None:
+        """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
+        told = None if self.line.aside else causative(self.clauses, at)
+        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
+            return None
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return told.end if made else None
+
+    def _strange_verb(self, at: int) -> int | None:
+        """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
+        looked = looked_at(self.clauses, at)
+        told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
+        if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
+            return None
+        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
+        self.line.pairs += made
+        return told.end if made else None
+
+    def _no_verb(self, at: int) -> int:
+        clauses = self.clauses
+        is_there = clauses.low(at) == "there" and (clauses.has("be", at + 1) or clauses.has("helpers", at + 1))
+        if is_there and clauses.low(at + 2) not in ("the", "that", "your"):
+            clauses.busy = True
+        named = singular(clauses.low(at)) in self.book.nouns and not clauses.has("one_pronouns", at - 1)
+        is_idle = clauses.low(at) in self.book.idle and not named
+        if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
+            clauses.busy = True
+        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
+            return end
+        clauses.foreign = clauses.foreign or clauses.has("others", at)
+        if self._is_deed(at):
+            clauses.busy = True
+            return at + 1
+        if clauses.subject is not None and clauses.subject.end == at and clauses.low(at) in ("all", "both", "each"):
+            return at + 1
+        if clauses.low(at + 1) == "here" and clauses.low(at) in self.book.forms:
+            return at + 2
+        if clauses.verb_at(at) and clauses.begins(at):
+            return at + 1
+        found = read_thing(clauses.tokens, at, self.book)
+        return self.verbless.take(found, at) if found is not None else at + 1
+
+    def _is_deed(self, at: int) -> bool:
+        """ "I nodded off": what stands behind "I", "you" or "they" is no thing; nor is "it's stamped"."""
+        back = at - 1
+        passed_over = ("adverbs", "supposed")
+        while any(self.clauses.has(kind, back) for kind in passed_over) and back > self.clauses.clause:
+            back -= 1
+        doer = self.clauses.low(back) in ("i", "you", "we", "they", "he", "she") and back >= self.clauses.clause
+        if self.clauses.low(at - 1) in ("can", "will", "must", "should", "may", "'ll"):
+            return not self.book.is_small(self.clauses.low(at))
+        if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
+            return self.clauses.low(at).endswith("s")
+        if self.clauses.begins(at) and self._is_done_word(at):
+            return True
+        is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
+        return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
+
+    def _is_done_word(self, at: int) -> bool:
+        """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
+        low, clauses = self.clauses.low(at), self.clauses
+        is_past = low.endswith("ed") and not low.endswith("eed")
+        strange = is_past and not self.book.knows(low) and not self.book.is_small(low)
+        return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
+
+    def _turns(self, at: int) -> bool | None:
+        """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
+        if self.line.aside and is_resumed(self.clauses, at):
+            return False
+        begins = (subordinate_at, is_told_of)
+        aside = is_outcome(self.clauses, at) or (not self.line.aside and any(one(self.clauses, at) for one in begins))
+        return True if aside else None
+
+    def _boundary(self, at: int) -> int:
+        """A sign or ``and``: a new clause, and the end of a reason or time that stood first."""
+        low, behind = self.clauses.low(at), self.clauses.low(at + 1)
+        stood_first = low in SIGNS and (not self.line.pairs or low in ";:–—." or self.line.stands_first)
+        if stood_first or low == "then" or (low in SIGNS and behind in ("then", "so")):
+            self.line.aside = False
+        if low in ("and", ",") and (self.line.until or low == ",") and self._is_command(at + 1):
+            self.line.aside = False
+        by_me = self.clauses.low(at + 2) in ("i", "we") and self.clauses.verb_at(at + 3)
+        if low == "," and behind == "and" and (by_me or self.clauses.verb_at(at + 2)):
+            self.line.aside = False
+        self.clauses.begin(at + 1)
+        return at + 1
+
+    def _of_all(self, told: Told) -> Told:
+        """ "Red nut, white nut, untwist those": done to each of them."""
+        one = told.things[0] if len(told.things) == 1 else None
+        if one is None or one.name or not (one.pointed and one.many):
+            return told
+        listed = listed_before(self.clauses, self.clauses.clause)
+        if one.count not in (None, len(listed)):
+            return told
+        return replace(told, start=listed[0].start, things=listed) if listed else told
+
+    def _is_command(self, at: int) -> bool:
+        """ "Lever it over till the belt gives and nip the bolt"."""
+        base = any(form is Form.BASE for _, form in self.clauses.verb_at(at))
+        return base and (self.clauses.has("articles", at + 1) or self.clauses.has("one_pronouns", at + 1))
+
+    def _verb(self, at: int) -> int | None:
+        """The operation of a verb; None when the token is none, or none that means anything."""
+        clauses = self.clauses
+        for verb, form in clauses.verb_at(at):
+            who = before(clauses, at, form)
+            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
+                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
+            told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
+            thing = undergoes(clauses, at)
+            if thing is not None and at == clauses.clause and told.things:
+                thing = None
+            if thing is None and not told.things and self.verbless.reports.is_made_so(told):
+                thing = clauses.subject
+            if thing is not None:
+                told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))
+            if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
+                self.line.aside = False
+            if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
+                return told.end
+            purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
+            clauses.foreign = clauses.foreign or who.other
+            aside = self.line.aside or who.other or purpose
+            goes = self.motion.of(told) if told.moves and not aside else None
+            done = thing is not None or goes is not None or is_done(clauses, told)
+            if not aside and done and (made := self.teller.tell(goes or told, at)):
+                clauses.verbs += 1
+                self.line.pairs += made
+                return told.end
+            clauses.busy = clauses.busy or who.other or verb not in _NO_VERB
+        return None

@@ -1,0 +1,104 @@
+"""Reads how a thing is then, from the words behind it: "off", "'s back on", "are tight at last", ", out"."""
+
+from dataclasses import dataclass
+
+from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.numbers import number_at
+from procbuilder.infer.hearing.tokens import SIGNS
+
+OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
+INWARD = frozenset({"on", "in", "back", "home", "over"})
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """How a thing is, as told behind it."""
+
+    ways: tuple[str, ...]
+    """Particles and states in order: ``back``, ``on``, ``tight``."""
+    end: int
+    """Token behind them."""
+    is_be: bool
+    """It *is* so, in words: "the cover's off"."""
+    apart: bool = False
+    """Behind a comma: "last screw, out"."""
+    doubtful: bool = False
+    """It is so still, too, or nearly."""
+    already: bool = False
+    """It was so before the film."""
+
+
+def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
+    """The outcome that begins at a token; None when none does."""
+    apart = clauses.low(at) == ","
+    at += apart
+    is_be = doubtful = already = False
+    while clauses.has("be", at) or _is_between(clauses, at):
+        if clauses.low(at) in ("was", "were", "been"):
+            return None
+        is_be = is_be or clauses.has("be", at)
+        doubtful = doubtful or clauses.has("doubt", at)
+        already = already or clauses.low(at) == "already"
+        at += 1
+    if clauses.has("doubt", at) or clauses.has("negations", at):
+        return None
+    first = at + (not apart and clauses.low(at) in ("go", "goes"))
+    first += clauses.low(first) == "up"
+    if (end := _value(clauses, first)) is not None:
+        return None if apart else Outcome(("torqued",), end, is_be or first > at)
+    if apart and not is_be and (end := _torque(clauses, at)) is not None:
+        return Outcome(("torqued",), end, is_be, apart)
+    at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)
+    ways: list[str] = []
+    while (clauses.has("particles", at) or clauses.low(at) in clauses.book.states) and not _is_in_pieces(clauses, at):
+        ways.append(clauses.low(at))
+        at += 1
+    if not ways or (apart and (is_be or not _is_end(clauses, at))):
+        return None
+    already = already or (is_be and clauses.low(at) == "already")
+    return Outcome(tuple(ways), at, is_be, apart, doubtful, already)
+
+
+def _is_between(clauses: Clauses, at: int) -> bool:
+    """ "The bolts are *both now* tight"."""
+    adverb = clauses.has("adverbs", at) or clauses.low(at) in ("both", "each")
+    return adverb and not clauses.has("particles", at)
+
+
+def _is_in_pieces(clauses: Clauses, at: int) -> bool:
+    """ "It's out in three bits"."""
+    return clauses.low(at) == "in" and clauses.low(at + 1) in clauses.book.numbers and clauses.low(at + 2).endswith("s")
+
+
+def joined(clauses: Clauses, at: int) -> Outcome | None:
+    """ "And tight" of "nuts on and tight"."""
+    at += clauses.low(at) == ","
+    further = read_outcome(clauses, at + 1) if clauses.low(at) == "and" else None
+    alone = further is not None and not further.is_be and _is_end(clauses, further.end)
+    return further if alone else None
+
+
+def _is_end(clauses: Clauses, at: int) -> bool:
+    return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then")
+
+
+def _value(clauses: Clauses, at: int) -> int | None:
+    """The token behind "at five", "to twenty newton metres" and "at fifty each"."""
+    if clauses.low(at) not in ("at", "to"):
+        return None
+    number, end = number_at(clauses.tokens, at + 1, clauses.book) or (None, at)
+    if number is None:
+        return None
+    behind = _torque(clauses, at + 1) or end
+    while clauses.has("adverbs", behind) or clauses.low(behind) == "each":
+        behind += 1
+    return behind if behind > end or _is_end(clauses, behind) else None
+
+
+def _torque(clauses: Clauses, at: int) -> int | None:
+    """The token behind a number and its unit of torque; None where there is none."""
+    number, end = number_at(clauses.tokens, at, clauses.book) or (None, at)
+    first = end
+    while clauses.has("torque_units", end):
+        end += 1
+    return end if number is not None and end > first else None
