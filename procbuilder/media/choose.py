@@ -21,6 +21,8 @@ _SHARP, _DETAIL = -0.15, 0.25
 Little detail alone may be a plain part, and blunt edges alone a dull one."""
 _EARLY = Fraction(3)
 """Seconds before the end of a step beyond which a picture does not show how it ends."""
+_WORTH_TELLING = 50
+"""Share of the pictures, in percent, that the chosen one is sharper than: less is no reason for it."""
 _EDGE = Fraction(3, 10)
 """Seconds at both ends of a calm stretch in which something may still be on its way."""
 _PENALTY = {
@@ -105,7 +107,8 @@ def _reason(best: Measure, measures: Sequence[Measure], goal: Fraction) -> str:
         return f"nothing is known of motion, {at}"
     which = f"last calm moment{_spoilt(best, measures)}" if at_end else "first calm moment"
     share = 100 * sum(each.sharpness < best.sharpness for each in measures) // len(measures)
-    return f"{which}, nothing in front, sharper than {share} % of the pictures measured, {at}"
+    sharper = f"sharper than {share} % of the pictures measured, " if share >= _WORTH_TELLING else ""
+    return f"{which}, nothing in front, {sharper}{at}"
 
 
 def _spoilt(best: Measure, measures: Sequence[Measure]) -> str:
