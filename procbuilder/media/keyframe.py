@@ -15,7 +15,7 @@ from procbuilder.model.timecode import Span
 
 CLOSE = Fraction(4)
 """Seconds of footage, counted from the end of a step, whose pictures are all looked at."""
-WINDOW = Fraction(10)
+WINDOW = Fraction(5)
 """The same, when none of those is good."""
 
 
@@ -23,7 +23,7 @@ def finished(path: Path, span: Span, *, skips: Iterable[Span] = ()) -> Choice:
     """The moment that shows the finished state of a step best.
 
     All pictures of the last seconds are looked at, of the rest the key frames. When none of the last is good, all of
-    the last ten seconds are. No picture is decoded twice.
+    the last five seconds are. No picture is decoded twice.
 
     Raises:
         Unreadable: The file cannot be opened as a recording with pictures.

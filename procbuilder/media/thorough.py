@@ -8,7 +8,6 @@ from pathlib import Path
 from procbuilder.media.choose import choose
 from procbuilder.media.cuts import NEAR, find, small
 from procbuilder.media.difference import Grey
-from procbuilder.media.keyframe import WINDOW
 from procbuilder.media.look import Look, look
 from procbuilder.media.measure import measured
 from procbuilder.media.sample import SPACING, decoded, sparse
@@ -18,6 +17,8 @@ from procbuilder.media.views import Remembered
 from procbuilder.model.footage import Choice, Cut, PacketFacts, Snapped
 from procbuilder.model.timecode import Span
 
+_ENDING = Fraction(10)
+"""Seconds at the end of a step whose pictures are all measured."""
 _BEGINNING = Fraction(2)
 """Seconds from the typed time in which its real beginning may lie."""
 
@@ -75,7 +76,7 @@ def _cuts(path: Path, part: Span, span: Span, room: Span, film: PacketFacts, loo
                 continue
             if time >= due:
                 looks.append(look(time, frame))
-                near = time < span.start + _BEGINNING or time >= span.end - WINDOW
+                near = time < span.start + _BEGINNING or time >= span.end - _ENDING
                 due = time + (SPACING if near else sparse(span))
             yield time, small(frame)
 

@@ -23,7 +23,7 @@ from procbuilder.pipeline.scanning import CUTS, cuts_key
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 14
+RECIPE = 15
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
 
 CHOSEN = "chosen by the technician"

@@ -184,5 +184,5 @@ def test_when_none_of_the_last_is_good_more_is_looked_at_but_nothing_twice(
     path, span = _film(films, "darkened", [filming.scene()] * 150 + [filming.scene(light=0.1)] * 50)
     times = _looked_at(monkeypatch)
     chosen = finished(path, span)
-    assert len(times) == len(set(times)) == 100 + 10
+    assert len(times) == len(set(times)) == 50 + 15
     assert chosen.weak
