@@ -1,18 +1,8 @@
-"""What is told by how a thing is then, without a verb of work: each way with its near misses."""
+"""What is told by how a thing is then, without a verb of work: each way that must be heard."""
 
 import pytest
 
-from procbuilder.infer.hearing.operations import operations
-from procbuilder.model.words import thing
-from tests.infer.spoken import spoken
-
-OFF = "Take the cover off."
-APART = "Undo the four bolts. / Take the cover off. / Pull the belt off. / Take the pulley off. / Pull the spacer off."
-"""Of a machine that is taken apart."""
-LATE = f"{APART} / Clean the shaft. / Slide the spacer back on."
-"""And put together again."""
-SLACK = "Slacken the two clamp bolts. / Move the motor. / Slide the belt on."
-LEANING = "Put a strap round the frame. / Push a rag into the port. / Take the cover off. / Put the cover back on."
+from tests.infer.results import APART, LATE, LEANING, OFF, SLACK, last
 
 HEARD = {
     "that is it off": [
@@ -276,117 +266,7 @@ HEARD = {
         ("Open the bonnet. / Take the filter out. / Put the filter back.", "Bonnet's down.", "ends bonnet"),
         (f"{APART} / Clean it all. / So, back together.", "Pulley.", "on pulley"),
     ],
-}
-SILENT = {
-    "found so": [
-        ("", "The wheel's out of true."),
-        ("", "The bolts were loose when I got here."),
-        ("", "That bearing's gone."),
-        ("", "The bolts are tight, so I'll need the long bar."),
-        ("", "The nut's really tight."),
-        ("", "The bolts are still tight."),
-        ("", "That pulley's way out."),
-        ("", "The belt was off."),
-        ("", "The seal is out of stock."),
-        ("", "That screw was loose."),
-    ],
-    "where it is": [
-        (APART, "The bolts are in the tray."),
-        (APART, "The cover's on the bench."),
-        (APART, "The pulley's over there by the vice."),
-        (APART, "The bolts are in my pocket."),
-        ("", "The filter's behind the cover."),
-        ("", "The pump is under the sink."),
-        ("", "The bolt on the left."),
-        ("", "Two bolts under the cover."),
-        ("", "The bolts are in the corners."),
-        ("", "There's a spring in the bore."),
-        (LATE, "The new belt's in the box."),
-        (LATE, "The cover from the old one."),
-    ],
-    "named only": [
-        (APART, "Pulley."),
-        (APART, "The cover, by the way, costs a fortune."),
-        (LATE, "Gearbox."),
-        (LATE, "Nice pulley, that."),
-        (LATE, "That's the pulley."),
-        ("", "Stem."),
-        (LATE, "The pulley is cracked."),
-        (LATE, "What about the pulley?"),
-        (LATE, "No pulley yet."),
-    ],
-    "none of it": [
-        ("", "That's not the cover off."),
-        ("", "The cover isn't off yet."),
-        ("", "Don't want the cover off."),
-        ("", "With the cover off you can see the belt."),
-        ("", "If the cover's off, you can see it."),
-        ("", "Once the cover's off you can see it."),
-        (LATE, "The pulley won't go on."),
-        (SLACK, "Are the bolts tight?"),
-        (SLACK, "The bolts aren't tight yet."),
-        ("Slacken the nut.", "Not too tight."),
-    ],
-    "moves otherwise": [
-        ("", "The oil runs out."),
-        ("", "Water drips off the pipe."),
-        ("", "The motor turns over."),
-        ("", "The belt runs round the pulley."),
-        ("", "The price drops."),
-        ("", "The brush rolls under the bench."),
-        ("", "The revs drop."),
-        ("", "The light comes on."),
-        ("", "My phone rang off."),
-        ("", "The spring falls out if you're not careful."),
-        ("", "The wheel rolls away on you."),
-    ],
-    "things that stay": [
-        ("", "The drain plug goes in the tray."),
-        ("", "The tape goes in the bin."),
-        ("", "The chock lives on its hook."),
-        ("Undo the bolt.", "It came in two pieces."),
-        ("", "Light under the bench."),
-        ("", "Dust in the intake."),
-        ("", "There's a tray under the sink that we don't need."),
-        ("", "No rag in there."),
-        (LEANING, "Strap's holding."),
-        (LEANING, "The rag's still in."),
-        (LATE, "Nuts in the tray so I don't lose them."),
-        (LATE, "Old belt in the bin."),
-        ("", "The little red light's on."),
-        ("", "The pump runs off the same belt."),
-        ("", "The drum's just hanging there."),
-        ("", "The hose off the back of the pump is the return."),
-        (LATE, "The cover that everybody cracks."),
-        (LATE, "Now the bolts, they're fun."),
-        ("", "My back's out."),
-        ("", "The deal's off."),
-        ("", "He's out till Friday."),
-        ("", "They're off on holiday."),
-        ("", "So that's how it comes apart."),
-        ("", "There's a ring pressed on the shaft."),
-        (LATE, "You'd swear they were tight."),
-        ("", "Kick plate's on with two screws."),
-        (OFF, "So the cover's been a pain."),
-        (OFF, "The seal's blown out."),
-        (OFF, "The bearing's worn out."),
-        (OFF, "The bolt's snapped off."),
-        (OFF, "The belt's cracked."),
-        (OFF, "The element's burnt out."),
-        (OFF, "The bracket's rusted off."),
-        (OFF, "The seal's pulled out of shape."),
-        (OFF, "The pump's been replaced before."),
-        ("", "The valve's a quarter turn."),
-        ("", "Two turns out on the mixture screw."),
-        ("", "The nut's good for three turns."),
-        (LATE, "The new one's a tap in."),
-    ],
 }  # fmt: skip
-
-
-def _last(before: str, sentence: str) -> list[str]:
-    lines = [*filter(None, before.split(" / ")), sentence]
-    return [f"{one.act} {thing(one.object)}" for one in operations(spoken(*lines)) if one.said.number == len(lines)]
 
 
 @pytest.mark.parametrize(
@@ -394,12 +274,4 @@ def _last(before: str, sentence: str) -> list[str]:
     [pytest.param(*case, id=f"{name}: {case[1]}") for name, cases in HEARD.items() for case in cases],
 )
 def test_it_is_heard(before: str, sentence: str, wanted: str) -> None:
-    assert _last(before, sentence) == wanted.split("; ")
-
-
-@pytest.mark.parametrize(
-    ("before", "sentence"),
-    [pytest.param(*case, id=f"{name}: {case[1]}") for name, cases in SILENT.items() for case in cases],
-)
-def test_nothing_is_heard(before: str, sentence: str) -> None:
-    assert _last(before, sentence) == []
+    assert last(before, sentence) == wanted.split("; ")
