@@ -8,6 +8,7 @@ from functools import cache
 from importlib.resources import files
 
 from procbuilder.model.fields import Field
+from procbuilder.model.moves import HANDLED
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.sequence import Sequence, spiral, star
 from procbuilder.model.words import mentioned, thing
@@ -40,7 +41,7 @@ def _count(entry: Field, procedure: Procedure) -> int:
 
 
 def _counted(procedure: Procedure) -> Iterator[tuple[int, str]]:
-    for entry in procedure.everywhere("Off", "On", "Slacken", "Nip up"):
+    for entry in procedure.everywhere(*HANDLED):
         held = entry.part("by") if "by" in entry.kind.words else ""
         for words in (*(item.words for item in entry.items), held):
             for count, name in _COUNTED.findall(words):
