@@ -1,12 +1,10 @@
 """Which turns a typed order of tightening means: a star over a circle, or a spiral over rows."""
 
 import re
-import tomllib
 from collections.abc import Iterator
 from contextlib import suppress
-from functools import cache
-from importlib.resources import files
 
+from procbuilder.infer.lexicon import word_list
 from procbuilder.model.fields import Field
 from procbuilder.model.moves import HANDLED
 from procbuilder.model.procedure import Procedure
@@ -19,7 +17,7 @@ _ROWS = re.compile(r"\b(\d{1,2})\s*(?:[x×]|rows? of)\s*(\d{1,2})\b")
 
 def sequence(entry: Field, procedure: Procedure) -> Sequence | None:
     """The turns of a Torque field; None where its order, number or rows are not known."""
-    order, patterns = entry.part("order"), _patterns()
+    order, patterns = entry.part("order"), word_list("patterns")
     with suppress(ValueError):
         if mentioned(order, patterns["spiral"]) and (rows := _ROWS.search(order)):
             return spiral(int(rows[1]), int(rows[2]))
@@ -46,9 +44,3 @@ def _counted(procedure: Procedure) -> Iterator[tuple[int, str]]:
         for words in (*(item.words for item in entry.items), held):
             for count, name in _COUNTED.findall(words):
                 yield int(count), thing(name)
-
-
-@cache
-def _patterns() -> dict[str, list[str]]:
-    text = files("procbuilder.infer").joinpath("data", "patterns.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)
