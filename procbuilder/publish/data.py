@@ -12,7 +12,7 @@ from typing import Any
 from procbuilder.model.edition import Edition, ItemLine, Line, Named
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.film import Film
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import Recording, Still
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.sequence import Sequence
@@ -20,34 +20,44 @@ from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish import terms
-from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.filmed import remark, weaknesses
+from procbuilder.publish.language import Language
 from procbuilder.publish.spoken import moment_words
 from procbuilder.publish.timewords import sentences
 
-FORMAT = "procbuilder edition 1"
+FORMAT = "procbuilder edition 2"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
 
 
 WorkedOut = dict[type, dict[str, Callable[[Any], object]]]
+"""Keys that records of a type have beyond their fields, or that are not the field as it is."""
+
+WORKED_OUT: WorkedOut = {
+    Sequence: {
+        "turns": lambda sequence: sequence.turns,
+        "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
+    },
+    Recording: {"path": lambda recording: _as_given(recording.path)},
+    Estimate: {"lower_bound": lambda estimate: estimate.lower_bound},
+}
+"""What a reader would have to work out; the same in every language."""
 
 
-def worked_out(language: Language) -> WorkedOut:
-    """Keys that a record has beyond its fields, or that are not the field as it is."""
+def in_words(language: Language) -> WorkedOut:
+    """The same, and what is told in words of a language."""
     source: dict[str, Callable[[Any], object]] = {"origin": lambda line: terms.origin(line.origin, language)}
     return {
+        **WORKED_OUT,
         Origin: {"words": lambda origin: terms.origin(origin.words, language)},
         Line: source,
         ItemLine: source,
         Named: {"extra": lambda entry: terms.extra(entry, language), **source},
         TorqueRow: {"also": lambda row: terms.other_unit(row.also, language)},
-        Sequence: {
-            "turns": lambda sequence: sequence.turns,
-            "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
-        },
         Sign: {
             "meaning": lambda sign: language.text(sign.meaning),
             "words": lambda sign: f"{sign.number} {language.text(sign.meaning)}",
         },
+        Still: {"weak": lambda still: weaknesses(still, language)},
         Span: {"words": str},
         Entry: {
             "way": lambda entry: terms.way(entry.way, language),
@@ -55,28 +65,22 @@ def worked_out(language: Language) -> WorkedOut:
         },
         Moment: {"words": lambda moment: moment_words(moment, language)},
         Recording: {
-            "path": lambda recording: _as_given(recording.path),
+            **WORKED_OUT[Recording],
             "length": lambda recording: format_time(Fraction(round(recording.duration))),
+            "remarks": lambda recording: tuple(remark(each, language) for each in recording.remarks),
         },
         Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
-        Estimate: {
-            "lower_bound": lambda estimate: estimate.lower_bound,
-            "words": lambda estimate: sentences(estimate, language),
-        },
+        Estimate: {**WORKED_OUT[Estimate], "words": lambda estimate: sentences(estimate, language)},
     }
 
 
-WORKED_OUT = worked_out(ENGLISH)
-"""That of the data of an edition, which are the same in every language."""
-
-
-def edition_data(edition: Edition, language: Language = ENGLISH) -> dict[str, Any]:
-    """The edition as dicts, lists, text and numbers; what is told in words is told in a language.
+def edition_data(edition: Edition) -> dict[str, Any]:
+    """The edition as dicts, lists, text and numbers: facts and what was typed, and no sentence of any language.
 
     Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
     place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
     """
-    return {"format": FORMAT, **plain(edition, worked_out(language))}
+    return {"format": FORMAT, **plain(edition)}
 
 
 def edition_json(edition: Edition) -> bytes:
@@ -95,6 +99,8 @@ def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
             return value
         case Decimal() | Fraction():
             return _number(value)
+        case Sign() if Sign not in told:
+            return value.number
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
         case tuple():
