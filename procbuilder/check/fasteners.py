@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.model.fastener import Thread, in_inches, inch_thread, inches, named_thread
+from procbuilder.model.moves import HANDLED
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
@@ -94,7 +95,7 @@ def _named(case: Case) -> Iterator[tuple[str, Place, Step]]:
     """Everything that is taken off or put on, and what holds it, without its count: once in each step."""
     for _, step in case.numbered:
         told: dict[str, Place] = {}
-        for entry in step.all("Off", "On", "Slacken", "Nip up"):
+        for entry in step.all(*HANDLED):
             texts = [item.name for item in entry.items]
             texts += entry.part("by").split(";") if "by" in entry.kind.words else []
             told.update((_COUNT.sub("", text.strip()), entry.place) for text in reversed(texts))

@@ -7,10 +7,9 @@ from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
+from procbuilder.model.signal import Signal
 from procbuilder.model.words import mentioned
-from procbuilder.model.worked import Signal
 
-_RANK = {signal: rank for rank, signal in enumerate(Signal)}
 _SHOWN = 4
 """Further steps that are named one by one."""
 
@@ -53,7 +52,7 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
             2 if activity.signal is Signal.NOTICE else 1,
             blocks=True,
             subject=activity.hazard,
-            order=_RANK[activity.signal],
+            order=activity.signal.rank,
         )
 
 
@@ -71,7 +70,7 @@ def hold_missing(case: Case) -> Iterator[Problem]:
                 "hold-missing",
                 1,
                 subject=one.activity.name,
-                order=_RANK[one.activity.signal] + len(_RANK),
+                order=one.activity.signal.rank + len(Signal),
             )
 
 
@@ -91,7 +90,7 @@ def not_reserved(case: Case) -> Iterator[Problem]:
                 1,
                 blocks=True,
                 subject=one.activity.name,
-                order=_RANK[one.activity.signal],
+                order=one.activity.signal.rank,
             )
 
 

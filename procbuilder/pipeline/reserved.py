@@ -10,13 +10,13 @@ from procbuilder.model.fault import NotQualified
 from procbuilder.model.ledger import Balance, Entry, Ledger
 from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.signal import SIGNALS
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 
 TOLD = (
-    "Reserved", "Only if", "Danger", "Warning", "Caution", "Notice", "State", "Ends", "Check", "Hold", "Finding",
-    "Later",
+    "Reserved", "Only if", *SIGNALS, "State", "Ends", "Check", "Hold", "Finding", "Later",
 )  # fmt: skip
 """What an edition for everybody says of a reserved step: who does it, and what must be true before going on."""
 

@@ -18,7 +18,7 @@ from procbuilder.model.languages import SOURCE
 from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.questions import about
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto

@@ -11,7 +11,7 @@ from procbuilder.model.activity import NEEDED, Activity, activity
 from procbuilder.model.heard import Act
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile

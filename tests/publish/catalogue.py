@@ -1,7 +1,6 @@
 """Every text that has to stand in a catalogue, gathered from where it is said."""
 
 import io
-import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 from types import ModuleType
@@ -9,6 +8,7 @@ from typing import Any
 
 from babel.messages.extract import extract
 
+from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model import questions
 from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
 from procbuilder.publish.wording import phrases, problems
@@ -66,8 +66,5 @@ def _called() -> Iterator[Message]:
 
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
-    data = ROOT / "infer" / "data"
-    signs = tomllib.loads((data / "safety_signs.toml").read_text(encoding="utf-8"))
-    yield from (sign["meaning"] for sign in signs["sign"])
-    parts = tomllib.loads((data / "single_use.toml").read_text(encoding="utf-8"))
-    yield from (part["why"] for part in parts["part"] if part.get("spoilt"))
+    yield from (sign["meaning"] for sign in word_list("safety_signs").values())
+    yield from (word_list("single_use")["part"][name]["why"] for name in facts("single_use")["spoilt"])

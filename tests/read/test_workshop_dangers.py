@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from procbuilder.infer.lexicon import load, with_dangers
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from procbuilder.model.workshop import Qualification
 from procbuilder.publish.wording.problems import line
 from procbuilder.read.text import TextFile
