@@ -3,10 +3,11 @@
 import json
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
-from pathlib import PurePosixPath, PureWindowsPath
+from pathlib import PurePath, PurePosixPath, PureWindowsPath
 from typing import Any
 
 from procbuilder.model.edition import Edition, ItemLine, Line, Named
@@ -15,6 +16,7 @@ from procbuilder.model.film import Film
 from procbuilder.model.footage import Recording, Still
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
+from procbuilder.model.problem import Problem
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
@@ -24,6 +26,7 @@ from procbuilder.publish.filmed import remark, weaknesses
 from procbuilder.publish.language import Language
 from procbuilder.publish.spoken import moment_words
 from procbuilder.publish.timewords import sentences
+from procbuilder.publish.wording.problems import said
 
 FORMAT = "procbuilder edition 2"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
@@ -69,6 +72,10 @@ def in_words(language: Language) -> WorkedOut:
             "length": lambda recording: format_time(Fraction(round(recording.duration))),
             "remarks": lambda recording: tuple(remark(each, language) for each in recording.remarks),
         },
+        Problem: {
+            "what": lambda problem: said(problem, language).what,
+            "instead": lambda problem: said(problem, language).instead,
+        },
         Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
         Estimate: {**WORKED_OUT[Estimate], "words": lambda estimate: sentences(estimate, language)},
     }
@@ -99,6 +106,10 @@ def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
             return value
         case Decimal() | Fraction():
             return _number(value)
+        case date():
+            return value.isoformat()
+        case PurePath():
+            return _as_given(str(value))
         case Sign() if Sign not in told:
             return value.number
         case Place():

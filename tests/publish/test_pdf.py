@@ -17,6 +17,7 @@ from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
+from procbuilder.publish.wording.problems import said
 from tests.publish.sheet import EPOCH, TEMPLATES, pages, sheet, solid, whole
 
 
@@ -36,7 +37,7 @@ def _facts(edition: Edition) -> Iterator[str]:
     for named in edition.closing:
         yield from (named.text, *named.extra)
     for problem in edition.problems:
-        yield from (str(problem.place), problem.what, problem.instead)
+        yield from (str(problem.place), said(problem).what, said(problem).instead)
     for recording in edition.recordings:
         yield from (recording.name, recording.path, recording.sha256[:16])
         yield from (remark(each, ENGLISH) for each in recording.remarks)
