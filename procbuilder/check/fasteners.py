@@ -6,7 +6,7 @@ from decimal import Decimal
 from procbuilder.check.case import Case
 from procbuilder.model.fastener import Thread, in_inches
 from procbuilder.model.moves import HANDLED
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.quantity import Item
 from procbuilder.model.words import mentioned, thing
@@ -14,24 +14,21 @@ from procbuilder.model.words import mentioned, thing
 _OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
-def _question(item: Item) -> str:
-    return f"spanner of {item.head}"
-
-
 def spanner_against_thread(case: Case) -> Iterator[Problem]:
     """A spanner that no standard gives for the thread."""
     for item, thread, _ in _threaded(case):
         for size in item.sizes.spanners:
             if size not in thread.fits:
-                yield Problem(
+                yield worded(
                     Severity.ASK,
                     item.place,
                     f'"{item.name}": a {size:f} mm spanner fits no usual head of an {thread.size} thread: '
                     f"usual are {_either(thread.plain)} mm",
-                    f'put the thread or the size right, or write "- Asked: {_question(item)} | special head"',
+                    f"put the thread or the size right, or write "
+                    f'"- Asked: spanner against thread: {item.head} | special head"',
                     "spanner-against-thread",
                     4,
-                    subject=_question(item),
+                    subject=item.head,
                 )
 
 
@@ -42,15 +39,16 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
         thread = threads.get(item.sizes.inch_thread) if item.sizes.inch_thread else None
         for size in item.sizes.inch_spanners if thread else ():
             if thread and size not in thread.fits:
-                yield Problem(
+                yield worded(
                     Severity.ASK,
                     item.place,
                     f'"{item.name}": a {in_inches(size)} in spanner fits no usual head of that thread: '
                     f"usual is {in_inches(thread.hexagon)} in",
-                    f'put the thread or the size right, or write "- Asked: {_question(item)} | special head"',
+                    f"put the thread or the size right, or write "
+                    f'"- Asked: inch spanner against thread: {item.head} | special head"',
                     "inch-spanner-against-thread",
                     4,
-                    subject=_question(item),
+                    subject=item.head,
                 )
 
 
@@ -66,7 +64,7 @@ def which_spanner(case: Case) -> Iterator[Problem]:
         elif len(thread.plain) > 1 and not mentioned(item.name, _OTHER_HEAD):
             asked.setdefault(name, (item, thread))
     for item, thread in (found for name, found in asked.items() if name not in told):
-        yield Problem(
+        yield worded(
             Severity.ADVICE,
             item.place,
             f'"{item.name}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
