@@ -17,9 +17,11 @@ from procbuilder.model.footage import Recording, Still
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.problem import Problem
+from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.torque import Torque
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish import terms
 from procbuilder.publish.filmed import remark, weaknesses
@@ -46,6 +48,13 @@ WORKED_OUT: WorkedOut = {
 """What a reader would have to work out; the same in every language."""
 
 
+LEFT_OUT: dict[type, tuple[str, ...]] = {
+    Item: ("place", "origin", "sizes"),
+    Torque: ("units", "has_number"),
+}
+"""Fields that are in no data: what was only read into a record to be reckoned with, and what its owner tells."""
+
+
 def in_words(language: Language) -> WorkedOut:
     """The same, and what is told in words of a language."""
     source: dict[str, Callable[[Any], object]] = {"origin": lambda line: terms.origin(line.origin, language)}
@@ -63,6 +72,7 @@ def in_words(language: Language) -> WorkedOut:
         Still: {"weak": lambda still: weaknesses(still, language)},
         Span: {"words": str},
         Entry: {
+            "fasteners": lambda entry: entry.held_by,
             "way": lambda entry: terms.way(entry.way, language),
             "spoilt": lambda entry: language.text(entry.spoilt),
         },
@@ -99,6 +109,19 @@ def edition_json(edition: Edition) -> bytes:
 
 def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
     """A record and all within it as dicts, lists, text and numbers, with what is worked out of it."""
+    if isinstance(value, tuple):
+        return [plain(part, told) for part in value]
+    if isinstance(value, Item | Torque) and Sign in told:
+        return str(value)
+    if not is_dataclass(value) or isinstance(value, Place) or (isinstance(value, Sign) and Sign not in told):
+        return _in_one(value)
+    names = [part.name for part in fields(value) if part.name not in LEFT_OUT.get(type(value), ())]
+    record = {name: plain(getattr(value, name), told) for name in names}
+    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+
+
+def _in_one(value: object) -> str | int | float | None:
+    """What is written as one text or number."""
     match value:
         case StrEnum():
             return value.value
@@ -110,16 +133,11 @@ def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
             return value.isoformat()
         case PurePath():
             return _as_given(str(value))
-        case Sign() if Sign not in told:
-            return value.number
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
-        case tuple():
-            return [plain(part, told) for part in value]
-    if not is_dataclass(value):
-        raise TypeError(f"an edition cannot hold a {type(value).__name__}")
-    record = {part.name: plain(getattr(value, part.name), told) for part in fields(value)}
-    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+        case Sign():
+            return value.number
+    raise TypeError(f"an edition cannot hold a {type(value).__name__}")
 
 
 def _number(value: Decimal | Fraction) -> int | float:
