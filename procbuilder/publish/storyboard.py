@@ -115,7 +115,7 @@ class _Teller:
 
     def _torque(self, row: TorqueRow) -> str:
         text = self.language.text
-        what = ", ".join(filter(None, (row.item, row.stage, row.order, row.when)))
+        what = ", ".join(filter(None, (row.item.words, row.stage, row.order, row.when)))
         if not row.value:
             look = text("look it up in {document}", document=row.look_in) if row.look_in else text(words.LOOK_UP)
             return f"{what}: {look[0].lower()}{look[1:]}"
