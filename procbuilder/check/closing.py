@@ -7,6 +7,7 @@ from rapidfuzz import fuzz, process
 from procbuilder.check.balance import LIKE, counted, when
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Moment, Opening
+from procbuilder.model.moves import LEFT_OPEN
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.words import called, thing
 
@@ -69,7 +70,7 @@ def put_on_after_its_part(case: Case) -> Iterator[Problem]:
 def left_open_unclear(case: Case) -> Iterator[Problem]:
     """A Left open line without reason or name, or about something that is not open."""
     open_things = {thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
-    for entry in case.procedure.everywhere("Left open"):
+    for entry in case.procedure.everywhere(LEFT_OPEN):
         if not entry.items:
             continue
         missing = [part for part in ("reason", "name") if not entry.part(part)]
@@ -91,7 +92,7 @@ def then_leads_nowhere(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Then"):
             where = entry.part("where")
-            if where.removeprefix("#") not in ids:
+            if entry.step_id not in ids:
                 near = process.extractOne(where, sorted(ids), scorer=fuzz.WRatio, score_cutoff=LIKE)
                 guess = f'did you mean "- Then: #{near[0]}"?' if near else 'write "- Then: #id" with the id of a step'
                 what = f"step {number} leads on to {where}, and there is no such step"
@@ -103,7 +104,7 @@ def then_never_ends(case: Case) -> Iterator[Problem]:
     numbers = {step.id: number for number, step in case.numbered}
     for number, step in case.numbered:
         for entry in () if step.all("Only if") else step.all("Then"):
-            target = numbers.get(entry.part("where").removeprefix("#"), number + 1)
+            target = numbers.get(entry.step_id, number + 1)
             if target <= number:
                 yield worded(
                     Severity.STOP,
