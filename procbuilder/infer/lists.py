@@ -77,5 +77,4 @@ def _counted_first(items: list[Item]) -> list[Item]:
 
 def _line(item: Item, used: Iterable[tuple[Item, int]]) -> ItemLine:
     steps = {number: None for other, number in used if thing(other.name) == thing(item.name) and other.new is item.new}
-    quantity = str(item.quantity) if item.quantity else ""
-    return ItemLine(item.name, quantity, item.new, tuple(steps), item.origin.words)
+    return ItemLine(item.name, item.quantity, item.new, tuple(steps), item.origin)

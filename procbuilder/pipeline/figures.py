@@ -10,7 +10,6 @@ from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.studio import FOUND_WINDOW, Studio
-from procbuilder.publish.language import Language
 
 NEXT_TIME = {
     Weakness.DARK: "put a lamp on the finished part",
@@ -26,25 +25,21 @@ NEXT_TIME = {
 ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
 
 
-def figures(studio: Studio, step: Step, language: Language) -> tuple[Figure, ...]:
+def figures(studio: Studio, step: Step) -> tuple[Figure, ...]:
     """The pictures of a step: finished state, details, then how it was found."""
     typed = [picture for picture in step.pictures if picture.state is not PictureState.FOUND]
-    chosen = [figure for picture in typed if (figure := _typed(studio, step, picture, language))]
+    chosen = [figure for picture in typed if (figure := _typed(studio, step, picture))]
     if not any(figure.state == PictureState.DONE for figure in chosen):
-        chosen += filter(None, [_automatic(studio, step, language)])
-    found = [
-        figure
-        for picture in step.pictures
-        if picture not in typed
-        if (figure := _typed(studio, step, picture, language))
-    ]
-    return tuple(sorted(chosen + found, key=lambda figure: ORDER[PictureState(figure.state)]))
+        chosen += filter(None, [_automatic(studio, step)])
+    others = [picture for picture in step.pictures if picture not in typed]
+    found = [figure for picture in others if (figure := _typed(studio, step, picture))]
+    return tuple(sorted(chosen + found, key=lambda figure: ORDER[figure.state]))
 
 
-def as_found(studio: Studio, step: Step, language: Language) -> Figure | None:
+def as_found(studio: Studio, step: Step) -> Figure | None:
     """How it looked before the step: the technician's picture, else the best one of the step's beginning."""
     for picture in step.pictures:
-        if picture.state is PictureState.FOUND and (figure := _typed(studio, step, picture, language)):
+        if picture.state is PictureState.FOUND and (figure := _typed(studio, step, picture)):
             return figure
     stretches = studio.stretches(step)
     if not stretches:
@@ -53,14 +48,10 @@ def as_found(studio: Studio, step: Step, language: Language) -> Figure | None:
     length = min(FOUND_WINDOW, first.seconds * Fraction(3, 10))
     choice = studio.choose_as_found(replace(first, end=first.start + length))
     still = studio.still(choice, None, step.hidden)
-    return (
-        Figure(still, language.text("Before: {command}", command=step.command), "", PictureState.FOUND)
-        if still
-        else None
-    )
+    return Figure(still, "", PictureState.FOUND) if still else None
 
 
-def _automatic(studio: Studio, step: Step, language: Language) -> Figure | None:
+def _automatic(studio: Studio, step: Step) -> Figure | None:
     """The best moment of the last footage of a step."""
     stretches = studio.stretches(step)
     if not stretches:
@@ -71,8 +62,7 @@ def _automatic(studio: Studio, step: Step, language: Language) -> Figure | None:
     still = studio.still(choice, None, step.hidden)
     if still and choice.weak:
         studio.problems.append(_advice(step, choice))
-    alt = language.text("Finished state of: {command}", command=step.command)
-    return Figure(still, alt, "", PictureState.DONE) if still else None
+    return Figure(still, "", PictureState.DONE) if still else None
 
 
 def _advice(step: Step, choice: Choice) -> Problem:
@@ -86,17 +76,13 @@ def _advice(step: Step, choice: Choice) -> Problem:
     return worded(Severity.ADVICE, step.place, what, instead, "weak picture")
 
 
-def _typed(studio: Studio, step: Step, picture: Picture, language: Language) -> Figure | None:
+def _typed(studio: Studio, step: Step, picture: Picture) -> Figure | None:
     still = _still(studio, step, picture, marked=False)
     if still is None:
         return None
     marks = picture.seen_marks
-    alt = picture.shows or f"{language.capital(picture.state)}: {step.command}"
-    if marks:
-        told = "; ".join(f"{language.text(mark.shape)}, {mark.label}".rstrip(", ") for mark in marks)
-        alt = language.text("{picture}. Marked: {marks}", picture=alt, marks=told)
     marked = _still(studio, step, picture, marked=True) if marks else None
-    return Figure(still, alt, picture.shows, picture.state, marks, marked)
+    return Figure(still, picture.shows, picture.state, marks, marked)
 
 
 def _still(studio: Studio, step: Step, picture: Picture, *, marked: bool) -> Still | None:

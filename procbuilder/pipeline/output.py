@@ -98,7 +98,7 @@ def _task(edition: Edition) -> dict[str, bytes]:
     from procbuilder.publish.dita import dita
     from procbuilder.publish.signs import drawing, of_dangers
 
-    drawn = {sign.number: drawing(sign, shipped("templates")).read_bytes() for sign in of_dangers(edition)}
+    drawn = {number: drawing(number, shipped("templates")).read_bytes() for number in of_dangers(edition)}
     return {TASK: dita(edition), **{f"signs/{number}.svg": data for number, data in drawn.items()}}
 
 

@@ -12,7 +12,7 @@ from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import format_time
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin
+from procbuilder.publish.terms import source, thing
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, PHRASES, STEP
 
@@ -91,8 +91,8 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Time, _time),
     (Moment, _moment),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
-    (Item, lambda item, _: item.words),
-    (Origin, lambda source, language: origin(source.words, language)),
+    (Item, thing),
+    (Origin, lambda origin, language: source(origin, language).words),
     (Term, lambda term, language: language.text(term.word)),
     (Blank, lambda blank, language: language.text(blank.name)),
     (Line, _line),
