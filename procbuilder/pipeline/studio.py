@@ -63,9 +63,9 @@ class Studio:
         try:
             return make()
         except (Unreadable, UnreadablePicture) as fault:
-            what, _, instead = str(fault).partition(" – ")
-            what = what.replace(f"{self.folder.resolve()}/", "")
-            self.problems.append(worded(Severity.ASK, place, what, instead, "unreadable", 4))
+            shown = fault.below(self.folder.resolve())
+            subject = str(dict(shown)["path"])
+            self.problems.append(Problem("unreadable", Severity.ASK, place, shown, fault.form, 4, subject=subject))
             return None
 
     def usable(self, span: Span) -> Span | None:

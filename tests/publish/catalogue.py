@@ -11,11 +11,11 @@ from babel.messages.extract import extract
 from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model import questions
 from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import phrases, problems
+from procbuilder.publish.wording import causes, faults, phrases, problems
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, phrases, *problems.SUBJECTS)
+MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, phrases, causes, faults, *problems.SUBJECTS)
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]
