@@ -147,7 +147,7 @@ class _Deriver:
         entry = back.entry
         match entry.opening:
             case Opening.OFF:
-                by = f" | by: {_literal(entry.fasteners)}" if entry.fasteners else ""
+                by = f" | by: {_by(entry)}" if entry.fasteners else ""
                 of = f" | of: {_literal(entry.of)}" if entry.of else ""
                 yield "On", f"{back.rest}{by}{of}"
                 yield from self._tightened(entry)
@@ -162,13 +162,17 @@ class _Deriver:
 
     def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
         """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
-        for name in (*entry.fastener_names, entry.item):
+        for name in (*(one.head for one in entry.fasteners), entry.item):
             if not mentioned(singular(name.split()[-1]), self.data["threaded"]["words"]):
                 continue
             if thing(name) in self.slackened:
                 yield "Nip up", _literal(name)
             elif thing(name) not in self.known:
                 yield "Torque", f"{_literal(name)} | look up"
+
+
+def _by(entry: Entry) -> str:
+    return "; ".join(_listed(_literal(one.words)) for one in entry.fasteners)
 
 
 def _literal(text: str) -> str:
