@@ -9,6 +9,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, Phrase, facts
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Balance, Moment, Opening
+from procbuilder.model.moves import LEFT_OPEN
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.words import called, thing
 
@@ -71,11 +72,11 @@ def put_on_after_its_part(case: Case) -> Iterator[Problem]:
 def left_open_unclear(case: Case) -> Iterator[Problem]:
     """A Left open line without reason or name, or about something that is not open."""
     open_things = {thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
-    for entry in case.procedure.everywhere("Left open"):
+    for entry in case.procedure.everywhere(LEFT_OPEN):
         if not entry.items:
             continue
         parts = (entry.item.words, Blank("reason"), Blank("name"))
-        given = facts(item=entry.item.name, line=Line("Left open", parts, place=entry.place, replaces=True))
+        given = facts(item=entry.item.name, line=Line(LEFT_OPEN, parts, place=entry.place, replaces=True))
         form = _lacking(entry) or ("" if thing(entry.item.name) in open_things else "not-open")
         if form:
             yield Problem("left-open-unclear", Severity.ASK, entry.place, given, form, 2, entry.item.name)
@@ -93,7 +94,7 @@ def then_leads_nowhere(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Then"):
             where = entry.part("where")
-            if where.removeprefix("#") not in ids:
+            if entry.step_id not in ids:
                 near = process.extractOne(where, sorted(ids), scorer=fuzz.WRatio, score_cutoff=LIKE)
                 line = Line("Then", (f"#{near[0]}",), place=entry.place, replaces=True) if near else ""
                 given = facts(step=case.step(number), where=where, line=line)
@@ -106,7 +107,7 @@ def then_never_ends(case: Case) -> Iterator[Problem]:
     numbers = {step.id: number for number, step in case.numbered}
     for number, step in case.numbered:
         for entry in () if step.all("Only if") else step.all("Then"):
-            target = numbers.get(entry.part("where").removeprefix("#"), number + 1)
+            target = numbers.get(entry.step_id, number + 1)
             if target <= number:
                 given = facts(step=case.step(number), target=case.step(target))
                 yield Problem("then-never-ends", Severity.STOP, entry.place, given, danger=4)

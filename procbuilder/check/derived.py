@@ -13,6 +13,6 @@ def derived_not_accepted(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Derived"):
             source = entry.part("from")
-            known = numbers.get(source.removeprefix("#"))
+            known = numbers.get(entry.step_id)
             given = facts(step=case.step(number), source=case.step(known) if known else source, typed=source)
             yield Problem("derived-not-accepted", Severity.ASK, entry.place, given, danger=2, subject=f"#{step.id}")
