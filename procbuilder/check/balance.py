@@ -8,7 +8,7 @@ from rapidfuzz import fuzz, process
 from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, Phrase, facts
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
-from procbuilder.model.moves import CLOSED_BY, OPENED_BY
+from procbuilder.model.moves import CLOSED_BY, LEFT_OPEN, OPENED_BY
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.model.words import is_plural, thing
@@ -28,7 +28,7 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
             back=entry.back,
             why=entry.spoilt,
             close=_closing(entry, rest),
-            left=Line("Left open", (rest, Blank("reason"), Blank("name"))),
+            left=Line(LEFT_OPEN, (rest, Blank("reason"), Blank("name"))),
         )
         yield Problem("unbalanced-ledger", Severity.STOP, entry.opened[0].place, given, _form(entry), 2)
 
