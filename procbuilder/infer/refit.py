@@ -66,7 +66,7 @@ class _Deriver:
         self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
         self.states = {thing(e.item): e for e in self.open if e.opening is Opening.STATE}
         self.known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
-        self.done = {entry.part("from").removeprefix("#") for entry in procedure.everywhere("Derived")}
+        self.done = {entry.step_id for entry in procedure.everywhere("Derived")}
 
     def steps(self) -> Iterator[DerivedStep]:
         backs = [self._back(entry) for entry in self.open if entry.opened[-1].number and self._is_new(entry)]

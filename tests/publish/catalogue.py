@@ -10,12 +10,14 @@ from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model import questions
-from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
+from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
 from procbuilder.publish.wording import causes, faults, phrases, problems
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, phrases, causes, faults, *problems.SUBJECTS)
+MODULES: tuple[ModuleType, ...] = (
+    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, *problems.SUBJECTS,
+)  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]
@@ -33,10 +35,6 @@ def messages() -> set[Message]:
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
-        *terms.MOVES,
-        *terms.MOVED_TO,
-        terms.CLIP,
-        terms.PART_OF_CLIP,
         *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
