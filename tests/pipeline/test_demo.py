@@ -8,9 +8,10 @@ import pytest
 
 from procbuilder.model.fault import AlreadyThere
 from procbuilder.model.problem import Severity
-from procbuilder.pipeline.build import Built, procedures, silent
+from procbuilder.pipeline.build import Built, procedures
 from procbuilder.pipeline.demo import demo
-from procbuilder.pipeline.studio import CHOSEN
+from procbuilder.pipeline.progress import silent
+from procbuilder.pipeline.stills import CHOSEN
 from procbuilder.read.procedure import read_procedure
 from tests.conftest import DemoRun
 
