@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 
 
 def derived_not_accepted(case: Case) -> Iterator[Problem]:
@@ -12,8 +12,8 @@ def derived_not_accepted(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Derived"):
             source = entry.part("from")
-            known = numbers.get(source.removeprefix("#"))
-            yield Problem(
+            known = numbers.get(entry.step_id)
+            yield worded(
                 Severity.ASK,
                 entry.place,
                 f"step {number} is derived from {f'step {known}' if known else source} and was not filmed",

@@ -6,7 +6,7 @@ from rapidfuzz import fuzz, process
 
 from procbuilder.check.balance import when
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.signal import SIGNALS, Signal
 from procbuilder.model.words import behind_verb, mentioned, thing
 
@@ -20,7 +20,7 @@ def hazard_incomplete(case: Case) -> Iterator[Problem]:
             parts = [entry.part("hazard"), entry.part("consequence") or "what happens",
                      entry.part("avoid") or "how to avoid it"]  # fmt: skip
             parts += [f"while: {entry.part('while')}"] if entry.part("while") else []
-            yield Problem(
+            yield worded(
                 Severity.STOP if SIGNALS[entry.name].is_grave else Severity.ASK,
                 entry.place,
                 f'{entry.name} "{entry.part("hazard")}" does not say {" and ".join(lacks)}',
@@ -40,7 +40,7 @@ def state_never_begins(case: Case) -> Iterator[Problem]:
         is_mild = entry.name in SIGNALS and not SIGNALS[entry.name].is_grave
         near = process.extractOne(state, list(states.values()), scorer=fuzz.WRatio, score_cutoff=65)
         guess = f'did you mean "while: {near[0]}"? Or add' if near else "add"
-        yield Problem(
+        yield worded(
             Severity.ASK if is_mild else Severity.STOP,
             entry.place,
             f'"while: {state}" names a state that no step begins',
@@ -54,7 +54,7 @@ def protection_taken_away(case: Case) -> Iterator[Problem]:
     """Something that protects is taken away while the state that needs it still lasts."""
     for removed in case.removed:
         why = f": {removed.reason}" if removed.reason else ""
-        yield Problem(
+        yield worded(
             Severity.STOP,
             removed.moment.place,
             f'{removed.item} is taken away {when(removed.moment)} while "{removed.state}" still lasts{why}',
@@ -75,7 +75,7 @@ def no_final_check(case: Case) -> Iterator[Problem]:
     checked = any(entry.place > last.place for entry in case.procedure.everywhere("Check", "Measure", "Hold"))
     if checked or any(step.place >= last.place and _tests(step.command, case) for step in steps):
         return
-    yield Problem(
+    yield worded(
         Severity.STOP,
         last.place,
         f'nothing is checked after step {steps.index(last) + 1}, "{last.command}"',

@@ -7,6 +7,7 @@ from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.procedure import Narration, Procedure
+from procbuilder.model.torque import read_torque
 from procbuilder.model.words import mentioned
 from procbuilder.model.worked import HeardTorque
 
@@ -16,7 +17,7 @@ def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tupl
     book = wordbook()
     said = {narration.recording: list(_with_unit(narration, book)) for narration in narrations}
     return tuple(
-        HeardTorque(step.id, value, sentence.words, sentence.origin, sentence.place)
+        HeardTorque(step.id, read_torque(value), sentence.words, sentence.origin, sentence.place)
         for step in procedure.steps
         for span in step.spans
         for sentence, value in said.get(span.recording, ())

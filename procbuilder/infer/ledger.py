@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from procbuilder.infer.book import Account, Book, fastener_names, moment_at, moment_of, named, visits
+from procbuilder.infer.book import Account, Book, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import AND, NOT, Branches, Way
@@ -109,8 +109,8 @@ class _Followed:
     def _keys(self, visit: _Visit) -> frozenset[str]:
         if visit.entry is None:
             return frozenset()
-        by = visit.entry.part("by") if "by" in visit.entry.kind.words else ""
-        return frozenset(self._key(name) for name in (named(visit.entry), *fastener_names(by)) if name)
+        names = (named(visit.entry), *(fastener.name for fastener in visit.entry.fasteners))
+        return frozenset(self._key(name) for name in names if name)
 
     def _key(self, name: str) -> str:
         return self.names.get(thing(name), thing(name))

@@ -11,7 +11,6 @@ from procbuilder.model.procedure import Procedure
 from procbuilder.model.sequence import Sequence, spiral, star
 from procbuilder.model.words import mentioned, thing
 
-_COUNTED = re.compile(r"(\d{1,3})\s*[x×]\s*([^,;|]+)")
 _ROWS = re.compile(r"\b(\d{1,2})\s*(?:[x×]|rows? of)\s*(\d{1,2})\b")
 
 
@@ -31,8 +30,8 @@ def _count(entry: Field, procedure: Procedure) -> int:
     if not entry.items:
         return 0
     item = entry.item
-    if item.quantity is not None and item.quantity.unit == "x":
-        return int(item.quantity.number)
+    if item.count is not None:
+        return int(item.count)
     name = thing(item.name)
     counts = {count for count, counted in _counted(procedure) if counted == name}
     return counts.pop() if len(counts) == 1 else 0
@@ -40,7 +39,6 @@ def _count(entry: Field, procedure: Procedure) -> int:
 
 def _counted(procedure: Procedure) -> Iterator[tuple[int, str]]:
     for entry in procedure.everywhere(*HANDLED):
-        held = entry.part("by") if "by" in entry.kind.words else ""
-        for words in (*(item.words for item in entry.items), held):
-            for count, name in _COUNTED.findall(words):
-                yield int(count), thing(name)
+        for item in (*entry.items, *entry.fasteners):
+            if item.count is not None:
+                yield int(item.count), thing(item.head)

@@ -66,7 +66,7 @@ class _Deriver:
         self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
         self.states = {thing(e.item): e for e in self.open if e.opening is Opening.STATE}
         self.known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
-        self.done = {entry.part("from").removeprefix("#") for entry in procedure.everywhere("Derived")}
+        self.done = {entry.step_id for entry in procedure.everywhere("Derived")}
 
     def steps(self) -> Iterator[DerivedStep]:
         backs = [self._back(entry) for entry in self.open if entry.opened[-1].number and self._is_new(entry)]
@@ -147,7 +147,7 @@ class _Deriver:
         entry = back.entry
         match entry.opening:
             case Opening.OFF:
-                by = f" | by: {_literal(entry.fasteners)}" if entry.fasteners else ""
+                by = f" | by: {_by(entry)}" if entry.fasteners else ""
                 of = f" | of: {_literal(entry.of)}" if entry.of else ""
                 yield "On", f"{back.rest}{by}{of}"
                 yield from self._tightened(entry)
@@ -162,13 +162,17 @@ class _Deriver:
 
     def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
         """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
-        for name in (*entry.fastener_names, entry.item):
+        for name in (*(one.head for one in entry.fasteners), entry.item):
             if not mentioned(singular(name.split()[-1]), self.data["threaded"]["words"]):
                 continue
             if thing(name) in self.slackened:
                 yield "Nip up", _literal(name)
             elif thing(name) not in self.known:
                 yield "Torque", f"{_literal(name)} | look up"
+
+
+def _by(entry: Entry) -> str:
+    return "; ".join(_listed(_literal(one.words)) for one in entry.fasteners)
 
 
 def _literal(text: str) -> str:

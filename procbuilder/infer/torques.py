@@ -8,11 +8,10 @@ from procbuilder.model.fields import Field
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.torque import in_other_unit
+from procbuilder.model.quantity import Item
+from procbuilder.model.torque import BLANK
 from procbuilder.model.words import behind_verb, mentioned, thing
 from procbuilder.model.worked import TorqueRow
-
-_LOOK_UP = "look up"
 
 
 def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
@@ -24,7 +23,7 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     typed = [(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
     rows = [replace(_typed(*one), sequence=sequence(one[0], procedure)) for one in typed]
     by_command = _commanded(procedure, lexicon)
-    tightened = " ; ".join(row.item for row in by_command)
+    tightened = " ; ".join(row.item.words for row in by_command)
     rows += by_command + [row for name, row in _half_closed(procedure).items() if not mentioned(tightened, [name])]
     return tuple(sorted(rows, key=lambda row: (row.number, row.place)))
 
@@ -40,20 +39,19 @@ def _numbered(procedure: Procedure) -> enumerate[Step]:
 
 
 def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
-    value = entry.part("value")
     document = entry.origin.document if entry.origin.kind is OriginKind.DOCUMENT else ""
     return TorqueRow(
-        item=entry.item.words if entry.items else "",
+        item=entry.item if entry.items else Item("", entry.place),
         step=step.id,
         number=number,
-        value="" if value.casefold() == _LOOK_UP else value,
+        value=entry.torque,
         look_in=entry.part("where") or entry.part("from") or document,
         order=entry.part("order"),
         when=entry.part("when"),
         stage=entry.part("stage"),
         origin=entry.origin,
         place=entry.place,
-        also=in_other_unit(value),
+        also=entry.torque.in_other_unit,
     )
 
 
@@ -63,7 +61,7 @@ def _commanded(procedure: Procedure, lexicon: Lexicon) -> list[TorqueRow]:
     for number, step in _numbered(procedure):
         item = tightens(step.command, lexicon.tightening)
         if item and not step.all("Torque", "Nip up"):
-            rows.append(_blank(item, step, number, step.place))
+            rows.append(_blank(Item(item, step.place), step, number, step.place))
     return rows
 
 
@@ -78,9 +76,9 @@ def _half_closed(procedure: Procedure) -> dict[str, TorqueRow]:
                 continue
             key = thing(entry.item.name)
             demanding |= {key} if entry.name != "On" else set()
-            last[key] = _blank(entry.item.words, step, number, entry.place, entry.origin)
+            last[key] = _blank(entry.item, step, number, entry.place, entry.origin)
     return {key: row for key, row in last.items() if key in demanding}
 
 
-def _blank(item: str, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:
-    return TorqueRow(item, step.id, number, "", "", "", "", "", origin, place, demanded=True)
+def _blank(item: Item, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:
+    return TorqueRow(item, step.id, number, BLANK, "", "", "", "", origin, place, demanded=True)

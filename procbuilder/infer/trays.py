@@ -16,7 +16,7 @@ def trays(ledger: Ledger, own: OwnWords = NO_OWN_WORDS) -> tuple[TrayLine, ...]:
     """In the order of coming off. What is thrown away, and what was never seen coming off, is left out."""
     book = wordbook(own=own)
     kept = [entry for entry in ledger.entries if _is_kept(entry)]
-    with_part = {(thing(name), entry.opened[0]) for entry in kept for name in entry.fastener_names}
+    with_part = {(thing(one.head), entry.opened[0]) for entry in kept for one in entry.fasteners}
     alone = (entry for entry in kept if (thing(entry.item), entry.opened[0]) not in with_part)
     return tuple(line for entry in alone for line in _lines(entry, book))
 
@@ -28,8 +28,8 @@ def _is_kept(entry: Entry) -> bool:
 def _lines(entry: Entry, book: Wordbook) -> Iterator[TrayLine]:
     off, on = entry.opened[0].number, tuple(dict.fromkeys(moment.number for moment in entry.closed))
     if entry.fasteners:
-        for fasteners in filter(None, (one.strip() for one in entry.fasteners.split(";"))):
-            yield TrayLine(entry.tray, fasteners, entry.item, off, on)
+        for fasteners in entry.fasteners:
+            yield TrayLine(entry.tray, fasteners.words, entry.item, off, on)
     elif entry.tray or book.is_in(thing(entry.item), _KEPT_SMALL):
         count = f"{entry.out:f} x " if entry.out > 1 else ""
         yield TrayLine(entry.tray, count + entry.item, entry.of, off, on)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from procbuilder.model.fastener import NO_SIZES, Sizes
 from procbuilder.model.origin import TYPED, Origin, Place
 
 
@@ -30,6 +31,21 @@ class Item:
     scrap: bool = False
     """Thrown away when it comes off."""
     origin: Origin = TYPED
+    sizes: Sizes = NO_SIZES
+    """What its name tells of its size."""
+
+    def __str__(self) -> str:
+        return self.words
+
+    @property
+    def count(self) -> Decimal | None:
+        """How many; None where no number was typed, and for an amount."""
+        return self.quantity.number if self.quantity and self.quantity.unit == "x" else None
+
+    @property
+    def head(self) -> str:
+        """The name without what stands behind a comma: ``M8 bolt`` of ``M8 bolt, 13 mm``."""
+        return self.name.partition(",")[0].strip() or self.name
 
     @property
     def key(self) -> str:

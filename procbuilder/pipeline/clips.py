@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
-from procbuilder.model.footage import Clip, Damage, Still
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.footage import Clip, Damage, Move, Still
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.material import Material, unreadable
@@ -90,15 +90,15 @@ def footage_key(footage: Trimmed, recordings: Recordings) -> list[object]:
     return [*hashes, *footage.stretches, [(path.recording, path.boxes) for path in footage.hidden]]
 
 
-def _moved(footage: Trimmed) -> tuple[str, ...]:
+def _moved(footage: Trimmed) -> tuple[Move, ...]:
     """Where a clip does not begin or end at a typed time."""
-    many = len(footage.ends) > 1
-    names = (f"part {number} of the clip" if many else "clip" for number, _ in enumerate(footage.ends, 1))
-    return tuple(f"{name} {move}" for name, part in zip(names, footage.ends, strict=True) for move in part.moves)
+    if len(footage.ends) == 1:
+        return footage.ends[0].moves
+    return tuple(replace(move, part=number) for number, part in enumerate(footage.ends, 1) for move in part.moves)
 
 
 def _damaged(damage: Damage, step: Step) -> Problem:
-    return Problem(Severity.ASK, step.place, str(damage), _left_out(damage.span), "damaged", 4)
+    return worded(Severity.ASK, step.place, str(damage), _left_out(damage.span), "damaged", 4)
 
 
 def _left_out(span: Span) -> str:

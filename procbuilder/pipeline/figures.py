@@ -5,27 +5,28 @@ from dataclasses import replace
 from fractions import Fraction
 
 from procbuilder.model.edition import Figure
-from procbuilder.model.footage import Choice, Still
+from procbuilder.model.footage import TYPED_MOMENT, Choice, Still, Weakness
 from procbuilder.model.marks import Picture, PictureState
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
+from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.moments import as_found as moment_as_found
 from procbuilder.pipeline.moments import finished
-from procbuilder.pipeline.stills import CHOSEN, picture_file, still
+from procbuilder.pipeline.stills import picture_file, still
 from procbuilder.pipeline.trimming import Trimmed
 from procbuilder.publish.language import Language
 
 NEXT_TIME = {
-    "dark": "put a lamp on the finished part",
-    "burnt out": "turn the lamp aside and tap on the part to set the light",
-    "blurred": "tap on the part to focus and hold the camera still for two seconds",
-    "covered": "take the hand away from the part for two seconds when it is done",
-    "in motion": "hold the camera still on the finished part for two seconds",
-    "turned away": "hold the camera on the finished part for two seconds",
-    "early": "hold the camera on the finished part for two seconds at the end of the step",
+    Weakness.DARK: "put a lamp on the finished part",
+    Weakness.BURNT_OUT: "turn the lamp aside and tap on the part to set the light",
+    Weakness.BLURRED: "tap on the part to focus and hold the camera still for two seconds",
+    Weakness.COVERED: "take the hand away from the part for two seconds when it is done",
+    Weakness.IN_MOTION: "hold the camera still on the finished part for two seconds",
+    Weakness.TURNED_AWAY: "hold the camera on the finished part for two seconds",
+    Weakness.EARLY: "hold the camera on the finished part for two seconds at the end of the step",
 }
-"""What makes a good picture the next time, for each word of ``WEAK``."""
+"""What makes a good picture the next time."""
 
 FOUND_WINDOW = Fraction(3, 2)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
@@ -79,8 +80,7 @@ def _automatic(step: Step, footage: Trimmed, material: Material, language: Langu
     if last is None or file is None:
         return None
     choice = finished(last.span, step.skips, file, material.cache)
-    if last.moves:
-        choice = replace(choice, reason=f"{choice.reason}; the step {' and '.join(last.moves)}")
+    choice = replace(choice, reason=replace(choice.reason, moves=last.moves))
     made = still(choice, None, step.hidden, material)
     alt = language.text("Finished state of: {command}", command=step.command)
     return Figure(made, alt, "", PictureState.DONE) if made else None
@@ -89,11 +89,13 @@ def _automatic(step: Step, footage: Trimmed, material: Material, language: Langu
 def weak(step: Step, figures: Iterable[Figure]) -> Iterator[Problem]:
     """That the best picture of a step is weak, and what to do at the next filming."""
     for shown in (figure.still for figure in figures if figure.still.weak):
-        what = f'the picture of "{step.command}" is {" and ".join(shown.weak)} at {shown.source}'
+        assert shown.time is not None
+        wrong = " and ".join(weakness.replace("-", " ") for weakness in shown.weak)
+        what = f'the picture of "{step.command}" is {wrong} at {shown.recording} {format_time(shown.time)}'
         instead = (
             f'{NEXT_TIME[shown.weak[0]]} at the next filming, or choose a moment with "- Picture: time | what it shows"'
         )
-        yield Problem(Severity.ADVICE, step.place, what, instead, "weak picture")
+        yield worded(Severity.ADVICE, step.place, what, instead, "weak picture")
 
 
 def _typed(step: Step, picture: Picture, material: Material, language: Language) -> Figure | None:
@@ -113,5 +115,5 @@ def _still(step: Step, picture: Picture, material: Material, *, marked: bool) ->
     if picture.file:
         return picture_file(picture, material, marked=marked)
     assert picture.time is not None
-    choice = Choice(picture.recording, picture.time, CHOSEN)
+    choice = Choice(picture.recording, picture.time, TYPED_MOMENT)
     return still(choice, picture, step.hidden, material, marked=marked)

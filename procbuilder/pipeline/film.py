@@ -18,8 +18,10 @@ from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.program import made_by
 from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.recordings import Recordings
+from procbuilder.pipeline.shipped import shipped
 from procbuilder.pipeline.trimming import Trimmed
 from procbuilder.publish.storyboard import identity, storyboard
+from procbuilder.publish.tokens import panels
 
 SHOWN = Fraction(4)
 """Seconds for which the picture of a step stands still that was not filmed."""
@@ -73,7 +75,7 @@ def film(
 def _scenes(edition: Edition, steps: Sequence[Step], trimmed: Mapping[str, Trimmed]) -> Iterator[_Shown]:
     typed = {step.id: step for step in steps}
     worked = {step.id: step for step in edition.steps}
-    for scene in storyboard(edition):
+    for scene in storyboard(edition, panels(shipped("templates"))):
         if not scene.step:
             yield _Shown(scene, (), SHOWN, None, Trimmed())
             continue

@@ -9,7 +9,7 @@ from datetime import date
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NotQualified
 from procbuilder.model.ledger import Balance, Entry, Ledger
-from procbuilder.model.problem import Problem
+from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.signal import SIGNALS
 from procbuilder.model.words import mentioned, thing
@@ -80,7 +80,7 @@ def _entry(entry: Entry, hidden: frozenset[str]) -> Entry | None:
     inside = [moment.step in hidden for moment in moments]
     if entry.balance is Balance.CLOSED and all(inside):
         return None
-    return replace(entry, fasteners="", tray="") if any(inside) else entry
+    return replace(entry, fasteners=(), tray="") if any(inside) else entry
 
 
 def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:
@@ -103,11 +103,10 @@ def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: fro
         return at > 0 and begins[at - 1] in closed
 
     return tuple(
-        _wordless(one) if within(one.place.line) or about.search(f"{one.what} {one.instead}") else one
+        _wordless(one) if within(one.place.line) or one.steps & hidden or about.search(str(one.facts)) else one
         for one in problems
     )
 
 
 def _wordless(problem: Problem) -> Problem:
-    what, instead = "something in a step reserved by law must be settled", "procbuilder check tells what"
-    return replace(problem, what=what, instead=instead, subject="")
+    return replace(problem, facts=(), form=RESERVED, subject="")

@@ -5,16 +5,12 @@ from fractions import Fraction
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache, key_of
-from procbuilder.model.footage import Choice, Still
+from procbuilder.model.footage import TYPED_MOMENT, Choice, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.procedure import NamedFile
-from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.program import made_by
-
-CHOSEN = "chosen by the technician"
-"""The reason for a picture that was typed."""
 
 
 def still(
@@ -31,7 +27,7 @@ def still(
         return None
     boxes = material.hidden_at(choice.recording, choice.time, hidden)
     drawn = _drawn(file.path, file.facts.sha256, choice.time, picture, boxes, material.cache, marked=marked)
-    return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason, choice.weak)
+    return Still(*drawn, choice.recording, choice.time, "", choice.reason, choice.weak)
 
 
 def picture_file(picture: Picture, material: Material, *, marked: bool = False) -> Still | None:
@@ -44,7 +40,7 @@ def picture_file(picture: Picture, material: Material, *, marked: bool = False) 
     if not isinstance(path, Path):
         return None
     drawn = _drawn(path, material.cache.hash(path), None, picture, (), material.cache, marked=marked)
-    return Still(*drawn, picture.file, CHOSEN)
+    return Still(*drawn, "", None, picture.file, TYPED_MOMENT)
 
 
 def _drawn(

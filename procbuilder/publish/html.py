@@ -30,6 +30,7 @@ from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
+from procbuilder.publish.wording.problems import said
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -77,7 +78,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
     """``quotation.html``: what an office quotes and books from; it has no script."""
     folder = templates / "html"
     language = language_of(edition.language)
-    style = page_style(folder, language)
+    style = page_style(templates, language)
     return (
         environment(folder)
         .get_template("quotation.html")
@@ -95,7 +96,7 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
     """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
     folder = templates / "html"
     language = language_of(edition.language)
-    style = page_style(folder, language, "sheets.css")
+    style = page_style(templates, language, "sheets.css")
     made = sheets(edition)
     signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
     return (
@@ -155,7 +156,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     first, script = first_script(folder), page_script(folder)
     language = language_of(edition.language)
-    style = page_style(folder, language)
+    style = page_style(templates, language)
     return (
         environment(folder)
         .get_template("page.html")
@@ -172,7 +173,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             questions=selftest(edition),
             howto=_howto(edition, media),
             ledger=_ledger(edition),
-            problems=worst_first(edition.problems),
+            problems=[(problem, said(problem, language)) for problem in worst_first(edition.problems)],
             problems_in_sight=PROBLEMS_IN_SIGHT,
             folded=_folded(edition, language),
             severities=Severity,

@@ -1,11 +1,12 @@
 """procedure.md, format 1: from the text to the procedure as written, with all its problems."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from procbuilder.model.fault import NoText
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worst_first
+from procbuilder.model.problem import Problem, Severity, worded, worst_first
 from procbuilder.model.procedure import Procedure, Prose, Section, Step
 from procbuilder.read.blocks import HeadingBlock, ItemBlock, TextBlock, blocks
 from procbuilder.read.fields import Faults, find_kind, near_miss, read_field
@@ -65,7 +66,7 @@ class _Reader:
     def problem(
         self, line: int, what: str, instead: str, rule: str, severity: Severity = Severity.ASK, danger: int = 4
     ) -> None:
-        self.problems.append(Problem(severity, Place(self.file, line), what, instead, rule, danger))
+        self.problems.append(worded(severity, Place(self.file, line), what, instead, rule, danger))
 
     def take(self, block: HeadingBlock | ItemBlock | TextBlock) -> None:
         match block:
@@ -132,7 +133,7 @@ class _Reader:
             self.problem(block.line, what, instead, "field")
         below = [self._child(field, child) for child in block.children]
         children = tuple(child for child in below if child)
-        return Field(kind, field.place, field.raw, field.parts, field.items, field.origin, field.none, children)
+        return replace(field, children=children)
 
     def _child(self, field: Field, block: ItemBlock) -> Field | None:
         """A field below a field; anything else there is kept as text."""

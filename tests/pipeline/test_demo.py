@@ -7,11 +7,12 @@ from pathlib import Path
 import pytest
 
 from procbuilder.model.fault import AlreadyThere
+from procbuilder.model.footage import Why
 from procbuilder.model.problem import Severity
 from procbuilder.pipeline.build import Built, procedures
 from procbuilder.pipeline.demo import demo
 from procbuilder.pipeline.progress import silent
-from procbuilder.pipeline.stills import CHOSEN
+from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 from tests.conftest import DemoRun
 
@@ -41,7 +42,7 @@ def test_every_page_says_that_the_demo_is_drawn(built: tuple[Built, ...]) -> Non
 
 def test_the_drill_is_in_review_with_the_questions_left_open_on_purpose(drill: Built) -> None:
     assert (drill.edition.status, drill.edition.why_draft) == ("review", "")
-    assert [(problem.severity, problem.what) for problem in drill.problems] == [
+    assert [(problem.severity, said(problem).what) for problem in drill.problems] == [
         (Severity.ASK, 'Caution "the cover can fall shut" does not say how to avoid it'),
         (Severity.ASK, 'the torque of 2 x motor lock screw is only words: "good and tight"'),
         (Severity.ASK, 'earth strap of the cover goes on in step 12, but no "- Off:" says so before'),
@@ -99,9 +100,9 @@ def test_the_pictures_chosen_for_the_hub_show_the_finished_state(built: tuple[Bu
     for section in built[0].edition.sections:
         for step in section.steps:
             for figure in step.figures:
-                name, _, clock = figure.still.source.partition(" ")
-                time = sum(60**place * float(part) for place, part in enumerate(reversed(clock.split(":"))))
-                if figure.still.reason != CHOSEN and not any(w[0] == name and w[1] <= time <= w[2] for w in windows):
+                name, time = figure.still.recording, figure.still.time or 0
+                chosen = figure.still.reason.why is Why.TYPED
+                if not chosen and not any(w[0] == name and w[1] <= time <= w[2] for w in windows):
                     missed.append(step.id)
                 weak += [step.id] if figure.still.weak else []
     assert (missed, weak) == ([], [])

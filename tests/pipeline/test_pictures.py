@@ -11,11 +11,11 @@ import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
-from procbuilder.model.footage import Snapped
+from procbuilder.model.footage import Bound, End, Move, Snapped
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
-from procbuilder.model.timecode import Span, parse_time
+from procbuilder.model.timecode import Span
 from procbuilder.pipeline.build import build
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.moments import finished
@@ -24,6 +24,7 @@ from procbuilder.pipeline.recordings import RecordingFile, read
 from procbuilder.pipeline.stills import thumbnail
 from procbuilder.pipeline.thorough import look_through
 from procbuilder.pipeline.trimming import trim
+from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import WEAK_PICTURE
 from procbuilder.read.procedure import read_procedure
 from tests.media import filming
@@ -59,8 +60,8 @@ def test_a_dark_picture_is_told_with_what_to_do_at_the_next_filming(dark: Path) 
     built = build(dark)
     (problem,) = [problem for problem in built.problems if problem.rule == "weak picture"]
     assert problem.severity is Severity.ADVICE
-    assert problem.what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
-    assert problem.instead == (
+    assert said(problem).what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
+    assert said(problem).instead == (
         'put a lamp on the finished part at the next filming, or choose a moment with "- Picture: time | what it shows"'
     )
     assert _weak(built.edition) == [("dark",)]
@@ -135,10 +136,10 @@ def test_a_typed_end_in_the_next_shot_is_moved_for_clip_and_picture_and_told(tmp
     built = build(tmp_path)
     (step,) = built.edition.sections[0].steps
     assert step.clip
-    assert step.clip.moved == ("clip ends 1 s earlier than typed, where its shot ends",)
+    assert step.clip.moved == (Move(End.END, Fraction(-1), Bound.SHOT),)
     assert step.clip.seconds == pytest.approx(4, abs=0.11)
-    assert step.figures[0].still.reason.endswith("; the step ends 1 s earlier than typed, where its shot ends")
-    assert (parse_time(step.figures[0].still.source.removeprefix("strip ")) or 99) < 5
+    assert step.figures[0].still.reason.moves == step.clip.moved
+    assert (step.figures[0].still.time or 99) < 5
     assert "Clip ends 1 s earlier than typed, where its shot ends." in built.page.read_text(encoding="utf-8")
     assert json.loads((built.out / "edition.json").read_text())["sections"][0]["steps"][0]["clip"]["moved"]
     assert step.spans == (Span("strip", Fraction(1), Fraction(6)),)

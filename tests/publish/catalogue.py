@@ -10,10 +10,12 @@ from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model import questions
-from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
+from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
+from procbuilder.publish.wording import phrases, problems
+from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation)
+MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, filmed, phrases, *problems.SUBJECTS)
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]
@@ -24,26 +26,25 @@ def messages() -> set[Message]:
     """Constants, what the code says itself, and terms of the records and of the trade's data."""
     constants = {text for module in MODULES for name in vars(module) if name.isupper()
                  for text in _texts(getattr(module, name))}  # fmt: skip
-    known = {
+    known: set[Message] = {
+        *_texts(problems.HIDDEN),
         *constants,
         *timewords.CREWS.values(),
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
-        *terms.MOVES,
-        *terms.MOVED_TO,
-        terms.CLIP,
-        terms.PART_OF_CLIP,
         *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
-    every: set[Message] = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, text))}
+    every = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 
-def _texts(value: Any) -> Iterator[str]:
+def _texts(value: Any) -> Iterator[Message]:
     """Every text within a constant; keys are no words."""
-    if isinstance(value, str):
+    if isinstance(value, Plural):
+        yield value.one, value.many
+    elif isinstance(value, str):
         yield str(value)
     elif isinstance(value, dict | tuple):
         for part in value.values() if isinstance(value, dict) else value:

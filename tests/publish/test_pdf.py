@@ -12,9 +12,12 @@ from pypdf import PdfReader
 from procbuilder.model.edition import Edition, FrontList
 from procbuilder.model.ledger import Balance, Ledger
 from procbuilder.publish import words
+from procbuilder.publish.filmed import remark
+from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
+from procbuilder.publish.wording.problems import said
 from tests.publish.sheet import EPOCH, TEMPLATES, pages, sheet, solid, whole
 
 
@@ -28,15 +31,16 @@ def _facts(edition: Edition) -> Iterator[str]:
     for section in edition.sections:
         yield section.title
     for row in edition.torques:
-        yield from (row.item, row.value, row.order, row.when, row.look_in)
+        yield from (row.item.words, row.value.text, row.order, row.when, row.look_in)
     for entry in edition.ledger.entries:
         yield from (entry.item, entry.opening.value, entry.balance.value[1:], entry.reason)
     for named in edition.closing:
         yield from (named.text, *named.extra)
     for problem in edition.problems:
-        yield from (str(problem.place), problem.what, problem.instead)
+        yield from (str(problem.place), said(problem).what, said(problem).instead)
     for recording in edition.recordings:
-        yield from (recording.name, recording.path, recording.sha256[:16], *recording.remarks)
+        yield from (recording.name, recording.path, recording.sha256[:16])
+        yield from (remark(each, ENGLISH) for each in recording.remarks)
 
 
 def test_all_that_is_known_of_the_whole_job_is_printed(edition: Edition, text: str) -> None:
