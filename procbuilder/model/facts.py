@@ -49,8 +49,9 @@ class Line:
 
     field: str
     """Its name; empty for what is no field, such as a heading: then its first part is the whole line."""
-    parts: tuple["str | Blank", ...]
-    words: tuple[tuple[str, "str | Blank"], ...] = ()
+    parts: tuple["Value", ...]
+    """A list within one is a list of things: ``gloves; eye protection``."""
+    words: tuple[tuple[str, "Value"], ...] = ()
     """Parts that begin with a word: ``while: trailer raised``."""
     place: Place | None = None
     """The line that it replaces, or the heading below which it goes; None when only the technician knows."""

@@ -6,6 +6,7 @@ STEP = "step {number}"
 ON_FILM = "at {film} (step {number})"
 IN_STEP = "in step {number}"
 IN_LINE = "in line {line}"
+OR = "{parts} or {last}"
 
 BLANKS = ("reason", "name", "document, section", "value", "document, page", "why not")
 """What only the technician can fill in, in lines to copy."""
@@ -16,5 +17,6 @@ PHRASES: dict[str, Text] = {
     "never-opened-more": 'that is more than "- {field}:" says',
     "did-you-mean-line": 'did you mean "{line}"? Or add',
     "add": "add",
+    "and-more": " and {count} more",
 }
 """By the form that a rule names."""
