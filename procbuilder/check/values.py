@@ -84,7 +84,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
     wrenches = [item for item in listed if mentioned(item.name, ["torque wrench", "torque screwdriver"])]
-    ranges = [item.sizes.reach for item in wrenches if item.sizes.reach]
+    ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
     if not outside or not listed:
         return
