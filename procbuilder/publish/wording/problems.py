@@ -8,7 +8,11 @@ from procbuilder.publish.wording import (
     balance,
     closing,
     derived,
+    fasteners,
     files,
+    order,
+    torque,
+    values,
 )
 from procbuilder.publish.wording.gaps import filled
 from procbuilder.publish.wording.patterns import Patterns, Sentences
@@ -17,7 +21,11 @@ SUBJECTS = (
     balance,
     closing,
     derived,
+    fasteners,
     files,
+    order,
+    torque,
+    values,
 )
 """The modules that hold the sentences of the rules, each in its ``PATTERNS``."""
 
