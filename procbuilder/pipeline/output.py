@@ -1,13 +1,14 @@
 """Writing an edition: media first, the manifest last, what is no longer used at the end."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from filecmp import cmp
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache, key_of, stamp
 from procbuilder.keep.files import copy_whole, remove_others, replace_together
 from procbuilder.model.edition import Edition
-from procbuilder.pipeline.shipped import program, shipped
+from procbuilder.pipeline.program import program
+from procbuilder.pipeline.shipped import shipped
 
 TASK = "procedure.dita"
 
@@ -19,9 +20,7 @@ _PUBLISHED = "published"
 """Kind of cached result: what was written last, by the name of its folder."""
 
 
-def publish(
-    edition: Edition, media: Mapping[str, Path], out: Path, epoch: int, cache: Cache, *, task: bool
-) -> tuple[str, ...]:
+def publish(edition: Edition, out: Path, epoch: int, cache: Cache, *, task: bool) -> tuple[str, ...]:
     """Have all outputs below ``out``; returns the characters that the PDF could not show.
 
     With ``task`` the DITA task too; one that is there already is renewed in any case, so that none grows old.
@@ -31,14 +30,26 @@ def publish(
         CannotPrint, CannotWrite: then the page, PDF and data from before are still there.
     """
     task = task or (out / TASK).is_file()
-    key = key_of(program(), epoch, task, *sorted(media), edition)
+    key = key_of(program(), epoch, task, edition)
     last = cache.get(_PUBLISHED, out.name)
     if last and last["key"] == key and last["stamps"] == _stamps(out, last["stamps"]):
         return tuple(last["unprintable"])
+    media = {name: cache.file(name) for name in _media(edition)}
     files, unprintable = _write(edition, media, out, epoch, task=task)
     made = {"key": key, "stamps": _stamps(out, files), "unprintable": unprintable}
     cache.put(_PUBLISHED, out.name, made)
     return unprintable
+
+
+def _media(edition: Edition) -> Iterator[str]:
+    """Name of each picture, clip and film that an edition shows."""
+    for step in edition.steps:
+        for figure in filter(None, (*step.figures, step.as_found)):
+            yield figure.still.file
+            yield from filter(None, [figure.marked and figure.marked.file])
+        yield from filter(None, [step.clip and step.clip.file])
+    if edition.film:
+        yield edition.film.file
 
 
 def _stamps(out: Path, files: Iterable[str]) -> dict[str, list[int]]:
