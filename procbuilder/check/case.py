@@ -50,6 +50,10 @@ class Case:
         """The step of this number, to speak of it."""
         return StepRef(self.procedure.steps[number - 1].id, number)
 
+    def heading(self, number: int) -> Place:
+        """Where the step of this number begins: lines that are proposed for it go below."""
+        return self.procedure.steps[number - 1].place
+
     @property
     def spans(self) -> Iterator[tuple[int, Place, Span]]:
         """Every typed stretch of footage: step number, line, span; skipped stretches too."""

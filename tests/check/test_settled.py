@@ -84,7 +84,7 @@ def test_any_set_of_answers_settles_only_what_it_names(answers: set[tuple[str, s
 
 
 def test_an_answer_about_a_torque_says_nothing_of_where_it_is_turned() -> None:
-    raised = ("- On: wheel\n", "- On: wheel\n- Torque: wheel nuts | look up | D1, section 4 | stage: 1\n")
+    raised = ("- On: wheel\n", "- On: wheel\n- Torque: wheel nuts | look up | D1, section 4\n")
     assert rules(raised) == ["torque-in-the-air"]
     value = f"{CONFIRMED}- Asked: torque against thread: wheel nuts | right, D1 section 4\n"
     assert rules(raised, (CONFIRMED, value)) == ["torque-in-the-air"]
