@@ -31,7 +31,9 @@ def _faults_shown() -> Iterator[None]:
     try:
         yield
     except Fault as fault:
-        message(str(fault))
+        from procbuilder.publish.wording.faults import said_fault
+
+        message(said_fault(fault))
         raise typer.Exit(fault.code) from None
     except KeyboardInterrupt:
         message("stopped; what was there before is unchanged")

@@ -9,7 +9,7 @@ from procbuilder.keep.cache import Cache
 from procbuilder.media.stretches import room
 from procbuilder.model.fault import Fault
 from procbuilder.model.marks import Box, HiddenPath
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.recordings import RecordingFile, Recordings
@@ -52,6 +52,5 @@ class Material:
 
 def unreadable(fault: Fault, material: Material, step: Step) -> Problem:
     """That a recording or picture file that a step shows cannot be read."""
-    what, _, instead = str(fault).partition(" – ")
-    what = what.replace(f"{material.folder.resolve()}/", "")
-    return worded(Severity.ASK, step.place, what, instead, "unreadable", 4)
+    told = fault.below(material.folder.resolve())
+    return Problem("unreadable", Severity.ASK, step.place, told, fault.form, 4, subject=str(dict(told)["path"]))

@@ -9,7 +9,7 @@ from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import PacketFacts, Recording
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
@@ -96,8 +96,8 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | Non
         try:
             known = facts(named, path)
         except Unreadable as fault:
-            what, _, instead = str(fault).replace(str(path), named.path).partition(" – ")
-            problems.append(worded(Severity.STOP, named.place, what, instead, "unreadable", 4))
+            told = fault.named(named.path)
+            problems.append(Problem("unreadable", Severity.STOP, named.place, told, fault.form, 4))
             continue
         if known:
             files.append(RecordingFile(path, *known))

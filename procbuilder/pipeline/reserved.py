@@ -31,7 +31,7 @@ def qualification(name: str, workshop: Workshop, today: date) -> Qualification:
     known = [each for each in workshop.qualifications if thing(each.name) == thing(name)]
     latest = max(known, key=lambda each: each.valid_until, default=None)
     if latest is None or latest.valid_until < today:
-        raise NotQualified(name, latest.valid_until.isoformat() if latest else "")
+        raise NotQualified(name, latest.valid_until if latest else None)
     return latest
 
 

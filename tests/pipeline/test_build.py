@@ -21,6 +21,7 @@ from procbuilder.pipeline.clips import hold
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
+from tests.refused import refused
 
 Make = Callable[[str], Path]
 
@@ -223,7 +224,7 @@ def test_a_hidden_region_is_hidden_in_still_and_clip(folder: Make) -> None:
 
 
 def test_a_folder_without_a_procedure_is_told_how_to_make_one(tmp_path: Path) -> None:
-    with pytest.raises(NoProcedure, match=r"there is no procedure\.md in it – make one with: procbuilder new"):
+    with refused(NoProcedure, r"there is no procedure\.md in it – make one with: procbuilder new"):
         build(tmp_path)
 
 

@@ -10,6 +10,7 @@ from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.check import check
 from procbuilder.publish.wording.problems import said
+from tests.refused import refused
 
 Make = Callable[[str], Path]
 
@@ -166,7 +167,7 @@ def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Pa
     ],
 )
 def test_without_the_qualification_nothing_is_built(home: Path, name: str, today: date, why: str) -> None:
-    with pytest.raises(NotQualified, match=why):
+    with refused(NotQualified, why):
         build(home, options=Options(name), today=today)
     assert not list(home.glob("out*"))
 

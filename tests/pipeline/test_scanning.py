@@ -144,10 +144,10 @@ def test_the_clock_of_a_camera_is_for_the_terminal(folder: Path) -> None:
 
 def test_a_recording_that_breaks_off_is_told_by_others(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Scanning does not stop a build."""
-    from procbuilder.model.fault import Unreadable
+    from procbuilder.model.fault import Cause, Unreadable
 
     def broken(path: Path) -> None:
-        raise Unreadable(path, "it is broken")
+        raise Unreadable(path, Cause.DAMAGED)
 
     monkeypatch.setattr(voice, "listen", broken)
     assert scanned_now(folder) == Footage({}, ("strip",))

@@ -13,6 +13,7 @@ from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.language import Language
 from procbuilder.publish.terms import origin, way
+from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
 
@@ -100,7 +101,7 @@ def _part(value: Any, language: Language) -> str:
 
 
 def _phrase(phrase: Phrase, language: Language) -> str:
-    return filled(PHRASES[phrase.form], phrase.facts, language)
+    return filled({**PHRASES, **CAUSES}[phrase.form], phrase.facts, language)
 
 
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
