@@ -7,12 +7,12 @@ from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
-from procbuilder.model.ledger import Moment
+from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin
+from procbuilder.publish.terms import origin, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
@@ -119,6 +119,7 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (timedelta, lambda time, _: _lasting(time)),
     (Time, _time),
     (Moment, _moment),
+    (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
     (Item, lambda item, _: item.words),
     (Origin, lambda source, language: origin(source.words, language)),
