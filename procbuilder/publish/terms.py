@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from procbuilder.model.fields import FIELDS
-from procbuilder.model.ledger import Balance, Opening
+from procbuilder.model.ledger import Balance, OnWay, Opening
 from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.origin import Origin, OriginKind
 from procbuilder.model.problem import Severity
@@ -44,7 +44,7 @@ ORIGINS = {
     OriginKind.MEMORY: "from memory",
 }
 NEW, SCRAP = "{thing}, new", "{thing}, scrap"
-WAYS = ("if: {condition}", "if not: {condition}", ", not: ", ", and: ")
+IF, AND, IF_NOT, NOT = WAYS = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
 """How an entry of the ledger tells on which way it ends so."""
 
 
@@ -85,12 +85,12 @@ def things(items: Iterable[Item], language: Language) -> str:
     return "; ".join(thing(item, language) for item in items)
 
 
-def way(words: str, language: Language) -> str:
-    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``."""
-    word, colon, told = words.partition(": ")
-    for joint in WAYS[2:]:
-        told = told.replace(joint, language.text(joint))
-    return language.text(f"{word}: {{condition}}", condition=told) if colon else words
+def way(told: OnWay | None, language: Language) -> str:
+    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``; empty for every way."""
+    if told is None:
+        return ""
+    pattern, joint = (IF, AND) if told.taken else (IF_NOT, NOT)
+    return language.text(pattern, condition=language.text(joint).join(told.branches))
 
 
 def other_unit(also: Iterable[Stage], language: Language) -> str:

@@ -207,7 +207,9 @@ def test_page_words_of_a_section_stand_in_its_first_step_or_before_the_start(edi
 
 def test_page_no_time_stands_beside_a_step(edition: Edition) -> None:
     steps = [block for name, blocks in views(edition).items() if name and not name.startswith("_") for block in blocks]
-    assert not [block for block in steps if not block.startswith("If:") and re.search(r"\bmin\b|\bminutes?\b|\bhours?\b", block)]
+    assert not [
+        block for block in steps if not block.startswith("If:") and re.search(r"\bmin\b|\bminutes?\b|\bhours?\b", block)
+    ]
 
 
 @pytest.mark.parametrize(
