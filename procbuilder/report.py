@@ -15,6 +15,8 @@ from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
+from procbuilder.publish.filmed import remark
+from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS
@@ -85,7 +87,7 @@ def summary(problems: Iterable[Problem]) -> str:
 def outcome(built: Built) -> list[str]:
     """Where the results are, and how the procedure stands."""
     edition = built.edition
-    lines = [f"{recording.path}: {remark}" for recording in edition.recordings for remark in recording.remarks]
+    lines = [f"{each.path}: {remark(told, ENGLISH)}" for each in edition.recordings for told in each.remarks]
     lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")

@@ -7,8 +7,8 @@ from rapidfuzz import fuzz, process
 from procbuilder.check.balance import LIKE, counted, when
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Moment, Opening
+from procbuilder.model.moves import LEFT_OPEN
 from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.words import called, thing
 
 _NAMED = 8
 """So many things are named in one sentence."""
@@ -33,7 +33,7 @@ def only_assumed_closed(case: Case) -> Iterator[Problem]:
 def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
     """Something that a step without fields takes off in words, and that no later step speaks of again."""
     for taken in case.taken_off:
-        once = any(called(taken.item, part.things) for part in case.lexicon.single_use)
+        once = any(case.called(taken.item, part.things) for part in case.lexicon.single_use)
         new = f', a new one: "- On: {taken.item}, new"' if once else f': "- On: {taken.item}"'
         yield worded(
             Severity.ASK,
@@ -48,9 +48,9 @@ def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
 
 def put_on_after_its_part(case: Case) -> Iterator[Problem]:
     """Something that came off a part on the bench, and goes on only after that part is back on the item."""
-    parts = {thing(e.item): e for e in case.ledger.entries if e.opening is Opening.OFF and e.opened and e.closed}
+    parts = {case.thing(e.item): e for e in case.ledger.entries if e.opening is Opening.OFF and e.opened and e.closed}
     for entry in case.ledger.entries:
-        part = parts.get(thing(entry.of)) if entry.of else None
+        part = parts.get(case.thing(entry.of)) if entry.of else None
         if part is None or not entry.opened or not entry.closed:
             continue
         on_bench = part.opened[0].place < entry.opened[0].place < part.closed[-1].place
@@ -68,8 +68,8 @@ def put_on_after_its_part(case: Case) -> Iterator[Problem]:
 
 def left_open_unclear(case: Case) -> Iterator[Problem]:
     """A Left open line without reason or name, or about something that is not open."""
-    open_things = {thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
-    for entry in case.procedure.everywhere("Left open"):
+    open_things = {case.thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
+    for entry in case.procedure.everywhere(LEFT_OPEN):
         if not entry.items:
             continue
         missing = [part for part in ("reason", "name") if not entry.part(part)]
@@ -77,7 +77,7 @@ def left_open_unclear(case: Case) -> Iterator[Problem]:
             what = f"{entry.item.name} is left open without a {' and a '.join(missing)}"
             instead = f'write "- Left open: {entry.item.words} | reason | name", such as "bracket broken, owner told"'
             yield worded(Severity.ASK, entry.place, what, instead, "left-open-unclear", 2)
-        elif thing(entry.item.name) not in open_things:
+        elif case.thing(entry.item.name) not in open_things:
             what = f"{entry.item.name} is said to be left open, but nothing of that name is open"
             yield worded(
                 Severity.ASK, entry.place, what, "take the line out, or write the name as typed at its opening",
@@ -91,7 +91,7 @@ def then_leads_nowhere(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Then"):
             where = entry.part("where")
-            if where.removeprefix("#") not in ids:
+            if entry.step_id not in ids:
                 near = process.extractOne(where, sorted(ids), scorer=fuzz.WRatio, score_cutoff=LIKE)
                 guess = f'did you mean "- Then: #{near[0]}"?' if near else 'write "- Then: #id" with the id of a step'
                 what = f"step {number} leads on to {where}, and there is no such step"
@@ -103,7 +103,7 @@ def then_never_ends(case: Case) -> Iterator[Problem]:
     numbers = {step.id: number for number, step in case.numbered}
     for number, step in case.numbered:
         for entry in () if step.all("Only if") else step.all("Then"):
-            target = numbers.get(entry.part("where").removeprefix("#"), number + 1)
+            target = numbers.get(entry.step_id, number + 1)
             if target <= number:
                 yield worded(
                     Severity.STOP,

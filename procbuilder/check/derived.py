@@ -12,7 +12,7 @@ def derived_not_accepted(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Derived"):
             source = entry.part("from")
-            known = numbers.get(source.removeprefix("#"))
+            known = numbers.get(entry.step_id)
             yield worded(
                 Severity.ASK,
                 entry.place,

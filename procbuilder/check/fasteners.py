@@ -9,9 +9,6 @@ from procbuilder.model.moves import HANDLED
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.quantity import Item
-from procbuilder.model.words import mentioned, thing
-
-_OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
 def spanner_against_thread(case: Case) -> Iterator[Problem]:
@@ -57,11 +54,11 @@ def which_spanner(case: Case) -> Iterator[Problem]:
     asked: dict[str, tuple[Item, Thread]] = {}
     told: set[str] = set()
     for item, thread, step in _threaded(case):
-        name = thing(item.head)
+        name = case.thing(item.head)
         tools = (size for entry in step.all("Tool") for tool in entry.items for size in tool.sizes.spanners)
         if item.sizes.spanners or any(size in thread.fits for size in tools):
             told.add(name)
-        elif len(thread.plain) > 1 and not mentioned(item.name, _OTHER_HEAD):
+        elif len(thread.plain) > 1 and not case.mentioned(item.name, case.lexicon.checks.other_head):
             asked.setdefault(name, (item, thread))
     for item, thread in (found for name, found in asked.items() if name not in told):
         yield worded(

@@ -8,7 +8,6 @@ from procbuilder.check.torque import critical
 from procbuilder.model.fastener import NamedThread, is_plausible
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.torque import Torque
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import HeardTorque, TorqueRow
 
 _SAME = Fraction(3, 100)
@@ -21,13 +20,13 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
-                f"the torque of {_name(row)} is {row.value} in step {row.number}, and {before.value} in step "
+                f"the torque of {_name(row, case)} is {row.value} in step {row.number}, and {before.value} in step "
                 f"{before.number} ({before.place})",
                 'write the right one in both lines, or say with " | when: …" what is different',
                 "torques-contradict",
@@ -39,20 +38,21 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
     """The words of the film give another torque than the line of the step."""
     for heard in case.heard:
         rows = [row for row in case.torques if row.step == heard.step and row.value.stages]
-        row = _meant(heard, rows)
+        row = _meant(heard, rows, case)
         if row is None:
             continue
-        typed = [value for each in rows if _name(each) == _name(row) for value in each.value.newton_metres]
+        typed = [value for each in rows if _name(each, case) == _name(row, case) for value in each.value.newton_metres]
         if any(all(not _near(said, value) for value in typed) for said in heard.value.newton_metres):
             yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
-                f"the torque of {_name(row)} is {row.value}, but {heard.origin.words} is {heard.value} ({heard.place})",
+                f"the torque of {_name(row, case)} is {row.value}, "
+                f"but {heard.origin.words} is {heard.value} ({heard.place})",
                 f"write the right one with its document, or "
-                f'"- Asked: said and typed differ: {_name(row)} | the words are wrong"',
+                f'"- Asked: said and typed differ: {_name(row, case)} | the words are wrong"',
                 "said-and-typed-differ",
                 2,
-                subject=_name(row),
+                subject=_name(row, case),
             )
 
 
@@ -62,7 +62,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
     held = _held(case)
     for row in case.torques:
         values = row.value.newton_metres
-        named = row.item.sizes.thread or held.get(_name(row))
+        named = row.item.sizes.thread or held.get(_name(row, case))
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
@@ -72,10 +72,10 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 f"{row.value} is far from what an {named.size} thread{_of_class(named)} is usually tightened to: "
                 "is the value, its unit or the thread typed wrong?",
                 f"put it right, or write "
-                f'"- Asked: torque against thread: {_name(row)} | right, with the page of the document"',
+                f'"- Asked: torque against thread: {_name(row, case)} | right, with the page of the document"',
                 "torque-against-thread",
                 2,
-                subject=_name(row),
+                subject=_name(row, case),
             )
 
 
@@ -83,7 +83,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
-    wrenches = [item for item in listed if mentioned(item.name, ["torque wrench", "torque screwdriver"])]
+    wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
     ranges = [item.sizes.reach for item in wrenches if item.sizes.reach]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
     if not outside or not listed:
@@ -102,8 +102,8 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     )
 
 
-def _name(row: TorqueRow) -> str:
-    return thing(row.item.name)
+def _name(row: TorqueRow, case: Case) -> str:
+    return case.thing(row.item.name)
 
 
 def _branch(row: TorqueRow, case: Case) -> str:
@@ -121,10 +121,10 @@ def _agree(one: Torque, other: Torque) -> bool:
     return same and len(first) == len(second) and one.angles == other.angles
 
 
-def _meant(heard: HeardTorque, rows: list[TorqueRow]) -> TorqueRow | None:
+def _meant(heard: HeardTorque, rows: list[TorqueRow], case: Case) -> TorqueRow | None:
     """The typed torque that was spoken of: the one named, or the only one of the step."""
-    named = [row for row in rows if mentioned(heard.words, [_name(row)])]
-    if named or len({_name(row) for row in rows}) == 1:
+    named = [row for row in rows if case.mentioned(heard.words, [_name(row, case)])]
+    if named or len({_name(row, case) for row in rows}) == 1:
         return (named or rows)[0]
     return None
 
@@ -135,7 +135,7 @@ def _held(case: Case) -> dict[str, NamedThread]:
     for entry in case.ledger.entries:
         for fastener in entry.fasteners:
             if fastener.sizes.thread:
-                found.setdefault(thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
+                found.setdefault(case.thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
     return found
 
 

@@ -11,6 +11,7 @@ from procbuilder.model.phrases import Phrases
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import Words
 
+
 @dataclass(slots=True)
 class _Seen:
     """The steps in which the acts of one rule are done."""
@@ -109,4 +110,3 @@ class _Acts:
                 for verbs, number, role in self._acts.get(one.key, ()):
                     if verbs in there and (not ends or verbs == one.key or one.whole):
                         yield number, role
-

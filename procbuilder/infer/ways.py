@@ -95,7 +95,7 @@ class Branches:
         numbers = {step.id: number for number, step in enumerate(steps, 1)}
         for number, step in enumerate(steps, 1):
             for entry in step.all("Then"):
-                target = numbers.get(entry.part("where").removeprefix("#"), number)
+                target = numbers.get(entry.step_id, number)
                 back = target <= number
                 between = range(target, number + 1) if back else range(number + 1, target)
                 yield _Jump(self._tests.get(number, ()), between, back)

@@ -4,15 +4,16 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
-from typing import Any, get_origin
+from pathlib import Path
+from typing import Any, TypeVar, get_origin
 
 from procbuilder.model.words import CommandWords, VerbForms, Words
 
-DATA: Traversable = files("procbuilder.infer").joinpath("data")
+DATA = Path(__file__).parent / "data"
 ENGLISH = "en"
 """Of a procedure that names no language."""
+
+Kind = TypeVar("Kind")
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +22,7 @@ class WordLists:
 
     language: str
     """The name of its folder; empty when there is none."""
-    folder: Traversable = DATA
+    folder: Path = DATA
 
     def facts(self, name: str) -> dict[str, Any]:
         """What one file holds that is the same in every language."""
@@ -42,13 +43,13 @@ class WordLists:
         return record(Words, {**table, "verbs": verbs, "command": command})
 
 
-def lists(language: str, folder: Traversable = DATA) -> WordLists:
+def lists(language: str, folder: Path = DATA) -> WordLists:
     """Those of a language as typed; a region uses those of its language: ``de-AT`` those of ``de``."""
     code = (language.strip() or ENGLISH).casefold().partition("-")[0]
     return WordLists(code if code.isalpha() and folder.joinpath(code).is_dir() else "", folder)
 
 
-def record[Kind](kind: type[Kind], table: Mapping[str, Any]) -> Kind:
+def record(kind: type[Kind], table: Mapping[str, Any]) -> Kind:
     """A record out of a table whose keys are the names of its fields; lists become tuples or sets, as declared.
 
     Raises:
@@ -64,6 +65,6 @@ def frozen(value: Any) -> Any:
 
 
 @cache
-def _read(folder: Traversable, *path: str) -> dict[str, Any]:
+def _read(folder: Path, *path: str) -> dict[str, Any]:
     file = folder.joinpath(*path)
     return tomllib.loads(file.read_text(encoding="utf-8")) if file.is_file() else {}

@@ -50,7 +50,7 @@ class Found:
 @lru_cache(maxsize=20_000)
 def tokens(text: str, words: Words) -> tuple[Token, ...]:
     """The words of a text, but for articles and their like."""
-    read = []
+    read: list[Token] = []
     for match in _WORD.finditer(text):
         if match[0].casefold() not in words.passed_over:
             read += (Token(key, *_parts(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
@@ -71,12 +71,14 @@ def _parts(word: str, key: str, words: Words) -> tuple[frozenset[str], frozenset
 
 
 def _joined(text: str, read: list[Token], words: Words) -> Iterator[Token]:
-    """The last word of a clause is also the verb in front of it with this particle: "Zieh den Stecker ab" is abziehen."""
+    """A particle at the end of its clause is a verb with what stands before it: "Zieh den Stecker ab" is abziehen."""
     clause: list[Token] = []
     for token, behind in zip(read, [*read[1:], None], strict=True):
         last = behind is None or behind.key in words.command.joints or _BREAK.search(text[token.end : behind.start])
         if last and token.key in words.verbs.particles:
-            verbs = {token.key + verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end]))}
+            verbs = {
+                token.key + verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end]))
+            }
             token = Token(token.key, token.ends | verbs, token.fronts, token.start, token.end)
         clause = [] if last else [*clause, token]
         yield token
@@ -157,6 +159,12 @@ def mentioned(text: str, phrases: Iterable[str], words: Words) -> str:
 def grouped(groups: tuple[tuple[str, ...], ...], words: Words) -> Phrases:
     """Groups of phrases that are looked for again and again."""
     return Phrases(groups, words)
+
+
+def spelled_so(text: str, phrase: str, words: Words) -> bool:
+    """True when a phrase stands in a text in this very spelling."""
+    inside, sought = (words.as_spelled(" ".join(_WORD.findall(one))) for one in (text, phrase))
+    return f" {sought} " in f" {inside} "
 
 
 def called(name: str, phrases: Iterable[str], words: Words) -> str:

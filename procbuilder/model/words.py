@@ -131,6 +131,10 @@ class Words:
         return any(self.singular(word) != self.written(word) for word in nouns or words)
 
 
+UNKNOWN = Words()
+"""Those of a language of which nothing is known."""
+
+
 @lru_cache(maxsize=20_000)
 def _singular(words: Words, word: str) -> str:
     word = words.written(word)
@@ -142,8 +146,7 @@ def _singular(words: Words, word: str) -> str:
 
 @lru_cache(maxsize=20_000)
 def _folded(words: Words, word: str) -> str:
-    word = words.written(word)
-    one = _verb(words, word) or _without(_singular(words, word), words.cases)
+    one = _without(_singular(words, word), words.cases)
     return words.spellings.get(one, one)
 
 

@@ -15,8 +15,9 @@ from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem, worst_first
+from procbuilder.model.workshop import Qualification
 from procbuilder.pipeline.assemble import assemble
-from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.examine import Examined, examine
 from procbuilder.pipeline.film import film
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.output import publish
@@ -123,8 +124,7 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         footage = scan(procedure, found, cache, report, studio.look_through if wanted.thorough else None)
         studio.cuts = footage.cuts
         examined = examine(procedure, problems + more, found, footage, narration)
-        reader = wanted.reader
-        qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
+        qualified = _qualified(wanted.reader, examined, today or date.today())
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
         shown = without_methods(examined, qualified)
@@ -135,6 +135,10 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         unprintable = publish(edition, studio.files, out, epoch(), cache, task=wanted.task)
         every = worst_first([*examined.problems, *studio.problems])
         return Built(folder, out, edition, unprintable, every, had_film and edition.film is None, filmed(found))
+
+
+def _qualified(reader: str, examined: Examined, today: date) -> Qualification | None:
+    return qualification(reader, examined.workshop, examined.lexicon.words, today) if reader else None
 
 
 def finish(out: Path) -> None:

@@ -19,6 +19,7 @@ from procbuilder.infer.vapour import vapour
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
+from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
@@ -34,6 +35,8 @@ class Examined:
     """Everything known of a procedure before pictures are made."""
 
     procedure: Procedure
+    lexicon: Lexicon
+    """The words of its language."""
     ledger: Ledger
     trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
@@ -59,8 +62,8 @@ def examine(
     """Work out and check; the problems of text and files are among the result."""
     times = read_times(procedure.folder)
     own = times.workshop.words
-    lexicon = with_dangers(load(own), times.workshop.dangers)
-    still = standing(procedure, lexicon.safe_states)
+    lexicon = with_dangers(load(procedure.front["language"], own), times.workshop.dangers)
+    still = standing(procedure, lexicon)
     book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
     case = Case(
         procedure=procedure,
@@ -72,8 +75,8 @@ def examine(
         lexicon=lexicon,
         heard=heard_torques(procedure, narration),
         standing=still,
-        noticed=noticed(procedure, still, lexicon.activities),
-        disorders=disorders(procedure, lexicon.orders),
+        noticed=noticed(procedure, still, lexicon),
+        disorders=disorders(procedure, lexicon),
         taken_off=taken_off_by_words(procedure, own),
     )
     every = worst_first(
@@ -85,8 +88,9 @@ def examine(
     )
     return Examined(
         procedure=procedure,
+        lexicon=lexicon,
         ledger=book,
-        trays=trays(book, own),
+        trays=trays(book, lexicon.words, own),
         standing=still,
         torques=rows,
         estimate=reckoned,

@@ -4,24 +4,24 @@ from dataclasses import replace
 from fractions import Fraction
 
 from procbuilder.model.edition import Figure
-from procbuilder.model.footage import Choice, Still
+from procbuilder.model.footage import TYPED_MOMENT, Choice, Still, Weakness
 from procbuilder.model.marks import Picture, PictureState
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import format_time
-from procbuilder.pipeline.studio import CHOSEN, FOUND_WINDOW, Studio
+from procbuilder.pipeline.studio import FOUND_WINDOW, Studio
 from procbuilder.publish.language import Language
 
 NEXT_TIME = {
-    "dark": "put a lamp on the finished part",
-    "burnt out": "turn the lamp aside and tap on the part to set the light",
-    "blurred": "tap on the part to focus and hold the camera still for two seconds",
-    "covered": "take the hand away from the part for two seconds when it is done",
-    "in motion": "hold the camera still on the finished part for two seconds",
-    "turned away": "hold the camera on the finished part for two seconds",
-    "early": "hold the camera on the finished part for two seconds at the end of the step",
+    Weakness.DARK: "put a lamp on the finished part",
+    Weakness.BURNT_OUT: "turn the lamp aside and tap on the part to set the light",
+    Weakness.BLURRED: "tap on the part to focus and hold the camera still for two seconds",
+    Weakness.COVERED: "take the hand away from the part for two seconds when it is done",
+    Weakness.IN_MOTION: "hold the camera still on the finished part for two seconds",
+    Weakness.TURNED_AWAY: "hold the camera on the finished part for two seconds",
+    Weakness.EARLY: "hold the camera on the finished part for two seconds at the end of the step",
 }
-"""What makes a good picture the next time, for each word of ``WEAK``."""
+"""What makes a good picture the next time."""
 
 ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureState.DETAIL, PictureState.FOUND))}
 
@@ -67,8 +67,7 @@ def _automatic(studio: Studio, step: Step, language: Language) -> Figure | None:
         return None
     last = studio.snapped(step)[-1]
     choice = studio.choose(last.span, step.skips)
-    if last.moves:
-        choice = replace(choice, reason=f"{choice.reason}; the step {' and '.join(last.moves)}")
+    choice = replace(choice, reason=replace(choice.reason, moves=last.moves))
     still = studio.still(choice, None, step.hidden)
     if still and choice.weak:
         studio.problems.append(_advice(step, choice))
@@ -79,7 +78,8 @@ def _automatic(studio: Studio, step: Step, language: Language) -> Figure | None:
 def _advice(step: Step, choice: Choice) -> Problem:
     """That the best picture of a step is weak, and what to do at the next filming."""
     where = f"{choice.recording} {format_time(choice.time)}"
-    what = f'the picture of "{step.command}" is {" and ".join(choice.weak)} at {where}'
+    wrong = " and ".join(weakness.replace("-", " ") for weakness in choice.weak)
+    what = f'the picture of "{step.command}" is {wrong} at {where}'
     instead = (
         f'{NEXT_TIME[choice.weak[0]]} at the next filming, or choose a moment with "- Picture: time | what it shows"'
     )
@@ -103,5 +103,5 @@ def _still(studio: Studio, step: Step, picture: Picture, *, marked: bool) -> Sti
     if picture.file:
         return studio.picture_file(picture, marked=marked)
     assert picture.time is not None
-    choice = Choice(picture.recording, picture.time, CHOSEN)
+    choice = Choice(picture.recording, picture.time, TYPED_MOMENT)
     return studio.still(choice, picture, step.hidden, marked=marked)

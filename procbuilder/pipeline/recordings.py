@@ -14,7 +14,7 @@ from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
 
-FACTS = "facts-4"
+FACTS = "facts-5"
 """Kind of cached facts; another number when probing reads something else."""
 
 Facts = tuple[Recording, PacketFacts]

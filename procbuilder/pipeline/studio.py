@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from procbuilder.keep.cache import Cache, key_of, sha256_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable, UnreadablePicture
-from procbuilder.model.footage import Choice, Clip, Cut, Recording, Snapped, Still
+from procbuilder.model.footage import TYPED_MOMENT, Choice, Clip, Cut, Move, Recording, Snapped, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
@@ -23,11 +23,8 @@ from procbuilder.pipeline.scanning import CUTS, cuts_key
 if TYPE_CHECKING:
     from procbuilder.media.clips import ClipPart
 
-RECIPE = 15
+RECIPE = 16
 """Another number when stills are chosen, drawn or cut in another way: then all are made anew."""
-
-CHOSEN = "chosen by the technician"
-"""The reason for a picture that was typed."""
 
 HOLD, HOLD_ALL = Fraction(3), Fraction(6)
 """Seconds for which a marked picture stands still at the beginning of a clip, and all of them together at most."""
@@ -215,7 +212,7 @@ class Studio:
             return None
         boxes = self._boxes(choice.recording, choice.time, hidden)
         drawn = self._drawn(path, recording.sha256, choice.time, picture, boxes, marked=marked)
-        return Still(*drawn, f"{choice.recording} {format_time(choice.time)}", choice.reason, choice.weak)
+        return Still(*drawn, choice.recording, choice.time, "", choice.reason, choice.weak)
 
     def picture_file(self, picture: Picture, *, marked: bool = False) -> Still | None:
         """A picture file of the folder; None when it is not there."""
@@ -223,7 +220,7 @@ class Studio:
         if not isinstance(path, Path):
             return None
         drawn = self._drawn(path, self.cache.hash(path), None, picture, [], marked=marked)
-        return Still(*drawn, picture.file, CHOSEN)
+        return Still(*drawn, "", None, picture.file, TYPED_MOMENT)
 
     def _drawn(
         self, path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: list[Box], *, marked: bool
@@ -269,11 +266,12 @@ class Studio:
         self.problems += [worded(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
         return Clip(name, Fraction(seconds), width, height, sound, each * len(marked), self._moved(step))
 
-    def _moved(self, step: Step) -> tuple[str, ...]:
+    def _moved(self, step: Step) -> tuple[Move, ...]:
         """Where the clip of a step does not begin or end at a typed time."""
         parts = self.snapped(step)
-        names = [f"part {number} of the clip" for number in range(1, len(parts) + 1)] if len(parts) > 1 else ["clip"]
-        return tuple(f"{name} {move}" for name, part in zip(names, parts, strict=False) for move in part.moves)
+        if len(parts) == 1:
+            return parts[0].moves
+        return tuple(replace(move, part=number) for number, part in enumerate(parts, 1) for move in part.moves)
 
 
 def _choice_key(sha256: str, span: Span, more: Sequence[object], *, every: bool) -> str:

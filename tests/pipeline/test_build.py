@@ -74,7 +74,7 @@ def test_the_task_has_the_signs_that_it_names_and_no_others(folder: Make) -> Non
 
 def test_steps_have_a_still_within_their_time_and_a_clip_of_their_length(folder: Make) -> None:
     first, second, unfilmed = build(folder(WHOLE)).edition.steps
-    assert [figure.still.source for figure in first.figures] != []
+    assert [figure.still.recording for figure in first.figures] == ["strip"]
     assert first.clip
     assert second.clip
     assert [float(first.clip.seconds), float(second.clip.seconds)] == pytest.approx([1.5, 1.5], abs=0.11)
@@ -85,7 +85,8 @@ def test_the_refit_step_shows_how_it_was_found(folder: Make) -> None:
     first, second, _ = build(folder(WHOLE)).edition.steps
     assert (first.as_found, second.as_found_step) == (None, 1)
     assert second.as_found
-    assert second.as_found.still.source.startswith("strip 0:00.")
+    assert second.as_found.still.recording == "strip"
+    assert (second.as_found.still.time or 9) < 1
 
 
 def test_the_manifest_names_every_file_with_its_hash(folder: Make) -> None:
@@ -246,7 +247,7 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
     built = build(home)
     assert told(built.problems) == []
     _automatic, detail = built.edition.steps[0].figures
-    assert (detail.still.source, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
+    assert (detail.still.original, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
 
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:

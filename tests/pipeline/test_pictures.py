@@ -11,11 +11,11 @@ import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
-from procbuilder.model.footage import Snapped
+from procbuilder.model.footage import Bound, End, Move, Snapped
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
-from procbuilder.model.timecode import Span, parse_time
+from procbuilder.model.timecode import Span
 from procbuilder.pipeline.build import build, silent
 from procbuilder.pipeline.recordings import read
 from procbuilder.pipeline.studio import Studio
@@ -126,10 +126,10 @@ def test_a_typed_end_in_the_next_shot_is_moved_for_clip_and_picture_and_told(tmp
     built = build(tmp_path)
     (step,) = built.edition.sections[0].steps
     assert step.clip
-    assert step.clip.moved == ("clip ends 1 s earlier than typed, where its shot ends",)
+    assert step.clip.moved == (Move(End.END, Fraction(-1), Bound.SHOT),)
     assert step.clip.seconds == pytest.approx(4, abs=0.11)
-    assert step.figures[0].still.reason.endswith("; the step ends 1 s earlier than typed, where its shot ends")
-    assert (parse_time(step.figures[0].still.source.removeprefix("strip ")) or 99) < 5
+    assert step.figures[0].still.reason.moves == step.clip.moved
+    assert (step.figures[0].still.time or 99) < 5
     assert "Clip ends 1 s earlier than typed, where its shot ends." in built.page.read_text(encoding="utf-8")
     assert json.loads((built.out / "edition.json").read_text())["sections"][0]["steps"][0]["clip"]["moved"]
     assert step.spans == (Span("strip", Fraction(1), Fraction(6)),)
