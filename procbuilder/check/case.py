@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Disorder, Noticed
+from procbuilder.model.facts import StepRef
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
@@ -52,6 +53,19 @@ class Case:
     def numbered(self) -> Iterator[tuple[int, Step]]:
         """The steps with their numbers, which count from 1."""
         return enumerate(self.procedure.steps, 1)
+
+    @property
+    def front(self) -> Place | None:
+        """The heading below which the lists before the first step stand; None without any section."""
+        return next((section.place for section in self.procedure.sections), None)
+
+    def step(self, number: int) -> StepRef:
+        """The step of this number, to speak of it."""
+        return StepRef(self.procedure.steps[number - 1].id, number)
+
+    def heading(self, number: int) -> Place:
+        """Where the step of this number begins: lines that are proposed for it go below."""
+        return self.procedure.steps[number - 1].place
 
     @property
     def spans(self) -> Iterator[tuple[int, Place, Span]]:

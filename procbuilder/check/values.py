@@ -1,12 +1,14 @@
 """Rules about torques that do not agree with each other, with the thread, or with the wrenches. None gives a value."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 from fractions import Fraction
 
 from procbuilder.check.case import Case
-from procbuilder.check.torque import critical
+from procbuilder.check.torque import severity
+from procbuilder.model.facts import Line, Phrase, facts
 from procbuilder.model.fastener import NamedThread, is_plausible
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity, answer, answerable
 from procbuilder.model.torque import Torque
 from procbuilder.model.worked import HeardTorque, TorqueRow
 
@@ -23,15 +25,17 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
         key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
-            yield worded(
-                Severity.STOP if critical(row, case) else Severity.ASK,
-                row.place,
-                f"the torque of {_name(row, case)} is {row.value} in step {row.number}, and {before.value} in step "
-                f"{before.number} ({before.place})",
-                'write the right one in both lines, or say with " | when: …" what is different',
-                "torques-contradict",
-                2,
+            given = facts(
+                item=_name(row, case),
+                value=row.value.text,
+                step=case.step(row.number),
+                other=before.value.text,
+                before=case.step(before.number),
+                there=before.place,
             )
+            grave = severity(row, case)
+            subject = answerable(grave, _name(row, case))
+            yield Problem("torques-contradict", grave, row.place, given, danger=2, subject=subject)
 
 
 def said_and_typed_differ(case: Case) -> Iterator[Problem]:
@@ -43,17 +47,17 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
             continue
         typed = [value for each in rows if _name(each, case) == _name(row, case) for value in each.value.newton_metres]
         if any(all(not _near(said, value) for value in typed) for said in heard.value.newton_metres):
-            yield worded(
-                Severity.STOP if critical(row, case) else Severity.ASK,
-                row.place,
-                f"the torque of {_name(row, case)} is {row.value}, "
-                f"but {heard.origin.words} is {heard.value} ({heard.place})",
-                f"write the right one with its document, or "
-                f'"- Asked: said and typed differ: {_name(row, case)} | the words are wrong"',
-                "said-and-typed-differ",
-                2,
-                subject=_name(row, case),
+            name, rule = _name(row, case), "said-and-typed-differ"
+            given = facts(
+                step=case.step(row.number),
+                item=name,
+                value=row.value.text,
+                source=heard.origin,
+                heard=heard.value.text,
+                there=heard.place,
+                answer=answer(rule, name, "the words are wrong", "Asked"),
             )
+            yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
 
 def torque_against_thread(case: Case) -> Iterator[Problem]:
@@ -66,17 +70,15 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
-            yield worded(
-                Severity.ASK,
-                row.place,
-                f"{row.value} is far from what an {named.size} thread{_of_class(named)} is usually tightened to: "
-                "is the value, its unit or the thread typed wrong?",
-                f"put it right, or write "
-                f'"- Asked: torque against thread: {_name(row, case)} | right, with the page of the document"',
-                "torque-against-thread",
-                2,
-                subject=_name(row, case),
+            name, rule = _name(row, case), "torque-against-thread"
+            given = facts(
+                step=case.step(row.number),
+                value=row.value.text,
+                thread=named.size,
+                strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
+                answer=answer(rule, name, "right, with the page of the document", "Asked"),
             )
+            yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 
 
 def torque_wrench_range(case: Case) -> Iterator[Problem]:
@@ -84,22 +86,23 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
     wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
-    ranges = [item.sizes.reach for item in wrenches if item.sizes.reach]
+    ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
     if not outside or not listed:
         return
-    row = next(row for row in case.torques if outside[0] in row.value.newton_metres)
+    rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
+    row = next(row for row in rows if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
-    tools = "; ".join(f"torque wrench {low}–{high} N·m" for low, high in proposed)
-    lacking = "no torque wrench of the list reaches" if ranges else "no torque wrench is listed with its range, for"
-    yield worded(
-        Severity.ADVICE,
-        row.place,
-        f"{lacking} {_spread(outside)}; a wrench reads well from 20 to 100 % of its range (common practice)",
-        f'add "- Tool: {tools}"' if tools else "name the torque wrench with its range in a Tool line",
-        "torque-wrench-range",
-        4,
+    tools = tuple(Phrase("torque-wrench", facts(low=low, high=high)) for low, high in proposed)
+    low, high = _shown(outside[0]), _shown(outside[-1])
+    given = facts(
+        values=Phrase("newton-metres" if low == high else "newton-metres-from-to", facts(low=low, high=high)),
+        line=Line("Tool", (tools,), place=case.front) if tools else "",
+        steps=tuple(dict.fromkeys(case.step(row.number) for row in rows)),
     )
+    form = f"{'none-reaches' if ranges else 'none-listed'}{'' if tools else '-nor-known'}"
+    subject = f"{low}–{high} N·m"
+    yield Problem("torque-wrench-range", Severity.ADVICE, row.place, given, form, 4, subject)
 
 
 def _name(row: TorqueRow, case: Case) -> str:
@@ -139,13 +142,9 @@ def _held(case: Case) -> dict[str, NamedThread]:
     return found
 
 
-def _of_class(named: NamedThread) -> str:
-    return f" of class {named.strength}" if named.strength else ""
-
-
-def _spread(values: list[Fraction]) -> str:
-    low, high = (f"{float(value):.0f}" if value >= 10 else f"{float(value):.1f}" for value in (values[0], values[-1]))
-    return f"{low} N·m" if low == high else f"{low} to {high} N·m"
+def _shown(value: Fraction) -> Decimal:
+    """Newton metres: whole from 10 on, tenths below."""
+    return Decimal(f"{float(value):.0f}" if value >= 10 else f"{float(value):.1f}")
 
 
 def _cover(values: list[Fraction], wrenches: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:

@@ -8,10 +8,9 @@ from itertools import groupby
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.infer.spoils import single_use
-from procbuilder.infer.ways import AND, NOT
 from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.phrases import called, mentioned
@@ -201,9 +200,7 @@ def _alike(back: _Back) -> tuple[object, ...]:
     return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
 
 
-def _conditions(way: str, contrary: tuple[str, ...]) -> list[str]:
-    """``if: braked hub, and: disc`` as the conditions of a step."""
-    head, _, names = way.partition(": ")
+def _conditions(way: OnWay | None, contrary: tuple[str, ...]) -> list[str]:
+    """The conditions of a step on this way."""
     no = next(iter(contrary), "not")
-    told = names.replace(NOT, f"{AND}{no} ") if head == "if" else f"{no} {names.replace(NOT, f'{AND}{no} ')}"
-    return told.split(AND) if way else []
+    return [name if way.taken else f"{no} {name}" for name in way.branches] if way else []

@@ -15,7 +15,7 @@ from procbuilder.media.opening import is_known, only, opened, packets, picture_t
 from procbuilder.media.packets import Packets, Tally
 from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.media.traces import traces
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Cause, Unreadable
 from procbuilder.model.footage import Oddity, PacketFacts, Recording, Remark
 
 _NOTICEABLE = Fraction(1, 2)
@@ -49,14 +49,14 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
     with opened(path) as container:
         track, sound = picture_track(container), sound_track(container)
         if track is None:
-            raise Unreadable(path, "it has sound but no moving pictures" if sound else "it holds no moving pictures")
+            raise Unreadable(path, Cause.SOUND_ALONE if sound else Cause.NO_PICTURES)
         if not is_known(track):
-            raise Unreadable(path, "its pictures are in a coding that is not known here")
+            raise Unreadable(path, Cause.UNKNOWN_CODING)
         zero = time_zero(container)
         tally = _count(container, *([track, sound] if sound else [track]))
         pictures = tally[track.index]
         if not pictures.times:
-            raise Unreadable(path, "there is not one picture in it")
+            raise Unreadable(path, Cause.NOT_ONE_PICTURE)
         heard = tally[sound.index] if sound and tally[sound.index].times else None
         rotation = start_rotation(path)
         width, height = _upright_size(track, rotation)

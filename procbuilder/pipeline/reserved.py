@@ -2,6 +2,7 @@
 
 import re
 from bisect import bisect_right
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
 
@@ -31,7 +32,7 @@ def qualification(name: str, workshop: Workshop, words: Words, today: date) -> Q
     known = [each for each in workshop.qualifications if words.thing(each.name) == words.thing(name)]
     latest = max(known, key=lambda each: each.valid_until, default=None)
     if latest is None or latest.valid_until < today:
-        raise NotQualified(name, latest.valid_until.isoformat() if latest else "")
+        raise NotQualified(name, latest.valid_until if latest else None)
     return latest
 
 
@@ -54,7 +55,6 @@ def without_methods(examined: Examined, reader: Qualification | None) -> Examine
         trays=tuple(line for line in examined.trays if numbers.isdisjoint((line.off, *line.on))),
         ledger=Ledger(tuple(entry for one in examined.ledger.entries if (entry := _entry(one, hidden)))),
         estimate=_estimate(examined.estimate, closed),
-        problems=_problems(examined.problems, procedure, hidden),
         reserved=hidden,
     )
 
@@ -89,8 +89,10 @@ def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:
     return replace(estimate, extras=tuple(extra for extra in estimate.extras if extra.condition not in cases))
 
 
-def _problems(problems: tuple[Problem, ...], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
-    """Problems within a reserved step, or about one, lose their words, which could quote the method."""
+def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
+    """Problems within a hidden step, or about one, lose their words, which could quote the method."""
+    if not hidden:
+        return tuple(problems)
     numbers = [str(number) for number, step in enumerate(procedure.steps, 1) if step.id in hidden]
     about = re.compile(rf"\bsteps? (?:\d+(?:, | and | to ))*(?:{'|'.join(numbers)})\b")
     closed = {step.place.line for step in procedure.steps if step.id in hidden}

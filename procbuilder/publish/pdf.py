@@ -178,12 +178,12 @@ def _figures(edition: Edition) -> list[Figure]:
 def _picture(file: str, media: Path, room: Path) -> None:
     source = (media / file).resolve()
     if not source.is_relative_to(media.resolve()):
-        raise CannotPrint(f"the picture {file} lies outside the media folder")
+        raise CannotPrint("outside", file)
     if not source.is_file():
-        raise CannotPrint(f"the picture {file} is missing")
+        raise CannotPrint("missing", file)
     with source.open("rb") as stream:
         if not stream.read(8).startswith(_BEGINNINGS):
-            raise CannotPrint(f"the picture {file} is no JPEG, PNG, WebP or GIF")
+            raise CannotPrint("unknown", file)
     target = room / file
     target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copy(source, target)
@@ -216,7 +216,7 @@ def _set_type(room: Path, source: bytes, view: dict[str, Any], epoch: int) -> by
     try:
         return _compile(room, source, view, epoch)
     except TypstError as error:
-        raise CannotPrint(error.message) from error
+        raise CannotPrint("told", error.message) from error
 
 
 def _compile(room: Path, source: bytes, data: Any, epoch: int) -> bytes:

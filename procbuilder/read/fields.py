@@ -107,11 +107,11 @@ def _parts(kind: FieldKind, text: str, faults: Faults) -> list[tuple[str, str]]:
 def _take_word(
     kind: FieldKind, word: re.Match[str], named: dict[str, str], by_place: list[str], faults: Faults
 ) -> None:
-    """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone, ``stage: 1`` only its number."""
+    """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone."""
     name, value = word["word"], word["value"].strip()
     if name in named:
         faults.append((f"{name}: stands twice in {kind.name}", "keep one of the two"))
-    elif name == "stage" and not (word["number"] is None and value.isdecimal()):
+    elif name == "stage":
         named[name] = word["number"] or ""
         if value and len(by_place) < 2:
             by_place.append(value)

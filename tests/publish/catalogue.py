@@ -11,11 +11,13 @@ from babel.messages.extract import extract
 from procbuilder.infer.lexicon import load
 from procbuilder.model import questions
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import phrases, problems
+from procbuilder.publish.wording import causes, faults, phrases, problems
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, filmed, phrases, *problems.SUBJECTS)
+MODULES: tuple[ModuleType, ...] = (
+    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, *problems.SUBJECTS,
+)  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]

@@ -148,11 +148,6 @@ def test_one_stage_of_a_torque_has_its_number_and_value() -> None:
     assert (entry.part("stage"), entry.part("value"), faults) == ("2", "60 N·m", [])
 
 
-def test_the_number_of_a_stage_may_stand_behind_its_value() -> None:
-    entry, faults = field("Torque: head bolts | 60 N·m | stage: 2")
-    assert (entry.part("stage"), entry.part("value"), faults) == ("2", "60 N·m", [])
-
-
 @pytest.mark.parametrize(
     ("text", "what", "instead"),
     [
