@@ -1,7 +1,7 @@
 """Fills the gaps of a text with facts, each said as its kind is said in a language."""
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from string import Formatter
 from typing import Any
@@ -89,6 +89,15 @@ def _time(time: Time, _language: Language) -> str:
     return f"{time.recording} {format_time(time.seconds)}".strip()
 
 
+def _lasting(time: timedelta) -> str:
+    """``27 min``, ``3 h 5 min`` or ``40 s``: the symbols are the same in every language."""
+    seconds = round(time.total_seconds())
+    if seconds < 60:
+        return f"{seconds} s"
+    hours, minutes = divmod(round(seconds / 60), 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+
+
 def _line(line: Line, language: Language) -> str:
     parts = [_part(part, language) for part in line.parts]
     parts += [f"{word}: {_part(value, language)}" for word, value in line.words]
@@ -107,6 +116,7 @@ def _phrase(phrase: Phrase, language: Language) -> str:
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Decimal, lambda value, language: language.number(value)),
     (date, lambda value, language: language.date(value)),
+    (timedelta, lambda time, _: _lasting(time)),
     (Time, _time),
     (Moment, _moment),
     (OnWay, way),

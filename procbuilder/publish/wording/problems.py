@@ -10,9 +10,17 @@ from procbuilder.publish.wording import (
     derived,
     fasteners,
     files,
+    footage,
+    front,
     order,
+    proposed,
+    renewal,
+    safety,
+    strain,
+    timeline,
     torque,
     values,
+    writing,
 )
 from procbuilder.publish.wording.gaps import filled
 from procbuilder.publish.wording.patterns import Patterns, Sentences
@@ -23,9 +31,17 @@ SUBJECTS = (
     derived,
     fasteners,
     files,
+    footage,
+    front,
     order,
+    proposed,
+    renewal,
+    safety,
+    strain,
+    timeline,
     torque,
     values,
+    writing,
 )
 """The modules that hold the sentences of the rules, each in its ``PATTERNS``."""
 
