@@ -9,10 +9,17 @@ from procbuilder.publish.wording import (
     closing,
     derived,
     fasteners,
+    fields,
     files,
+    front_matter,
+    headings,
     order,
+    practice,
+    step_lists,
+    subtitles,
     torque,
     values,
+    workshop,
 )
 from procbuilder.publish.wording.gaps import filled
 from procbuilder.publish.wording.patterns import Patterns, Sentences
@@ -22,10 +29,17 @@ SUBJECTS = (
     closing,
     derived,
     fasteners,
+    fields,
     files,
+    front_matter,
+    headings,
     order,
+    practice,
+    step_lists,
+    subtitles,
     torque,
     values,
+    workshop,
 )
 """The modules that hold the sentences of the rules, each in its ``PATTERNS``."""
 
