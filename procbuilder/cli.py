@@ -183,13 +183,14 @@ def build(
     """
     from procbuilder.pipeline.build import Options, procedures
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                options = Options(edition, dita, film, thorough)
+                options = Options(edition, (TASK,) if dita else (), film, thorough)
                 built = run(each, report, options)
             for line in checked_lines(built.problems, each):
                 message(line)

@@ -17,6 +17,7 @@ from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS
@@ -162,7 +163,7 @@ def _minutes(time: StepTime) -> str:
 def _open(entry: Entry) -> str:
     moment = entry.opened[-1]
     film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
-    way = f", {entry.way}" if entry.way else ""
+    way = f", {told_way(entry.way, ENGLISH)}" if entry.way else ""
     if entry.balance is Balance.ASSUMED:
         closing = f"step {entry.closed[-1].number} tells to refit in reverse"
         return f"  Only assumed closed: {entry.item}, {entry.opening}{film} (step {moment.number}); {closing}{way}"

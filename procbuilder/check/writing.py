@@ -4,7 +4,8 @@ import re
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import Facts, Line, StepRef, facts
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned
 
@@ -27,67 +28,41 @@ _VERBS_IN_ING = frozenset({"bring", "swing", "sling", "string", "ring", "spring"
 
 def long_command(case: Case) -> Iterator[Problem]:
     """A command of more than 20 words (ASD-STE100, rule 5.1)."""
-    for _, step in case.numbered:
+    for number, step in case.numbered:
         count = sum(any(sign.isalnum() for sign in word) for word in step.command.split())
         if count > MOST_WORDS:
-            yield worded(
-                Severity.ADVICE,
-                step.place,
-                f"the command has {count} words; more than {MOST_WORDS} are hard to follow at the job",
-                "keep what to do in the heading, and put how and why below it",
-                "long-command",
-                6,
-            )
+            yield _advice("long-command", number, step, facts(count=count, most=MOST_WORDS))
 
 
 def several_commands(case: Case) -> Iterator[Problem]:
     """A heading that holds more than one command (ASD-STE100, rule 5.2)."""
-    for _, step in case.numbered:
+    for number, step in case.numbered:
         commands = split_commands(step.command, case.lexicon.commands)
         if len(commands) > 1 and _first(commands[0]) not in _AT_ONCE:
-            shown = " and ".join(f'"### {command}"' for command in commands)
-            yield worded(
-                Severity.ADVICE,
-                step.place,
-                f'"{step.command}" holds {len(commands)} commands',
-                f"make a step of each: {shown}",
-                "several-commands",
-                6,
-            )
+            headings = tuple(Line("", (f"### {command}",)) for command in commands)
+            given = facts(command=step.command, count=len(commands), headings=headings)
+            yield _advice("several-commands", number, step, given)
 
 
 def not_a_command(case: Case) -> Iterator[Problem]:
     """A heading that tells what happens instead of what to do; judged in English only (ASD-STE100, rule 5.3)."""
     if case.procedure.front["language"][:2].casefold() not in ("", "en"):
         return
-    for _, step in case.numbered:
+    for number, step in case.numbered:
         first = step.command.split(maxsplit=1)[0].casefold() if step.command else ""
         gerund = first.endswith("ing") and first not in _VERBS_IN_ING
         if gerund or first in _NO_COMMAND:
-            yield worded(
-                Severity.ADVICE,
-                step.place,
-                f'"{step.command}" does not begin with what to do',
-                'begin with the verb, such as "Prise off the dust cap"',
-                "not-a-command",
-                6,
-            )
+            yield _advice("not-a-command", number, step, facts(command=step.command))
 
 
 def condition_last(case: Case) -> Iterator[Problem]:
     """A command whose condition comes behind it: the hand has moved when it is read (ASD-STE100, rule 5.4)."""
-    for _, step in case.numbered:
+    for number, step in case.numbered:
         command, joint, condition = step.command.partition(" if ")
         if joint and _first(command) not in _ASKS and not step.command.casefold().startswith(("if ", "when ")):
             told = f"{command[:1].lower()}{command[1:]}".rstrip(", ")
-            yield worded(
-                Severity.ADVICE,
-                step.place,
-                f'"{step.command}" tells the condition last',
-                f'put it first: "If {condition.rstrip(".")}, {told}"',
-                "condition-last",
-                6,
-            )
+            better = f"{joint.strip().capitalize()} {condition.rstrip('.')}, {told}"
+            yield _advice("condition-last", number, step, facts(command=step.command, better=better))
 
 
 def two_names(case: Case) -> Iterator[Problem]:
@@ -98,14 +73,14 @@ def two_names(case: Case) -> Iterator[Problem]:
         used = sorted(filter(None, firsts), key=lambda one: one[0])
         if len(used) > 1:
             (before, _, name), (number, step, second) = used[:2]
-            yield worded(
-                Severity.ADVICE,
-                step.place,
-                f'step {before} says "{name}" and step {number} says "{second}" of the same thing',
-                f'keep to one of the two, such as "{name}"',
-                "two-names",
-                6,
-            )
+            given = facts(before=case.step(before), name=name, step=case.step(number), second=second)
+            yield Problem("two-names", Severity.ADVICE, step.place, given, "", 6, f"{name}, {second}")
+
+
+def _advice(rule: str, number: int, step: Step, given: Facts) -> Problem:
+    """Advice about the heading of a step."""
+    given += facts(step=StepRef(step.id, number))
+    return Problem(rule, Severity.ADVICE, step.place, given, danger=6, subject=f"#{step.id}")
 
 
 def _items(step: Step) -> Iterator[str]:

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from procbuilder.infer.book import Account, Book, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
-from procbuilder.infer.ways import AND, NOT, Branches, Way
+from procbuilder.infer.ways import Branches, Way
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
@@ -67,7 +67,7 @@ class _Followed:
             places.setdefault(self._key(entry.item), []).append(at)
         more: list[Entry] = []
         ends: dict[Way, set[_End]] = {}
-        for way, name in self.branches.ways.items():
+        for way, conditions in self.branches.ways.items():
             changed, again = set(self.branches.changed_by(way)), self.branches.done_again(way)
             other = changed | {number for numbers in again for number in numbers}
             touched = {key for number in other for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
@@ -77,7 +77,7 @@ class _Followed:
                 parts = [part for part in ends if part < way] if len(way) > 1 else []
                 known = {end for part in parts for end in ends[part]}
                 ends[way] = {_end(entry) for entry in taken}
-                more += _otherwise(entries, own, taken, name, known)
+                more += _otherwise(entries, own, taken, conditions, known)
         return Ledger((*entries, *more))
 
     def _on_way(self, changed: set[int], again: list[range], touched: set[str]) -> Iterator[_Visit]:
@@ -135,7 +135,7 @@ def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
 
 
 def _otherwise(
-    entries: list[Entry], own: list[int], taken: tuple[Entry, ...], name: str, known: set[_End]
+    entries: list[Entry], own: list[int], taken: tuple[Entry, ...], conditions: tuple[str, ...], known: set[_End]
 ) -> list[Entry]:
     """What ends otherwise when a way is taken. Entries that are wrong only when it is not taken are marked.
 
@@ -145,9 +145,10 @@ def _otherwise(
     for at in own:
         entry = entries[at]
         known.add(_end(entry))
-        if entry.balance in _WRONG and _end(entry) not in ends_so and AND not in name:
-            entries[at] = replace(entry, way=f"{entry.way}{NOT}{name}" if entry.way else f"if not: {name}")
-    return [replace(entry, way=f"if: {name}") for entry in taken if _end(entry) not in known]
+        if entry.balance in _WRONG and _end(entry) not in ends_so and len(conditions) == 1:
+            before = entry.way.branches if entry.way else ()
+            entries[at] = replace(entry, way=OnWay((*before, *conditions), taken=False))
+    return [replace(entry, way=OnWay(conditions, taken=True)) for entry in taken if _end(entry) not in known]
 
 
 def _end(entry: Entry) -> _End:

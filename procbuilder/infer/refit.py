@@ -8,10 +8,9 @@ from itertools import groupby
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.lexicon import word_list
 from procbuilder.infer.spoils import single_use
-from procbuilder.infer.ways import AND, NOT
 from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Act, Sentence
-from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
@@ -196,8 +195,6 @@ def _alike(back: _Back) -> tuple[object, ...]:
     return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
 
 
-def _conditions(way: str) -> list[str]:
-    """``if: braked hub, and: disc`` as the conditions of a step."""
-    head, _, names = way.partition(": ")
-    told = names.replace(NOT, f"{AND}not ") if head == "if" else f"not {names.replace(NOT, f'{AND}not ')}"
-    return told.split(AND) if way else []
+def _conditions(way: OnWay | None) -> list[str]:
+    """The conditions of a step on this way."""
+    return [name if way.taken else f"not {name}" for name in way.branches] if way else []

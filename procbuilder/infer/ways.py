@@ -14,7 +14,6 @@ from procbuilder.model.lexicon import Ways
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import thing
 
-AND, NOT = ", and: ", ", not: "
 _Test = tuple[str, bool]
 """Key of a branch, and whether the step belongs to it when it is taken or when it is not."""
 
@@ -44,11 +43,11 @@ class Branches:
         self._jumps = tuple(self._led_on(steps))
 
     @cached_property
-    def ways(self) -> Mapping[Way, str]:
+    def ways(self) -> Mapping[Way, tuple[str, ...]]:
         """Each way but the main one with its conditions as typed: single branches, then those that a step joins."""
         joined = [tuple(key for key, wanted in tests if wanted) for tests in self._tests.values()]
         ways = [(key,) for key in self._names] + [keys for keys in joined if len(set(keys)) > 1]
-        return {frozenset(keys): AND.join(self._names[key] for key in dict.fromkeys(keys)) for keys in ways}
+        return {frozenset(keys): tuple(self._names[key] for key in dict.fromkeys(keys)) for keys in ways}
 
     def leaves_out(self, number: int, way: Way = MAIN) -> bool:
         """True when a step is not on this way."""

@@ -22,11 +22,11 @@ from procbuilder.pipeline.examine import check, examine
 from procbuilder.pipeline.film import film
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
 from procbuilder.pipeline.pictures import choose
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.progress import Progress, silent
+from procbuilder.pipeline.publishing import publish
 from procbuilder.pipeline.recordings import filmed, read
 from procbuilder.pipeline.reserved import qualification, without_methods, without_words
 from procbuilder.pipeline.scanning import scan
@@ -91,8 +91,8 @@ class Options:
     reader: str = ""
     """A qualification, for an edition that shows how the steps reserved to it are done; it gets a folder of its own,
     so that the edition for everybody never holds them."""
-    task: bool = False
-    """The DITA task too."""
+    also: tuple[str, ...] = ()
+    """Names of outputs that are made on request only."""
     film: bool = False
     """The film of the whole job too; one that was made before stays as long as it fits."""
     thorough: bool = False
@@ -146,7 +146,7 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
         progress("writing page and PDF", 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, out, epoch(), cache, task=options.task)
+        unprintable = publish(edition, out, epoch(), cache, options.also)
         return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))
 
 

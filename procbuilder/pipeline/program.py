@@ -3,7 +3,6 @@
 import hashlib
 import re
 import sys
-from collections.abc import Iterator
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
@@ -52,26 +51,29 @@ def made_by(*modules: str) -> str:
 
 def key_of_text(modules: tuple[str, ...], package: Path) -> str:
     """SHA-256 of these modules of a package, and of all that they import from ``ROOMS``, inside functions too."""
-    texts: dict[str, bytes] = {}
+    texts: dict[str, str] = {}
     waiting = list(modules)
     while waiting:
         name = waiting.pop()
         path = package.joinpath(*name.split(".")[1:]).with_suffix(".py")
         if name not in texts and path.is_file():
-            texts[name] = path.read_bytes()
-            waiting += _imported(texts[name].decode())
-    digest = hashlib.sha256()
-    for name in sorted(texts):
-        digest.update(f"{name} {len(texts[name])}\n".encode() + texts[name])
-    return digest.hexdigest()
+            status = path.stat()
+            texts[name], imported = _text(path, status.st_size, status.st_mtime_ns)
+            waiting += imported
+    return hashlib.sha256(str(sorted(texts.items())).encode()).hexdigest()
 
 
-def _imported(text: str) -> Iterator[str]:
-    """Each module of ``ROOMS`` that a text imports, beside names that are no module."""
-    for name, things in _IMPORT.findall(text):
-        if name.split(".")[1:2] and name.split(".")[1] in ROOMS:
-            yield name
-            yield from (f"{name}.{thing}" for thing in re.findall(r"\w+", things))
+@cache
+def _text(path: Path, _size: int, _time: int) -> tuple[str, tuple[str, ...]]:
+    """SHA-256 of a module of this size and time, and each module of ``ROOMS`` that it imports, beside other names."""
+    data = path.read_bytes()
+    found = [
+        imported
+        for name, things in _IMPORT.findall(data.decode())
+        if name.split(".")[1:2] and name.split(".")[1] in ROOMS
+        for imported in (name, *(f"{name}.{thing}" for thing in re.findall(r"\w+", things)))
+    ]
+    return hashlib.sha256(data).hexdigest(), tuple(found)
 
 
 @cache

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 from procbuilder.model.edition import Named
 from procbuilder.model.fields import BY_NAME, FIELDS
-from procbuilder.model.ledger import Balance, Opening
+from procbuilder.model.ledger import Balance, OnWay, Opening
 from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.problem import Severity
 from procbuilder.model.signal import Signal
@@ -32,7 +32,7 @@ PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind i
 
 ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
 FROM_MEMORY = "from memory"
-WAYS = ("if: {condition}", "if not: {condition}", ", not: ", ", and: ")
+IF, AND, IF_NOT, NOT = WAYS = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
 """How an entry of the ledger tells on which way it ends so."""
 
 _ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
@@ -62,12 +62,12 @@ def _part(part: str, words: Iterable[str], language: Language) -> str:
     return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
 
 
-def way(words: str, language: Language) -> str:
-    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``."""
-    word, colon, told = words.partition(": ")
-    for joint in WAYS[2:]:
-        told = told.replace(joint, language.text(joint))
-    return language.text(f"{word}: {{condition}}", condition=told) if colon else words
+def way(told: OnWay | None, language: Language) -> str:
+    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``; empty for every way."""
+    if told is None:
+        return ""
+    pattern, joint = (IF, AND) if told.taken else (IF_NOT, NOT)
+    return language.text(pattern, condition=language.text(joint).join(told.branches))
 
 
 def other_unit(also: Iterable[Stage], language: Language) -> str:

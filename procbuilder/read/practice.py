@@ -3,7 +3,7 @@
 import csv
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
@@ -68,7 +68,7 @@ def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]]]:
 
 def _cells(source: TextFile, line: int, names: list[str], cells: list[str]) -> Run | Problem:
     if len(cells) != len(names):
-        return _problem(source, line, "cells", cells=len(cells), columns=len(names))
+        return _problem(source, line, "cells", cells, cells=len(cells), columns=len(names))
     return _run(source, line, dict(zip(names, cells, strict=True)))
 
 
@@ -104,13 +104,13 @@ def _run(source: TextFile, line: int, cells: Mapping[str, str]) -> Run | Problem
     """One row, or the first thing wrong with it."""
     who, when, step, minutes = (cells[name] for name in COLUMNS)
     if not WHO.match(who):
-        return _problem(source, line, "who", typed=who or Phrase("nothing"))
+        return _problem(source, line, "who", cells.values(), typed=who or Phrase("nothing"))
     if not _is_date(when):
-        return _problem(source, line, "when", typed=when or Phrase("nothing"))
+        return _problem(source, line, "when", cells.values(), typed=when or Phrase("nothing"))
     if not _STEP.match(step):
-        return _problem(source, line, "step", typed=step or Phrase("nothing"))
+        return _problem(source, line, "step", cells.values(), typed=step or Phrase("nothing"))
     if not _MINUTES.match(minutes) or not 0 < Decimal(minutes) <= LONGEST:
-        return _problem(source, line, "minutes", typed=minutes or Phrase("nothing"), most=LONGEST)
+        return _problem(source, line, "minutes", cells.values(), typed=minutes or Phrase("nothing"), most=LONGEST)
     return Run(who, when.replace(" ", "T"), step, Decimal(minutes), Place(source.name, line))
 
 
@@ -129,8 +129,7 @@ def _sorted_out(found: list[Run | Problem], procedure: str = "") -> PracticeFile
     return PracticeFile(runs, tuple(each for each in found if isinstance(each, Problem)), procedure)
 
 
-def _problem(source: TextFile, line: int, form: str, /, **values: Value) -> Problem:
-    """An answer names the row as it is typed."""
-    row = source.lines[line - 1].strip() if line <= len(source.lines) else ""
-    place = Place(source.name, line)
-    return Problem("practice-log", Severity.ASK, place, facts(**values), form, subject=row or source.name)
+def _problem(source: TextFile, line: int, form: str, row: Iterable[str] = (), /, **values: Value) -> Problem:
+    """An answer names the cells of the row as they are typed."""
+    subject = ",".join(row) or source.name
+    return Problem("practice-log", Severity.ASK, Place(source.name, line), facts(**values), form, subject=subject)

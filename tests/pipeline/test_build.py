@@ -18,6 +18,7 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.build import Options, build, procedures
 from procbuilder.pipeline.clips import hold
+from procbuilder.pipeline.outputs import TASK
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
@@ -52,7 +53,7 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
 def test_a_dita_task_comes_when_asked_for_and_never_grows_old(folder: Make) -> None:
     made = folder(WHOLE)
     out = made / "out"
-    build(made, options=Options(task=True))
+    build(made, options=Options(also=(TASK,)))
     assert f"<title>{build(made).edition.title}</title>" in (out / "procedure.dita").read_text(encoding="utf-8")
     source = (made / "procedure.md").read_text(encoding="utf-8")
     (made / "procedure.md").write_text(source.replace("\n# ", "\n# Changed: ", 1), encoding="utf-8")
@@ -64,7 +65,7 @@ def test_a_dita_task_comes_when_asked_for_and_never_grows_old(folder: Make) -> N
 def test_the_task_has_the_signs_that_it_names_and_no_others(folder: Make) -> None:
     danger = "- Danger: the press can start | crushed hand | plug pulled\n"
     made = folder(WHOLE.replace("- Tool: ", f"{danger}- Tool: ", 1))
-    build(made, options=Options(task=True))
+    build(made, options=Options(also=(TASK,)))
     text = (made / "out" / "procedure.dita").read_text(encoding="utf-8")
     assert set(re.findall(r"signs/(\w+\.svg)", text)) == {"W018.svg", "M006.svg"}
     assert {path.name for path in (made / "out" / "signs").iterdir()} == {"W018.svg", "M006.svg"}

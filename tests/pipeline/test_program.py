@@ -48,7 +48,7 @@ def test_what_is_published_or_inferred_changes_no_key(package: Path, module: obj
     name = str(getattr(module, "__name__", ""))
     before = key_of_text((name,), package)
     others = [path for room in ("publish", "infer", "check", "read", "edit") for path in (package / room).rglob("*.py")]
-    for path in [*others, package / "pipeline" / "output.py", package / "pipeline" / "build.py"]:
+    for path in [*others, package / "pipeline" / "outputs.py", package / "pipeline" / "build.py"]:
         path.write_text(path.read_text(encoding="utf-8") + "#", encoding="utf-8")
     assert key_of_text((name,), package) == before
 

@@ -48,7 +48,8 @@ FIELDS = (
 )  # fmt: skip
 LISTS = (
     ("a.csv", "end,step\n1,x"), ("a.csv", "start,end\n1,2"), ("a.csv", 'start,step\n1,"x\n'),
-    ("a.csv", "start,step\nx,y"), ("a.csv", "start,end,step\n1,x,y"), ("a.csv", "start,step\n1,"), ("a.txt", "0:90 Prise"),
+    ("a.csv", "start,step\nx,y"),
+    ("a.csv", "start,end,step\n1,x,y"), ("a.csv", "start,step\n1,"), ("a.txt", "0:90 Prise"),
     ("a.txt", "0:42"),
     ("a.txt", "Prise"), ("a.txt", "0:42-0:42 Prise"), ("a.txt", "0:42-0:12 Prise"), ("a.csv", "start,step\n,y"),
 )  # fmt: skip

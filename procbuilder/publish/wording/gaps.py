@@ -1,18 +1,18 @@
 """Fills the gaps of a text with facts, each said as its kind is said in a language."""
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
-from procbuilder.model.ledger import Moment
+from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin
+from procbuilder.publish.terms import origin, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
@@ -90,6 +90,15 @@ def _time(time: Time, _language: Language) -> str:
     return f"{time.recording} {format_time(time.seconds)}".strip()
 
 
+def _lasting(time: timedelta) -> str:
+    """``27 min``, ``3 h 5 min`` or ``40 s``: the symbols are the same in every language."""
+    seconds = round(time.total_seconds())
+    if seconds < 60:
+        return f"{seconds} s"
+    hours, minutes = divmod(round(seconds / 60), 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+
+
 def _line(line: Line, language: Language) -> str:
     parts = [_part(part, language) for part in line.parts]
     parts += [f"{word}: {_part(value, language)}" for word, value in line.words]
@@ -108,8 +117,10 @@ def _phrase(phrase: Phrase, language: Language) -> str:
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Decimal, lambda value, language: language.number(value)),
     (date, lambda value, language: language.date(value)),
+    (timedelta, lambda time, _: _lasting(time)),
     (Time, _time),
     (Moment, _moment),
+    (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
     (Item, lambda item, _: item.words),
     (Origin, lambda source, language: origin(source.words, language)),
