@@ -6,6 +6,7 @@ from dataclasses import replace
 from procbuilder.infer.signs import worn_signs
 from procbuilder.model.edition import FrontList, Statement
 from procbuilder.model.fields import Field
+from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure
 
 FRONT_LISTS = (
@@ -31,9 +32,9 @@ def items(fields: Iterable[Field]) -> tuple[Statement, ...]:
     return tuple(replace(each, items=(item,)) for each in whole for item in each.items)
 
 
-def worn(fields: Iterable[Field]) -> tuple[Statement, ...]:
+def worn(fields: Iterable[Field], lexicon: Lexicon) -> tuple[Statement, ...]:
     """What is worn, with its safety signs."""
-    return tuple(replace(each, signs=worn_signs(each.items[0].words)) for each in items(fields))
+    return tuple(replace(each, signs=worn_signs(each.items[0].words, lexicon)) for each in items(fields))
 
 
 def _statement(entry: Field) -> Statement:
@@ -43,13 +44,13 @@ def _statement(entry: Field) -> Statement:
     return Statement(entry.name, parts, entry.items, entry.fasteners, entry.none, entry.origin)
 
 
-def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
+def front_lists(procedure: Procedure, lexicon: Lexicon) -> tuple[FrontList, ...]:
     """The lists without quantities that stand before the steps, and those of which there is explicitly nothing."""
     lists = []
     for name in FRONT_LISTS:
         entries = procedure.listed(name)
         told = [entry for entry in entries if not entry.none]
-        lines = worn(told) if name == "Wear" else statements(told)
+        lines = worn(told, lexicon) if name == "Wear" else statements(told)
         if entries or name in ASKED_FOR:
             lists.append(FrontList(name, lines, any(entry.none for entry in entries)))
     lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]

@@ -9,7 +9,7 @@ from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import thing
+from procbuilder.model.words import Words
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures, weak
 from procbuilder.pipeline.material import Material, unreadable
@@ -39,7 +39,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
     taken_off = {step.id: step for step in steps if not step.all("Finding")}
     for number, step in enumerate(steps):
         progress(f"choosing the pictures of: {step.command}", number, len(steps))
-        for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger))):
+        for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger, examined.lexicon.words))):
             made = _attempt(as_found, opened, trimmed[opened.id], material)
             if isinstance(made, Problem):
                 problems.append(made)
@@ -65,10 +65,10 @@ def _attempt(
         return unreadable(fault, material, step)
 
 
-def _opened(step: Step, ledger: Ledger) -> Iterator[str]:
+def _opened(step: Step, ledger: Ledger, words: Words) -> Iterator[str]:
     """Ids of the other steps that took off what a step puts back, in the order of the ledger."""
-    back = {thing(item.name) for entry in step.all("On") for item in entry.items}
+    back = {words.thing(item.name) for entry in step.all("On") for item in entry.items}
     for entry in ledger.entries:
         came_off = entry.opened[0].step if entry.opening is Opening.OFF and entry.opened else step.id
-        if came_off != step.id and thing(entry.item) in back:
+        if came_off != step.id and words.thing(entry.item) in back:
             yield came_off

@@ -12,7 +12,6 @@ from itertools import pairwise
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.origin import TYPED, Origin, OriginKind
-from procbuilder.model.words import thing
 from procbuilder.publish import terms
 from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.moments import moment_in_clip
@@ -23,6 +22,7 @@ OPTIONS = 4
 FEWEST = 3
 """With fewer options a guess is too likely: then the answer is to be said aloud."""
 MOST_OF_A_KIND = 3
+_BEGINNING = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ def _fasteners(steps: list[EditionStep], language: Language) -> Iterator[Questio
         if move.fasteners
     ]
     for step, held, item in known:
-        same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
+        same = {other for _, other, held_item in known if _thing(held_item) == _thing(item)}
         yield _question(
             language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item
         )
@@ -99,7 +99,7 @@ def _quantity(steps: list[EditionStep], language: Language) -> Iterator[Question
     items = [(step, item) for step in steps for entry in step.supplies for item in entry.items]
     known = [(step, item.name, item.quantity) for step, item in items if item.quantity and item.count is None]
     for step, name, amount in known:
-        own = {other for _, other_name, other in known if thing(other_name) == thing(name)}
+        own = {other for _, other_name, other in known if _thing(other_name) == _thing(name)}
         if len(own) == 1:
             others = [str(other) for _, _, other in known if other not in own and other.unit == amount.unit]
             yield _question(language, "quantity", step, str(amount), others, thing=name)
@@ -126,7 +126,7 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
             others = [
                 other.value.text
                 for _, other in rows
-                if other.value and thing(other.item.words) != thing(row.item.words)
+                if other.value and _thing(other.item.words) != _thing(row.item.words)
             ]
             why = _why(language, "torque", number=step.number, source=Teller(language).torque(row).whence)
             yield _question(language, "torque", step, row.value.text, others, why=why, said=row.origin, thing=name)
@@ -139,8 +139,8 @@ def _new(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """Among what goes back on: one new thing, and others that go back as they came off."""
     back = [(step, item) for step in steps for move in step.moves if move.name == "On" for item in move.items]
     new = [(step, replace(item, new=False)) for step, item in back if item.new]
-    names = {thing(item.name) for _, item in new}
-    reused = [terms.thing(item, language) for _, item in back if not item.new and thing(item.name) not in names]
+    names = {_thing(item.name) for _, item in new}
+    reused = [terms.thing(item, language) for _, item in back if not item.new and _thing(item.name) not in names]
     yield from (_question(language, "new", step, terms.thing(item, language), reused) for step, item in new)
 
 
@@ -180,6 +180,11 @@ def _question(
 
 def _why(language: Language, kind: str, **facts: object) -> str:
     return language.text(WHY[kind], **facts)
+
+
+def _thing(name: str) -> str:
+    """Names whose words begin alike may be one thing, in any language: then none is a wrong option for the other."""
+    return " ".join(word[:_BEGINNING] for word in name.casefold().split())
 
 
 def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:

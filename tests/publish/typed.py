@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from procbuilder.infer.lexicon import load
 from procbuilder.model.edition import Statement
 from procbuilder.model.origin import Place
 from procbuilder.pipeline.lines import items, statements, worn
@@ -16,13 +17,13 @@ def typed(line: str, **more: Any) -> Statement:
 
 def listed(line: str) -> tuple[Statement, ...]:
     """One a thing of a field that lists things."""
-    return worn([_field(line)]) if line.startswith("Wear") else items([_field(line)])
+    return worn([_field(line)], load()) if line.startswith("Wear") else items([_field(line)])
 
 
 def _field(line: str) -> Any:
     kind, value = find_kind(line)
     assert kind, line
-    faults: list[tuple[str, str]] = []
+    faults: list[Any] = []
     field = read_field(kind, value, Place("procedure.md", 1), faults)
     assert not faults, (line, faults)
     return field

@@ -22,7 +22,8 @@ def filled(text: Text, given: Facts, language: Language) -> str:
     """A text in a language with its gaps filled.
 
     A gap may say how: ``{points:.1f}`` digits, ``{steps:n}`` the numbers alone, ``{film:t}`` the times alone,
-    ``{commands:q}`` each in quotes; and behind that ``{names:,}`` a list without "and", ``{sizes:|}`` with "or".
+    ``{commands:q}`` each in quotes; and behind that ``{names:,}`` a list without "and", ``{sizes:|}`` with "or",
+    ``{parts:/}`` with bars.
     """
     values = dict(given)
     if isinstance(text, Plural):
@@ -53,7 +54,7 @@ class _Gaps(Formatter):
 def say(value: Any, language: Language, how: str = "") -> str:
     """One fact in words."""
     if isinstance(value, tuple):
-        return _joined([say(part, language, how.rstrip(",|")) for part in value], language, how[-1:])
+        return _joined([say(part, language, how.rstrip(",|/")) for part in value], language, how[-1:])
     if how == "q":
         return f'"{say(value, language)}"'
     if isinstance(value, StepRef) and how == "n":
@@ -67,8 +68,8 @@ def say(value: Any, language: Language, how: str = "") -> str:
 
 
 def _joined(parts: Sequence[str], language: Language, joint: str) -> str:
-    if joint == "," or not parts:
-        return ", ".join(parts)
+    if joint in (",", "/") or not parts:
+        return (", " if joint == "," else " | ").join(parts)
     *before, last = parts
     if joint == "|" and before:
         return language.text(OR, parts=", ".join(before), last=last)
