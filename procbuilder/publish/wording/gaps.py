@@ -7,10 +7,12 @@ from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
+from procbuilder.model.footage import Weakness
 from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.publish.filmed import WEAK
 from procbuilder.publish.language import Language
 from procbuilder.publish.terms import source, thing, way
 from procbuilder.publish.wording.causes import CAUSES
@@ -128,5 +130,6 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Blank, lambda blank, language: language.text(blank.name)),
     (Line, _line),
     (Phrase, _phrase),
+    (Weakness, lambda weakness, language: language.text(WEAK[weakness])),
 )
 """How each kind of fact is said; any other as it is written."""
