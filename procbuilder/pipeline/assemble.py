@@ -46,7 +46,7 @@ def assemble(
     reader: Qualification | None = None,
 ) -> Edition:
     """The edition of a procedure for its reader; nothing is worked out or made any more."""
-    procedure = examined.procedure
+    procedure, lexicon = examined.procedure, examined.lexicon
     language = language_of(procedure.front["language"])
     maker = _StepMaker(examined, trimmed, pictures, clips, language)
     sections = tuple(maker.section(section) for section in procedure.sections)
@@ -56,8 +56,9 @@ def assemble(
         title=procedure.title, number=front["number"], revision=front["revision"], status=status, why_draft=why,
         item=front["item"], applies_to=front["applies to"], not_for=front["not for"], author=front["author"],
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
-        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
-        lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
+        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS), lexicon),
+        lists=front_lists(procedure, lexicon), tools=tools(procedure, lexicon.words),
+        supplies=supplies(procedure, lexicon.words), parts=parts(procedure, lexicon.words),
         trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
         pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
         estimate=examined.estimate,
@@ -130,12 +131,13 @@ class _StepMaker:
         said = said_in(self.examined.narration, self.trimmed[step.id].stretches, clip.held if clip else Fraction(0))
         return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
-            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
+            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS), self.examined.lexicon),
             standing=self.examined.standing.get(step.id, Standing()),
             reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*_MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear"), self.examined.lexicon),
+            moves=named(step.all(*_MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=self.references.named(self._others(step), number),

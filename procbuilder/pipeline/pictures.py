@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from procbuilder.model.edition import Figure
+from procbuilder.model.facts import StepRef
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import thing
+from procbuilder.model.words import Words
 from procbuilder.pipeline.examine import Examined
 from procbuilder.pipeline.figures import as_found, figures, weak
 from procbuilder.pipeline.material import Material, unreadable
@@ -40,7 +41,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
     taken_off = {step.id: step for step in steps if not step.all("Finding")}
     for number, step in enumerate(steps):
         progress(f"choosing the pictures of: {step.command}", number, len(steps))
-        for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger))):
+        for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger, examined.lexicon.words))):
             made = _attempt(as_found, opened, trimmed[opened.id], material, language)
             if isinstance(made, Problem):
                 problems.append(made)
@@ -52,7 +53,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
             problems.append(own)
         else:
             shown[step.id] = own
-            problems += weak(step, own)
+            problems += weak(StepRef(step.id, number + 1), step, own)
     return Pictures(shown, before, tuple(problems))
 
 
@@ -67,10 +68,10 @@ def _attempt(
         return unreadable(fault, material, step)
 
 
-def _opened(step: Step, ledger: Ledger) -> Iterator[str]:
+def _opened(step: Step, ledger: Ledger, words: Words) -> Iterator[str]:
     """Ids of the other steps that took off what a step puts back, in the order of the ledger."""
-    back = {thing(item.name) for entry in step.all("On") for item in entry.items}
+    back = {words.thing(item.name) for entry in step.all("On") for item in entry.items}
     for entry in ledger.entries:
         came_off = entry.opened[0].step if entry.opening is Opening.OFF and entry.opened else step.id
-        if came_off != step.id and thing(entry.item) in back:
+        if came_off != step.id and words.thing(entry.item) in back:
             yield came_off

@@ -8,6 +8,7 @@ from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.causative import causative
 from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.doing import is_done
+from procbuilder.infer.hearing.english import singular
 from procbuilder.infer.hearing.fronted import fronted, holds_another, listed_before
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.inverted import inverted
@@ -26,13 +27,13 @@ from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
 from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
-from procbuilder.model.words import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 def operations(
-    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+    sentences: Iterable[Sentence], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
 ) -> tuple[Operation, ...]:
     """All operations of a narration in the order in which they were said.
 
