@@ -34,6 +34,8 @@ def messages() -> set[Message]:
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
+        terms.NEW,
+        terms.SCRAP,
         *terms.WAYS,
     }
     every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
