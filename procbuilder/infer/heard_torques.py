@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.infer.hearing.said_torque import said_torque
+from procbuilder.infer.dictionary.said_torque import said_torque
+from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.sentences import sentences
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.procedure import Narration, Procedure
 from procbuilder.model.torque import read_torque

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation
 from procbuilder.model.words import is_plural
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.words import singular
 
 _WORD = re.compile(r"'?[^\W_]+(?:-[^\W_]+)*")

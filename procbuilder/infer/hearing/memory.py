@@ -6,8 +6,8 @@ from decimal import Decimal
 from enum import IntEnum
 from functools import partial
 
-from procbuilder.infer.hearing.nouns import Thing
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.words import is_plural, singular
 
 RECENT = 3

@@ -8,7 +8,7 @@ from functools import cache, cached_property, lru_cache
 from importlib.resources import files
 from typing import Any
 
-from procbuilder.infer.hearing.inflect import Form, forms
+from procbuilder.infer.dictionary.inflection import Form, forms
 from procbuilder.model.heard import Act
 from procbuilder.model.words import singular, thing
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords

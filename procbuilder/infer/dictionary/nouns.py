@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.numbers import number_at, word_value
-from procbuilder.infer.hearing.tokens import SIGNS, Token
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.numbers import number_at, word_value
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.words import is_plural, singular
 
 MOST_PARTS = 2
