@@ -17,6 +17,7 @@ from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
@@ -92,7 +93,8 @@ def outcome(built: Built) -> list[str]:
     lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
-    why = f" ({edition.why_draft})" if edition.why_draft else ""
+    told = spoken(edition)
+    why = f" ({told.why_draft})" if told.why_draft else ""
     return [
         *lines,
         f"Status: {edition.status}{why}; {summary(edition.problems)}",

@@ -4,8 +4,7 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, facts
-from procbuilder.model.languages import WRITTEN, is_written
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, answer
 
 _LISTS = (("Tool", 4), ("Supply", 4), ("Part", 4), ("Condition", 1), ("Wear", 1))
 """Field, and how dangerous it is to leave it out."""
@@ -42,10 +41,11 @@ def unnamed_procedure(case: Case) -> Iterator[Problem]:
             yield Problem("unnamed-procedure", severity, place, facts(key=key), key, 5, key)
 
 
-def language_without_words(case: Case) -> Iterator[Problem]:
-    """A language in which page and PDF cannot speak for themselves: what nobody typed is then in English."""
-    front = case.procedure.front
-    if not is_written(front["language"]):
-        given = facts(language=front["language"], known=tuple(Line("", (f"language: {code}",)) for code in WRITTEN))
+def no_words_for_language(case: Case) -> Iterator[Problem]:
+    """Nothing was looked for by words: silence of the other rules says nothing here."""
+    front, rule = case.procedure.front, "no-words-for-language"
+    if not case.lexicon.language:
+        language = front["language"]
+        given = facts(language=language, answer=answer(rule, language, "who went through them", "Asked"))
         place = front.place("language", case.procedure.place)
-        yield Problem("language-without-words", Severity.ADVICE, place, given, "", 4, front["language"])
+        yield Problem(rule, Severity.ASK, place, given, danger=1, subject=language, blocks=True, order=-2)

@@ -8,7 +8,6 @@ from procbuilder.model.facts import Blank, Line, Phrase, Term, Value, facts
 from procbuilder.model.problem import Problem, Severity, answer
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import Signal
-from procbuilder.model.words import mentioned
 
 _SHOWN = 4
 """Further steps that are named one by one."""
@@ -107,8 +106,9 @@ def not_reserved(case: Case) -> Iterator[Problem]:
 
 def gloves_near_rotation(case: Case) -> Iterator[Problem]:
     """Gloves where something turns: the glove is caught, and the arm goes after it (ISO 7010 P028)."""
-    listed = any(mentioned(entry.raw, ["glove"]) for entry in case.procedure.listed("Wear"))
-    worn = [(number, step) for number, step in case.numbered if listed or mentioned(_raw(step, "Wear"), ["glove"])]
+    gloves = case.lexicon.checks.gloves
+    listed = any(case.mentioned(entry.raw, gloves) for entry in case.procedure.listed("Wear"))
+    worn = [(number, step) for number, step in case.numbered if listed or case.mentioned(_raw(step, "Wear"), gloves)]
     turning = [(number, step, words) for number, step in worn if (words := _turning(step, case))]
     if turning:
         (number, step, words), *others = turning
@@ -125,9 +125,9 @@ def gloves_near_rotation(case: Case) -> Iterator[Problem]:
 
 def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
-    if mentioned(_raw(step), ["no glove", "without glove"]):
+    if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:
@@ -155,7 +155,7 @@ def _lasting(activity: Activity, hit: Hit, case: Case) -> Value:
 def _remarks(activity: Activity, case: Case) -> Value:
     """Who may do it, and the signs of the hazard and of what must not be."""
     signs = tuple(
-        Phrase("sign", facts(number=sign, meaning=Term(case.lexicon.signs[sign])))
+        Phrase("sign", facts(number=sign, meaning=Term(case.lexicon.signs[sign].meaning)))
         for sign in activity.signs
         if sign in case.lexicon.signs and not sign.startswith("M")
     )
@@ -169,10 +169,10 @@ def _wear(activity: Activity, hit: Hit, case: Case) -> Value:
     """Protective equipment that is not listed yet, as a field to copy, with the numbers of its signs."""
     here = case.procedure.steps[hit.number - 1].all("Wear") if hit.number else ()
     known = " ; ".join(entry.raw for entry in (*case.procedure.listed("Wear"), *here))
-    worn = case.lexicon.worn
-    missing = tuple(sign for sign in activity.signs if sign in worn and not mentioned(known, worn[sign]))
+    worn = {number: sign for number in activity.signs if (sign := case.lexicon.signs.get(number)) and sign.worn}
+    missing = tuple(number for number, sign in worn.items() if not case.mentioned(known, (sign.worn, *sign.words)))
     if not missing:
         return ""
     place = case.heading(hit.number) if hit.number else case.front
-    line = Line("Wear", (tuple(worn[sign][0] for sign in missing),), place=place)
+    line = Line("Wear", (tuple(worn[number].worn for number in missing),), place=place)
     return Phrase("and-wear", facts(line=line, signs=missing))

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
@@ -123,7 +124,8 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
         narration, narration_problems = read_narration(procedure)
         times = read_times(folder)
         reader = options.reader
-        qualified = qualification(reader, times.workshop, today or date.today()) if reader else None
+        words = load(procedure.front["language"]).words
+        qualified = qualification(reader, times.workshop, words, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
         recordings = read(procedure, cache, progress)

@@ -158,7 +158,7 @@ def test_what_comes_off_once_more_each_time_round_is_open() -> None:
     ],
 )
 def test_steps_that_tell_to_refit_in_reverse(text: str, expected: dict[int, range | None]) -> None:
-    assert reversed_steps(written(f"## Work\n### Take it off\n- Off: cover\n{text}"), WORDS.ways) == expected
+    assert reversed_steps(written(f"## Work\n### Take it off\n- Off: cover\n{text}"), WORDS) == expected
 
 
 def test_what_goes_back_in_reverse_is_only_assumed_and_scrap_is_not() -> None:

@@ -8,7 +8,7 @@ from typing import Any
 
 from babel.messages.extract import extract
 
-from procbuilder.infer.lexicon import facts, word_list
+from procbuilder.infer.lexicon import load
 from procbuilder.model import questions
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
 from procbuilder.publish.wording import causes, faults, phrases, problems
@@ -35,6 +35,8 @@ def messages() -> set[Message]:
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
+        terms.NEW,
+        terms.SCRAP,
         *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
@@ -64,5 +66,5 @@ def _called() -> Iterator[Message]:
 
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
-    yield from (sign["meaning"] for sign in word_list("safety_signs").values())
-    yield from (word_list("single_use")["part"][name]["why"] for name in facts("single_use")["spoilt"])
+    yield from (sign.meaning for sign in load().signs.values())
+    yield from (part.why for part in load().single_use if part.spoilt)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import cut, plain
 from procbuilder.infer.dictionary.wordbook import Wordbook
@@ -12,7 +13,6 @@ from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.tenses import Times
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.words import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
@@ -26,13 +27,13 @@ from procbuilder.infer.hearing.unknown import bare_command, given
 from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
 from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
-from procbuilder.model.words import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 def operations(
-    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+    sentences: Iterable[Sentence], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
 ) -> tuple[Operation, ...]:
     """All operations of a narration in the order in which they were said.
 

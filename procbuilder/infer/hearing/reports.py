@@ -3,6 +3,7 @@
 from dataclasses import replace
 from functools import partial
 
+from procbuilder.infer.dictionary.english import is_plural, thing
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import SIGNS
@@ -16,7 +17,6 @@ from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""

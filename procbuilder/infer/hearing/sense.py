@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import SIGNS
@@ -12,7 +13,6 @@ from procbuilder.infer.hearing.memory import Named
 from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act, Tense
-from procbuilder.model.words import singular, thing
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
 """What a thing can do without a hand being named: "the cover lifts off"."""

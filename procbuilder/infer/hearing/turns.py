@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.wordbook import Block
@@ -13,7 +14,6 @@ from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turned import is_more, turned
 from procbuilder.model.heard import Act, Sure, Tense
-from procbuilder.model.words import thing
 
 
 class Turns:

@@ -21,10 +21,10 @@ PATTERNS: Patterns = {
         "revision": ("the procedure has no revision", _KEY),
         "author": ("the procedure has no author", _KEY),
     },
-    "language-without-words": {
+    "no-words-for-language": {
         "": (
-            'there are no words for the language "{language}": headings and sentences of page and PDF are in English',
-            "write {known:q|}; what you typed stays as it is",
+            "dangers, order and tools were not checked: no words for {language}",
+            'go through them yourself, then add "{answer}"',
         ),
     },
 }
