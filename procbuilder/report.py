@@ -17,9 +17,11 @@ from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
+from procbuilder.publish.wording.topics import more
 from procbuilder.publish.words import BASIS_WORDS
 
 QUESTIONS = (
@@ -46,8 +48,8 @@ def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool
     asked = questions(every, None if everything else MOST)
     if asked.first:
         lines += [QUESTIONS, *problem_lines(asked.first, folder)]
-    if asked.rest:
-        lines.append(f"{asked.rest}: procbuilder check --all {folder} shows them")
+    if asked.more:
+        lines.append(f"{more(asked.more)}: procbuilder check --all {folder} shows them")
     if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
         lines.append(f"{count} of the questions must be answered before anyone may approve it")
     return lines
@@ -92,7 +94,8 @@ def outcome(built: Built) -> list[str]:
     lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
-    why = f" ({edition.why_draft})" if edition.why_draft else ""
+    told = spoken(edition)
+    why = f" ({told.why_draft})" if told.why_draft else ""
     return [
         *lines,
         f"Status: {edition.status}{why}; {summary(edition.problems)}",

@@ -9,14 +9,13 @@ from typing import Any
 from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import load
-from procbuilder.model import questions
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, faults, phrases, problems
+from procbuilder.publish.wording import causes, faults, phrases, problems, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, topics, *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
@@ -35,10 +34,11 @@ def messages() -> set[Message]:
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
+        terms.NEW,
+        terms.SCRAP,
         *terms.WAYS,
     }
-    kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
-    every = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, "".join(text)))}
+    every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 

@@ -7,12 +7,14 @@ from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
+from procbuilder.model.footage import Weakness
 from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.publish.filmed import WEAK
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin, way
+from procbuilder.publish.terms import source, thing, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
@@ -122,11 +124,12 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Moment, _moment),
     (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
-    (Item, lambda item, _: item.words),
-    (Origin, lambda source, language: origin(source.words, language)),
+    (Item, thing),
+    (Origin, lambda origin, language: source(origin, language).words),
     (Term, lambda term, language: language.text(term.word)),
     (Blank, lambda blank, language: language.text(blank.name)),
     (Line, _line),
     (Phrase, _phrase),
+    (Weakness, lambda weakness, language: language.text(WEAK[weakness])),
 )
 """How each kind of fact is said; any other as it is written."""
