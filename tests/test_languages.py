@@ -16,6 +16,7 @@ from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
 from procbuilder.infer.proposed import noticed
+from procbuilder.infer.signs import danger_signs
 from procbuilder.infer.torques import torques
 from procbuilder.infer.wordlists import DATA
 from procbuilder.model.lexicon import Lexicon
@@ -139,6 +140,7 @@ def test_of_a_language_without_words_only_what_is_typed_is_followed(folder: Path
     assert "unbalanced-ledger" in found
     assert not {"danger-proposed", "wrong-order", "tightening-without-torque", "torque-wrench-range"} & set(found)
     assert lexicon.threads == load("en").threads
+    assert [sign.number for sign in danger_signs("chaud (W017)", "brûlé", "", lexicon)] == ["W017"]
 
 
 @pytest.mark.parametrize(("typed", "language"), [("", "en"), ("en-GB", "en"), ("EN", "en"), ("..", ""), ("fr", "")])

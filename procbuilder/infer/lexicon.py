@@ -108,10 +108,10 @@ def _refit(known: WordLists) -> Refit:
 
 
 def _signs(known: WordLists) -> Iterator[tuple[str, SignWords]]:
-    words = known.table("safety_signs")
+    """Every sign, so that one whose number is typed is shown in any language, with its meaning in English at least."""
+    words, english = known.table("safety_signs"), lists(ENGLISH).table("safety_signs")
     for number in (number for numbers in known.facts("safety_signs").values() for number in numbers):
-        if number in words:
-            yield number, record(SignWords, words[number])
+        yield number, record(SignWords, words.get(number, {"meaning": english[number]["meaning"]}))
 
 
 def _threads(known: WordLists) -> Iterator[Thread]:
