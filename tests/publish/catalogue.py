@@ -65,4 +65,5 @@ def _called() -> Iterator[Message]:
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
     yield from (sign.meaning for sign in load().signs.values())
-    yield from (part.why for part in (*load().single_use, *load().spoiling))
+    yield from (part.why for part in load().single_use)
+    yield from (spoiling.why for spoiling in load().spoiling)
