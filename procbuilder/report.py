@@ -22,6 +22,7 @@ from procbuilder.publish.terms import OPENINGS
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
+from procbuilder.publish.wording.topics import more
 from procbuilder.publish.words import BASIS_WORDS
 
 QUESTIONS = (
@@ -48,8 +49,8 @@ def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool
     asked = questions(every, None if everything else MOST)
     if asked.first:
         lines += [QUESTIONS, *problem_lines(asked.first, folder)]
-    if asked.rest:
-        lines.append(f"{asked.rest}: procbuilder check --all {folder} shows them")
+    if asked.more:
+        lines.append(f"{more(asked.more)}: procbuilder check --all {folder} shows them")
     if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
         lines.append(f"{count} of the questions must be answered before anyone may approve it")
     return lines
