@@ -5,7 +5,7 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
-from procbuilder.model.edition import Edition, EditionSection, EditionStep, TrayLine
+from procbuilder.model.edition import Edition, EditionSection, EditionStep
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording
@@ -31,6 +31,7 @@ from procbuilder.publish.told import (
     ToldList,
     ToldStanding,
     ToldTorque,
+    ToldTray,
 )  # fmt: skip
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS, STATUS_WORDS
@@ -155,7 +156,7 @@ class Spoken:
     tools: tuple[ToldItem, ...]
     supplies: tuple[ToldItem, ...]
     parts: tuple[ToldItem, ...]
-    trays: tuple[TrayLine, ...]
+    trays: tuple[ToldTray, ...]
     sections: tuple[SpokenSection, ...]
     torques: tuple[ToldTorque, ...]
     ledger: tuple[ToldEntry, ...]
@@ -206,7 +207,7 @@ class _Speaker:
             author=facts.author, work_place=facts.work_place, people=facts.people, ask=facts.ask, intro=facts.intro,
             hazards=tell.hazards(facts.hazards), lists=tuple(map(tell.list, facts.lists)),
             tools=tuple(map(tell.item, facts.tools)), supplies=tuple(map(tell.item, facts.supplies)),
-            parts=tuple(map(tell.item, facts.parts)), trays=facts.trays,
+            parts=tuple(map(tell.item, facts.parts)), trays=tuple(map(tell.tray, facts.trays)),
             sections=tuple(map(self._section, facts.sections)), torques=tuple(map(tell.torque, facts.torques)),
             ledger=tuple(map(tell.entry, facts.ledger.entries)), pairs=self._pairs(), estimate=facts.estimate,
             sentences=sentences(facts.estimate, language), bars=bars(facts), closing=tell.all(facts.closing),
