@@ -46,6 +46,6 @@ def no_words_for_language(case: Case) -> Iterator[Problem]:
     front, rule = case.procedure.front, "no-words-for-language"
     if not case.lexicon.language:
         language = front["language"]
-        given = facts(language=language, answer=answer(rule, language, "who went through them", "Asked"))
+        given = facts(language=language, answer=answer(rule, language, "who-went-through", "Asked"))
         place = front.place("language", case.procedure.place)
         yield Problem(rule, Severity.ASK, place, given, danger=1, subject=language, blocks=True, order=-2)

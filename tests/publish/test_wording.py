@@ -161,7 +161,7 @@ def _german(text: str) -> tuple[str, ...]:
 
 
 ENGLISH_ONLY = _only_english([
-    *(text for module in RULES for text in _texts(module.PATTERNS)), *_texts(phrases.PHRASES), *phrases.BLANKS,
+    *(text for module in RULES for text in _texts(module.PATTERNS)), *_texts(phrases.PHRASES), *phrases.BLANKS.values(),
     phrases.STEP, phrases.ON_FILM, phrases.IN_STEP, phrases.IN_LINE, phrases.OR,
 ])  # fmt: skip
 """Words of our English sentences that no German one of ours has."""
