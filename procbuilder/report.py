@@ -16,11 +16,12 @@ from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.timewords import headline, sentences
+from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS
 
 QUESTIONS = (
     'Questions that only you can answer, the worst first. Type the line that is shown; "look up" is an answer too, '
-    'and "- Refused: some words of the question | why" settles what does not matter here:'
+    'and "- Refused: the words in brackets | why" settles what does not matter here:'
 )
 
 
@@ -31,7 +32,8 @@ def problem_lines(problems: Iterable[Problem], folder: Path | None = None) -> li
 
 def _line(problem: Problem, folder: Path | None) -> str:
     file = folder / problem.place.file if folder else problem.place.file
-    return f"{file}:{problem.place.line}: {problem.severity}: {problem.what} – {problem.instead}"
+    settles = f" [{problem.question}]" if problem.subject else ""
+    return f"{file}:{problem.place.line}: {problem.severity}: {said(problem)}{settles}"
 
 
 def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool = False) -> list[str]:
@@ -63,9 +65,10 @@ def problem_data(problems: Iterable[Problem]) -> list[dict[str, Any]]:
             "severity": problem.severity.value,
             "file": problem.place.file,
             "line": problem.place.line,
-            "what": problem.what,
-            "instead": problem.instead,
+            "what": said(problem).what,
+            "instead": said(problem).instead,
             "rule": problem.rule,
+            "subject": problem.subject,
             "danger": problem.danger,
         }
         for problem in problems

@@ -49,7 +49,7 @@ def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> No
     names = zipfile.ZipFile(wheel).namelist()
     assert {"procbuilder/shipped/templates/pdf/procedure.typ", "procbuilder/shipped/sample_media/hub/procedure.md",
             "procbuilder/shipped/sample_media/drill/procedure.md", "procbuilder/shipped/sample_media/workshop.toml",
-            "procbuilder/infer/data/protection.toml", "procbuilder/read/FORMAT.md",
+            "procbuilder/infer/data/en/protection.toml", "procbuilder/read/FORMAT.md",
             "procbuilder/publish/edition.schema.json"} <= set(names)  # fmt: skip
     assert not [name for name in names if name.startswith(("tests/", "sample_media/")) or "sample_media/make" in name]
     assert wheel.stat().st_size < 30_000_000

@@ -7,7 +7,7 @@ from rapidfuzz import fuzz, process
 from procbuilder.check.balance import LIKE, counted, when
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Moment, Opening
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.words import called, thing
 
 _NAMED = 8
@@ -20,7 +20,7 @@ def only_assumed_closed(case: Case) -> Iterator[Problem]:
     for entry in case.ledger.having(Balance.ASSUMED):
         told.setdefault(entry.closed[-1], []).append(counted(entry, entry.out - entry.back))
     for moment, things in told.items():
-        yield Problem(
+        yield worded(
             Severity.ASK,
             moment.place,
             f"step {moment.number} tells to refit in reverse: it is only assumed that this closes {_some(things)}",
@@ -35,7 +35,7 @@ def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
     for taken in case.taken_off:
         once = any(called(taken.item, part.things) for part in case.lexicon.single_use)
         new = f', a new one: "- On: {taken.item}, new"' if once else f': "- On: {taken.item}"'
-        yield Problem(
+        yield worded(
             Severity.ASK,
             taken.moment.place,
             f'{taken.item} comes off {when(taken.moment)} by the words "{taken.command}", '
@@ -55,7 +55,7 @@ def put_on_after_its_part(case: Case) -> Iterator[Problem]:
             continue
         on_bench = part.opened[0].place < entry.opened[0].place < part.closed[-1].place
         if on_bench and part.closed[-1].place < entry.closed[-1].place:
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 entry.closed[-1].place,
                 f"{entry.item} came off {part.item} on the bench {when(entry.opened[0])} and goes on "
@@ -76,10 +76,10 @@ def left_open_unclear(case: Case) -> Iterator[Problem]:
         if missing:
             what = f"{entry.item.name} is left open without a {' and a '.join(missing)}"
             instead = f'write "- Left open: {entry.item.words} | reason | name", such as "bracket broken, owner told"'
-            yield Problem(Severity.ASK, entry.place, what, instead, "left-open-unclear", 2)
+            yield worded(Severity.ASK, entry.place, what, instead, "left-open-unclear", 2)
         elif thing(entry.item.name) not in open_things:
             what = f"{entry.item.name} is said to be left open, but nothing of that name is open"
-            yield Problem(
+            yield worded(
                 Severity.ASK, entry.place, what, "take the line out, or write the name as typed at its opening",
                 "left-open-unclear", 2,
             )  # fmt: skip
@@ -95,7 +95,7 @@ def then_leads_nowhere(case: Case) -> Iterator[Problem]:
                 near = process.extractOne(where, sorted(ids), scorer=fuzz.WRatio, score_cutoff=LIKE)
                 guess = f'did you mean "- Then: #{near[0]}"?' if near else 'write "- Then: #id" with the id of a step'
                 what = f"step {number} leads on to {where}, and there is no such step"
-                yield Problem(Severity.STOP, entry.place, what, guess, "then-leads-nowhere", 4)
+                yield worded(Severity.STOP, entry.place, what, guess, "then-leads-nowhere", 4)
 
 
 def then_never_ends(case: Case) -> Iterator[Problem]:
@@ -105,7 +105,7 @@ def then_never_ends(case: Case) -> Iterator[Problem]:
         for entry in () if step.all("Only if") else step.all("Then"):
             target = numbers.get(entry.part("where").removeprefix("#"), number + 1)
             if target <= number:
-                yield Problem(
+                yield worded(
                     Severity.STOP,
                     entry.place,
                     f"step {number} leads back to step {target} every time, so the work never ends",

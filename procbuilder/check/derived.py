@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 
 
 def derived_not_accepted(case: Case) -> Iterator[Problem]:
@@ -13,7 +13,7 @@ def derived_not_accepted(case: Case) -> Iterator[Problem]:
         for entry in step.all("Derived"):
             source = entry.part("from")
             known = numbers.get(source.removeprefix("#"))
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 entry.place,
                 f"step {number} is derived from {f'step {known}' if known else source} and was not filmed",

@@ -7,8 +7,9 @@ from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.model.fastener import Thread, in_inches, inch_thread, inches, named_thread
+from procbuilder.model.moves import HANDLED
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned, thing
 
@@ -17,8 +18,8 @@ _INCHES = re.compile(r"(?<![\d/])((?:1 )?[1-9]/[1-9]\d?|[1-9])\s*in\b(?!\s*long)
 _OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
-def _question(text: str) -> str:
-    return f"spanner of {text.partition(',')[0]}"
+def _thing(text: str) -> str:
+    return text.partition(",")[0]
 
 
 def spanner_against_thread(case: Case) -> Iterator[Problem]:
@@ -26,15 +27,16 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
     for text, thread, place, _ in _threaded(case):
         for size in _sizes(text):
             if size not in thread.fits:
-                yield Problem(
+                yield worded(
                     Severity.ASK,
                     place,
                     f'"{text}": a {size:f} mm spanner fits no usual head of an {thread.size} thread: '
                     f"usual are {_either(thread.plain)} mm",
-                    f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
+                    f"put the thread or the size right, or write "
+                    f'"- Asked: spanner against thread: {_thing(text)} | special head"',
                     "spanner-against-thread",
                     4,
-                    subject=_question(text),
+                    subject=_thing(text),
                 )
 
 
@@ -45,15 +47,16 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
         thread = threads.get(inch_thread(text) or Fraction(0))
         for match in _INCHES.finditer(text) if thread else ():
             if thread and inches(match[1]) not in thread.fits:
-                yield Problem(
+                yield worded(
                     Severity.ASK,
                     place,
                     f'"{text}": a {match[1]} in spanner fits no usual head of that thread: '
                     f"usual is {in_inches(thread.hexagon)} in",
-                    f'put the thread or the size right, or write "- Asked: {_question(text)} | special head"',
+                    f"put the thread or the size right, or write "
+                    f'"- Asked: inch spanner against thread: {_thing(text)} | special head"',
                     "inch-spanner-against-thread",
                     4,
-                    subject=_question(text),
+                    subject=_thing(text),
                 )
 
 
@@ -69,7 +72,7 @@ def which_spanner(case: Case) -> Iterator[Problem]:
         elif len(thread.plain) > 1 and not mentioned(text, _OTHER_HEAD):
             asked.setdefault(name, (text, thread, place))
     for text, thread, place in (found for name, found in asked.items() if name not in told):
-        yield Problem(
+        yield worded(
             Severity.ADVICE,
             place,
             f'"{text}": {thread.size} may be {_either(thread.plain)} mm, depending on the standard: which?',
@@ -92,7 +95,7 @@ def _named(case: Case) -> Iterator[tuple[str, Place, Step]]:
     """Everything that is taken off or put on, and what holds it, without its count: once in each step."""
     for _, step in case.numbered:
         told: dict[str, Place] = {}
-        for entry in step.all("Off", "On", "Slacken", "Nip up"):
+        for entry in step.all(*HANDLED):
             texts = [item.name for item in entry.items]
             texts += entry.part("by").split(";") if "by" in entry.kind.words else []
             told.update((_COUNT.sub("", text.strip()), entry.place) for text in reversed(texts))

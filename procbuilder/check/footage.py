@@ -8,7 +8,7 @@ from rapidfuzz import process
 from procbuilder.check.case import Case
 from procbuilder.model.marks import HiddenPath
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.timecode import Span, format_time
 
 _WHOLE_SECOND = Fraction(1)
@@ -28,7 +28,7 @@ def unlisted_recording(case: Case) -> Iterator[Problem]:
         if name and name not in listed:
             near = process.extractOne(name, listed, score_cutoff=60)
             instead = f"did you mean {near[0]}? Or add" if near else "add"
-            yield Problem(
+            yield worded(
                 Severity.STOP,
                 place,
                 f"no recording is called {name}",
@@ -57,7 +57,7 @@ def time_outside_recording(case: Case) -> Iterator[Problem]:
 
 def _outside(place: Place, time: Fraction, name: str, duration: Fraction) -> Problem:
     end = format_time(Fraction(int(duration * 1000), 1000))
-    return Problem(
+    return worded(
         Severity.STOP,
         place,
         f"{format_time(time)} lies outside the recording {name}, which ends at {end}",
@@ -78,7 +78,7 @@ def end_before_start(case: Case) -> Iterator[Problem]:
             what, instead = f"{span} has no length", f"write when the step ends, such as {longer}"
         else:
             continue
-        yield Problem(Severity.STOP, place, what, instead, "end-before-start", 4)
+        yield worded(Severity.STOP, place, what, instead, "end-before-start", 4)
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:
@@ -94,7 +94,7 @@ def overlapping_steps(case: Case) -> Iterator[Problem]:
         (first, _, one), (second, place, other) = sorted((before, each), key=lambda stretch: stretch[1])
         shared = Span(one.recording, max(one.start, other.start), min(one.end, other.end))
         who = f"step {first} and step {second} both show" if first != second else f"step {first} shows twice"
-        yield Problem(
+        yield worded(
             Severity.ADVICE,
             place,
             f"{who} {shared}, and its time counts twice",
@@ -117,7 +117,7 @@ def hidden_in_part(case: Case) -> Iterator[Problem]:
             elif shown := [part for span in spans for part in _open(span, hidden, step.skips)]:
                 what = f"hidden only {_times(hidden)}; the clip shows {' and '.join(map(_times, shown))} open"
                 instead = f"write a box for {_ends(shown, hidden)} as well, if it is in sight then"
-                yield Problem(Severity.ADVICE, path.place, what, instead, "hidden-in-part", 3)
+                yield worded(Severity.ADVICE, path.place, what, instead, "hidden-in-part", 3)
 
 
 def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
@@ -125,7 +125,7 @@ def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
     instead = "move it to a step whose footage shows it"
     if spans:
         instead = f"write times between {format_time(spans[0].start)} and {format_time(spans[-1].end)}"
-    return Problem(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
+    return worded(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
 
 
 def mark_outside_crop(case: Case) -> Iterator[Problem]:
@@ -135,7 +135,7 @@ def mark_outside_crop(case: Case) -> Iterator[Problem]:
             for mark in picture.marks:
                 if picture.crop and not mark.within(picture.crop):
                     what = f'the {mark.shape} "{mark.label}" lies outside the crop of its picture and is not shown'
-                    yield Problem(
+                    yield worded(
                         Severity.ASK,
                         mark.place,
                         what.replace(' ""', ""),

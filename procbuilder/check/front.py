@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.languages import WRITTEN, is_written
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 
 _LISTS = (
     ("Tool", "no tool is listed", 4),
@@ -26,7 +26,7 @@ def empty_front_list(case: Case) -> Iterator[Problem]:
     for name, what, danger in _LISTS:
         named = case.procedure.listed(name) if name == "Condition" else case.procedure.everywhere(name)
         if not named:
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 before,
                 what,
@@ -39,7 +39,7 @@ def empty_front_list(case: Case) -> Iterator[Problem]:
 def no_steps(case: Case) -> Iterator[Problem]:
     """A procedure without a single step."""
     if not case.procedure.steps:
-        yield Problem(
+        yield worded(
             Severity.STOP,
             case.procedure.place,
             "the procedure has no step",
@@ -54,7 +54,7 @@ def unnamed_procedure(case: Case) -> Iterator[Problem]:
     front = case.procedure.front
     for key, severity in _IDENTITY:
         if not front[key]:
-            yield Problem(
+            yield worded(
                 severity,
                 front.place(key, case.procedure.place),
                 f"the procedure has no {key}",
@@ -69,7 +69,7 @@ def language_without_words(case: Case) -> Iterator[Problem]:
     front = case.procedure.front
     known = " or ".join(f'"language: {code}"' for code in WRITTEN)
     if not is_written(front["language"]):
-        yield Problem(
+        yield worded(
             Severity.ADVICE,
             front.place("language", case.procedure.place),
             f'there are no words for the language "{front["language"]}": headings and sentences of page and PDF are '

@@ -5,7 +5,7 @@ from itertools import groupby
 
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Disorder, Done
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.words import mentioned, thing
 
 _RAISED = ("raised", "jacked", "jacked up", "lifted", "on stands", "wheel off", "front raised", "rear raised")
@@ -17,11 +17,11 @@ _ANGLE = ("°", "degree", "degrees", "deg")
 def wrong_order(case: Case) -> Iterator[Problem]:
     """A rule of order that the steps break; see ``order.toml``."""
     for one in case.disorders:
-        yield Problem(
+        yield worded(
             Severity.ASK,
             one.then.place,
             f"{_too_early(one)}: {one.order.rule}, because {one.order.why}",
-            f'{_put_right(one)}, or add "- Refused: {one.order.rule} | why not"',
+            f'{_put_right(one)}, or add "- Refused: wrong order: {one.order.rule} | why not"',
             "wrong-order",
             one.order.danger,
             subject=one.order.rule,
@@ -61,15 +61,15 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
         if raised and what and not (row.when and what in _RUBBER):
             rubber = what in _RUBBER
             why = "its rubber is twisted on the ground" if rubber else "the wheel turns and does not seat"
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 row.place,
                 f'{row.item}: torque in step {row.number} while "{raised}" still lasts: {why}',
                 f'nip it up here, put "- Ends: {raised}" before it and the torque behind, or add '
-                f'"- Refused: {row.item} tightened in the air | why not"',
+                f'"- Refused: torque in the air: {row.item} | why not"',
                 "torque-in-the-air",
                 2,
-                subject=f"{row.item} tightened in the air",
+                subject=row.item,
             )
 
 
@@ -80,7 +80,7 @@ def angle_before_torque(case: Case) -> Iterator[Problem]:
         angle = next((row for row in stages if row.value and any(sign in row.value for sign in _ANGLE)), None)
         later = [row for row in stages if angle and row.place > angle.place and "N·m" in row.value]
         if angle and later and not any("N·m" in row.value for row in stages if row.place <= angle.place):
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 angle.place,
                 f"{item} is turned by an angle in step {angle.number}, before its torque in step {later[0].number}",

@@ -5,12 +5,11 @@ from collections.abc import Iterator
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
+from procbuilder.model.signal import Signal
 from procbuilder.model.words import mentioned
-from procbuilder.model.worked import Signal
 
-_RANK = {signal: rank for rank, signal in enumerate(Signal)}
 _SHOWN = 4
 """Further steps that are named one by one."""
 
@@ -20,7 +19,7 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
     confirmed = any(entry.part("name") for entry in case.procedure.listed("Dangers confirmed"))
     none = any(entry.none for entry in case.procedure.listed("Danger"))
     if case.procedure.steps and not confirmed and not none:
-        yield Problem(
+        yield worded(
             Severity.ASK,
             _before(case),
             "nobody has confirmed the dangers of the whole job",
@@ -44,7 +43,7 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
         where = f"to {first.where}" if first.number else "before the first step"
         more = f"{_wear(activity, first, case)}{_lasting(activity, first, case)}"
         settled = f'"- Downgraded: {activity.hazard} | name | reason" before the first step'
-        yield Problem(
+        yield worded(
             Severity.ASK,
             first.place,
             f"{activity.hazard}: proposed from {_evidence(open_hits)}",
@@ -53,7 +52,7 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
             2 if activity.signal is Signal.NOTICE else 1,
             blocks=True,
             subject=activity.hazard,
-            order=_RANK[activity.signal],
+            order=activity.signal.rank,
         )
 
 
@@ -63,15 +62,15 @@ def hold_missing(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         steps = [hit for hit in one.hits if hit.number]
         if one.activity.hold and steps and not any(number >= steps[0].number for number in holds):
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 steps[0].place,
                 f"{one.activity.name} has no hold point ({_evidence(steps)})",
                 f'add "- Hold: {one.activity.hold} | who checks it" to the step after which it must be checked',
                 "hold-missing",
                 1,
-                subject=f"{one.activity.name} has no hold point",
-                order=_RANK[one.activity.signal] + len(_RANK),
+                subject=one.activity.name,
+                order=one.activity.signal.rank + len(Signal),
             )
 
 
@@ -81,17 +80,17 @@ def not_reserved(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         open_hits = [hit for hit in one.hits if hit.number and not steps[hit.number - 1].all("Reserved")]
         if one.activity.reserved and open_hits:
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 open_hits[0].place,
                 f"{one.activity.name} may be reserved by law ({_evidence(open_hits)})",
                 f'add "- Reserved: {one.activity.reserved}" to each such step: an apprentice is then not shown how; '
-                f'or "- Refused: {one.activity.name} may be reserved by law | why not"',
+                f'or "- Refused: not reserved: {one.activity.name} | why not"',
                 "not-reserved",
                 1,
                 blocks=True,
-                subject=f"{one.activity.name} may be reserved by law",
-                order=_RANK[one.activity.signal],
+                subject=one.activity.name,
+                order=one.activity.signal.rank,
             )
 
 
@@ -104,7 +103,7 @@ def gloves_near_rotation(case: Case) -> Iterator[Problem]:
         number, step, words = turning[0]
         others = ", ".join(str(other) for other, _, _ in turning[1:])
         where = f'step {number}, where something turns ("{words}")' + (f", and in steps {others}" if others else "")
-        yield Problem(
+        yield worded(
             Severity.ASK,
             step.place,
             f"gloves are worn in {where}",

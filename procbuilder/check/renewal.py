@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.words import called, mentioned, thing
 
 
@@ -43,12 +43,12 @@ def _asked(entry: Entry, name: str, part: SingleUse, case: Case) -> Problem:
     number = entry.opened[0].number
     command = case.procedure.steps[number - 1].command if number else ""
     critical = mentioned(f"{name} ; {entry.item} ; {command}", case.lexicon.critical)
-    return Problem(
+    return worded(
         Severity.STOP if critical else Severity.ASK,
         entry.opened[0].place,
         f"{name} comes off in step {number} and goes on again: a new one, or the old one after inspection? "
         f"It is asked for because {part.why}",
-        f'write "- Part: {name}, new", or "- Asked: {name} | used again after inspection"',
+        f'write "- Part: {name}, new", or "- Asked: single use again: {name} | used again after inspection"',
         "single-use-again",
         2,
         subject=name,

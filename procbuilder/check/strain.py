@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.fields import Field
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.strain import ACTION, ACTION_POINTS, LIMIT, daily_exposure, vibration_points, weight_limit
 
 _NUMBER = re.compile(r"(\d{1,4}(?:\.\d{1,3})?)\s*(?:kg|m/s²|min(?:utes)?)?\Z")
@@ -49,7 +49,7 @@ def much_vibration(case: Case) -> Iterator[Problem]:
         return
     exposure = daily_exposure(tools)
     over = f"the limit of {LIMIT:g}" if exposure > LIMIT else f"the action value of {ACTION:g}"
-    yield Problem(
+    yield worded(
         Severity.ADVICE,
         entries[0].place,
         f"the tools of this job give {points:.0f} points of hand-arm vibration, "
@@ -61,7 +61,7 @@ def much_vibration(case: Case) -> Iterator[Problem]:
 
 
 def _lift(entry: Field, what: str, instead: str) -> Problem:
-    return Problem(Severity.ADVICE, entry.place, what, instead, "heavy-lift", 1)
+    return worded(Severity.ADVICE, entry.place, what, instead, "heavy-lift", 1)
 
 
 def _number(text: str) -> float | None:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from procbuilder.check.case import Case
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 
 _CLOCK = timedelta(seconds=3)
 """Files are dated to whole seconds, and a camera takes a moment to begin."""
@@ -36,7 +36,7 @@ def time_between_recordings(case: Case) -> Iterator[Problem]:
             instead = "use one of them for each step, or set the clock of the camera"
         else:
             continue
-        yield Problem(Severity.ADVICE, after.place, what, instead, "time-between-recordings", 5)
+        yield worded(Severity.ADVICE, after.place, what, instead, "time-between-recordings", 5)
 
 
 def other_speed(case: Case) -> Iterator[Problem]:
@@ -46,7 +46,7 @@ def other_speed(case: Case) -> Iterator[Problem]:
         if film is None or film.speed is None or film.speed == 1:
             continue
         times, how = (film.speed, "faster") if film.speed > 1 else (1 / film.speed, "slower")
-        yield Problem(
+        yield worded(
             Severity.ADVICE,
             named.place,
             f"{named.name} runs {float(times):.3g} times {how} than the work, so its length tells no time",

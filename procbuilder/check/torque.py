@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Opening
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.torque import has_unit
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
@@ -19,7 +19,7 @@ def tightening_without_torque(case: Case) -> Iterator[Problem]:
     still = {thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
     for row in case.torques:
         if row.demanded and not mentioned(row.item, still):
-            yield Problem(
+            yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f'step {row.number} tightens "{row.item}" and gives no torque',
@@ -33,7 +33,7 @@ def nowhere_to_look(case: Case) -> Iterator[Problem]:
     """A blank torque that does not say where to look it up."""
     for row in case.torques:
         if not row.demanded and not row.value and not row.look_in:
-            yield Problem(
+            yield worded(
                 Severity.STOP,
                 row.place,
                 f"the torque of {row.item} is to be looked up, but it does not say where",
@@ -47,7 +47,7 @@ def torque_without_unit(case: Case) -> Iterator[Problem]:
     """A number without N·m, lbf·ft or degrees: nobody can set a wrench by it."""
     for row in case.torques:
         if _DIGIT.search(row.value) and not has_unit(row.value):
-            yield Problem(
+            yield worded(
                 Severity.STOP,
                 row.place,
                 f'the torque of {row.item}, "{row.value}", has no unit',
@@ -61,7 +61,7 @@ def torque_in_words(case: Case) -> Iterator[Problem]:
     """A torque such as "good and tight": no two people read it the same."""
     for row in case.torques:
         if row.value and not _DIGIT.search(row.value):
-            yield Problem(
+            yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f'the torque of {row.item} is only words: "{row.value}"',
@@ -81,7 +81,7 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
         if missing is not None:
-            yield Problem(
+            yield worded(
                 Severity.STOP if critical(by_stage[last], case) else Severity.ASK,
                 by_stage[last].place,
                 f"stage {last} of the torque of {name} is given, and no step does stage {missing}",
@@ -97,7 +97,7 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
         word = critical(row, case)
         if word and _DIGIT.search(row.value) and not row.look_in:
             source = row.origin.words or "without a source"
-            yield Problem(
+            yield worded(
                 Severity.STOP,
                 row.place,
                 f'the torque of {row.item} is given {source}, and lives depend on it ("{word}")',

@@ -7,7 +7,7 @@ from fractions import Fraction
 from procbuilder.check.case import Case
 from procbuilder.check.torque import critical
 from procbuilder.model.fastener import NamedThread, is_plausible, named_thread
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.torque import TorqueUnit, newton_metres, stages
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import HeardTorque, TorqueRow
@@ -27,7 +27,7 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
         key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
-            yield Problem(
+            yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f"the torque of {_name(row)} is {row.value} in step {row.number}, and {before.value} in step "
@@ -47,14 +47,15 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
             continue
         typed = [value for each in rows if _name(each) == _name(row) for value in newton_metres(each.value)]
         if any(all(not _near(said, value) for value in typed) for said in newton_metres(heard.value)):
-            yield Problem(
+            yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
                 f"the torque of {_name(row)} is {row.value}, but {heard.origin.words} is {heard.value} ({heard.place})",
-                f'write the right one with its document, or "- Asked: torque of {_name(row)} | the words are wrong"',
+                f"write the right one with its document, or "
+                f'"- Asked: said and typed differ: {_name(row)} | the words are wrong"',
                 "said-and-typed-differ",
                 2,
-                subject=f"torque of {_name(row)}",
+                subject=_name(row),
             )
 
 
@@ -68,15 +69,16 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 row.place,
                 f"{row.value} is far from what an {named.size} thread{_of_class(named)} is usually tightened to: "
                 "is the value, its unit or the thread typed wrong?",
-                f'put it right, or write "- Asked: torque of {_name(row)} | right, with the page of the document"',
+                f"put it right, or write "
+                f'"- Asked: torque against thread: {_name(row)} | right, with the page of the document"',
                 "torque-against-thread",
                 2,
-                subject=f"torque of {_name(row)}",
+                subject=_name(row),
             )
 
 
@@ -93,7 +95,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     proposed = _cover(outside, case.lexicon.torque_wrenches)
     tools = "; ".join(f"torque wrench {low}–{high} N·m" for low, high in proposed)
     lacking = "no torque wrench of the list reaches" if ranges else "no torque wrench is listed with its range, for"
-    yield Problem(
+    yield worded(
         Severity.ADVICE,
         row.place,
         f"{lacking} {_spread(outside)}; a wrench reads well from 20 to 100 % of its range (common practice)",

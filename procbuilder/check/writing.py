@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.words import mentioned
 
@@ -30,7 +30,7 @@ def long_command(case: Case) -> Iterator[Problem]:
     for _, step in case.numbered:
         count = sum(any(sign.isalnum() for sign in word) for word in step.command.split())
         if count > MOST_WORDS:
-            yield Problem(
+            yield worded(
                 Severity.ADVICE,
                 step.place,
                 f"the command has {count} words; more than {MOST_WORDS} are hard to follow at the job",
@@ -46,7 +46,7 @@ def several_commands(case: Case) -> Iterator[Problem]:
         commands = split_commands(step.command, case.lexicon.commands)
         if len(commands) > 1 and _first(commands[0]) not in _AT_ONCE:
             shown = " and ".join(f'"### {command}"' for command in commands)
-            yield Problem(
+            yield worded(
                 Severity.ADVICE,
                 step.place,
                 f'"{step.command}" holds {len(commands)} commands',
@@ -64,7 +64,7 @@ def not_a_command(case: Case) -> Iterator[Problem]:
         first = step.command.split(maxsplit=1)[0].casefold() if step.command else ""
         gerund = first.endswith("ing") and first not in _VERBS_IN_ING
         if gerund or first in _NO_COMMAND:
-            yield Problem(
+            yield worded(
                 Severity.ADVICE,
                 step.place,
                 f'"{step.command}" does not begin with what to do',
@@ -80,7 +80,7 @@ def condition_last(case: Case) -> Iterator[Problem]:
         command, joint, condition = step.command.partition(" if ")
         if joint and _first(command) not in _ASKS and not step.command.casefold().startswith(("if ", "when ")):
             told = f"{command[:1].lower()}{command[1:]}".rstrip(", ")
-            yield Problem(
+            yield worded(
                 Severity.ADVICE,
                 step.place,
                 f'"{step.command}" tells the condition last',
@@ -98,7 +98,7 @@ def two_names(case: Case) -> Iterator[Problem]:
         used = sorted(filter(None, firsts), key=lambda one: one[0])
         if len(used) > 1:
             (before, _, name), (number, step, second) = used[:2]
-            yield Problem(
+            yield worded(
                 Severity.ADVICE,
                 step.place,
                 f'step {before} says "{name}" and step {number} says "{second}" of the same thing',

@@ -7,13 +7,11 @@ from decimal import Decimal
 
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.moves import CLOSES, MOVES, OPENS
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import is_plural, thing
 
-OPENS = {"Off": Opening.OFF, "Slacken": Opening.SLACKENED, "Nip up": Opening.SLACKENED,
-         "For now": Opening.TEMPORARY, "State": Opening.STATE}  # fmt: skip
-CLOSES = {"On": Opening.OFF, "Torque": Opening.SLACKENED, "Out again": Opening.TEMPORARY, "Ends": Opening.STATE}
 _COUNTED = re.compile(r"(\d{1,6})\s*[x×]\s+(.+)", re.DOTALL)
 
 
@@ -80,7 +78,7 @@ class Book:
 
         ``spoilt``: why what this field takes off cannot be used again.
         """
-        mention = _mention(entry) if entry.name in OPENS or entry.name in CLOSES else None
+        mention = _mention(entry) if entry.name in MOVES else None
         if mention is None:
             return
         if entry.name in OPENS:

@@ -4,26 +4,26 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
-from procbuilder.infer.book import CLOSES, OPENS, moment_at
+from procbuilder.infer.book import moment_at
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.ledger import Opening
+from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import singular, thing
 from procbuilder.model.worked import TakenOff
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 _WORD = re.compile(r"[^\W_]+")
-_MOVES = (*OPENS, *CLOSES, "Left open")
 _NOT_KEPT = ("temporary", "support", "lock", "dirt", "paste", "fluid", "tool", "worn")
 """Groups of things that come off without having to go on again."""
 
 
 def taken_off_by_words(procedure: Procedure, own: OwnWords = NO_OWN_WORDS) -> tuple[TakenOff, ...]:
     """In the order of the steps. A thing that any later step names, in whatever words, is not among them."""
-    bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*_MOVES)}
+    bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*MOVES, LEFT_OPEN)}
     book, follower = wordbook(own=own), Follower()
     said = [Sentence(step.command, step.place, "", Fraction(0), Fraction(0), number) for number, step in bare.items()]
     for operation in operations(said, own=own):

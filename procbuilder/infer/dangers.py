@@ -10,18 +10,16 @@ from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.sign import Sign
+from procbuilder.model.signal import SIGNALS, Signal
 from procbuilder.model.words import mentioned, thing
-from procbuilder.model.worked import Hazard, RemovedProtection, Signal, Standing
-
-_SIGNALS = {signal.value.capitalize(): signal for signal in Signal}
-_WORST = {signal: rank for rank, signal in enumerate(Signal)}
+from procbuilder.model.worked import Hazard, RemovedProtection, Standing
 
 
 def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
     """The hazard statements among some fields, the worst first."""
     found = (
         Hazard(
-            signal=_SIGNALS[entry.name],
+            signal=SIGNALS[entry.name],
             hazard=entry.part("hazard"),
             consequence=entry.part("consequence"),
             avoid=entry.part("avoid"),
@@ -31,15 +29,15 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             signs=_signs(entry),
         )
         for entry in fields
-        if entry.name in _SIGNALS and not entry.none
+        if entry.name in SIGNALS and not entry.none
     )
-    return tuple(sorted(found, key=lambda hazard: _WORST[hazard.signal]))
+    return tuple(sorted(found, key=lambda hazard: hazard.signal.rank))
 
 
 def _signs(entry: Field) -> tuple[Sign, ...]:
     """A notice is about things: no sign of what may hurt stands beside it."""
     found = danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid"))
-    return tuple(sign for sign in found if entry.name != "Notice" or sign.number[0] != "W")
+    return tuple(sign for sign in found if SIGNALS[entry.name] is not Signal.NOTICE or sign.number[0] != "W")
 
 
 def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Standing]:
@@ -49,7 +47,7 @@ def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Stan
     it, both included; it is left out at steps where it is typed itself.
     """
     lasting: dict[str, list[tuple[int, Hazard]]] = {}
-    for rank, hazard in enumerate(hazards(procedure.everywhere(*_SIGNALS))):
+    for rank, hazard in enumerate(hazards(procedure.everywhere(*SIGNALS))):
         lasting.setdefault(thing(hazard.state), []).append((rank, hazard))
     protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if _protects(entry, safe)}
     book, at_step = Book(), {}

@@ -3,13 +3,14 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from procbuilder.infer.book import CLOSES, OPENS, Account, Book, fastener_names, moment_at, moment_of, named, visits
+from procbuilder.infer.book import Account, Book, fastener_names, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import AND, NOT, Branches, Way
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import thing
 
@@ -49,7 +50,7 @@ class _Followed:
     def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
         self.names = {thing(nickname): thing(name) for nickname, name in lexicon.nicknames}
         self.branches = Branches(procedure, lexicon.ways)
-        self.kept = procedure.everywhere("Left open")
+        self.kept = procedure.everywhere(LEFT_OPEN)
         self.visits = tuple(_all(procedure, lexicon))
         self.of_step: dict[int, list[int]] = {}
         self.of_thing: dict[str, list[int]] = {}
@@ -120,7 +121,7 @@ def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
     told = reversed_steps(procedure, lexicon.ways)
     for number, step, fields in visits(procedure):
         for entry in fields:
-            if entry.name in OPENS or entry.name in CLOSES:
+            if entry.name in MOVES:
                 yield _Visit(moment_of(entry, number, step), entry, _spoilt(entry, step, lexicon))
         if step is not None and number in told:
             yield _Visit(moment_at(step.place, number, step), None, steps=told[number])

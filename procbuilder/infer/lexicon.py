@@ -1,4 +1,4 @@
-"""The word lists that come with the program, read from ``infer/data``."""
+"""The word lists that come with the program, read from ``infer/data`` and its folder of a language."""
 
 import tomllib
 from collections.abc import Iterator
@@ -34,8 +34,8 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
         protections=_protections(),
         safe_states=tuple(_table("protection")["safe"]),
         single_use=tuple(
-            SingleUse(tuple(block["things"]), block["why"], block.get("spoilt", False))
-            for block in _table("single_use")["part"]
+            SingleUse(tuple(block["things"]), block["why"], name in facts("single_use")["spoilt"])
+            for name, block in _table("single_use")["part"].items()
         ),
         spoiling=(*_spoiling(), *spoiling),
         ways=_ways(),
@@ -45,12 +45,12 @@ def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
             InchThread(
                 inches(block["size"]), inches(block["hexagon"]), inches(block["key"]) if "key" in block else None
             )
-            for block in _table("fasteners")["inch"]
+            for block in facts("fasteners")["inch"]
         ),
-        torque_wrenches=tuple((low, high) for low, high in _table("fasteners")["torque_wrenches"]),
-        activities=tuple(activity(block) for block in _table("dangers")["activity"]),
+        torque_wrenches=tuple((low, high) for low, high in facts("fasteners")["torque_wrenches"]),
+        activities=tuple(activity(_table("dangers")[name] | block) for name, block in facts("dangers").items()),
         orders=tuple(_orders()),
-        signs={entry["number"]: entry["meaning"] for entry in _table("safety_signs")["sign"]},
+        signs={number: entry["meaning"] for number, entry in _table("safety_signs").items()},
         worn=_worn(),
     )
 
@@ -68,9 +68,18 @@ def with_dangers(lexicon: Lexicon, own: tuple[Activity, ...]) -> Lexicon:
     return replace(lexicon, activities=kept + own) if own else lexicon
 
 
+@cache
+def facts(name: str) -> dict[str, Any]:
+    """What one file holds that is the same in every language."""
+    return _read(f"{name}.toml")
+
+
 def _table(name: str) -> dict[str, Any]:
-    text = files("procbuilder.infer").joinpath("data", f"{name}.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)
+    return _read("en", f"{name}.toml")
+
+
+def _read(*path: str) -> dict[str, Any]:
+    return tomllib.loads(files("procbuilder.infer").joinpath("data", *path).read_text(encoding="utf-8"))
 
 
 def _words(name: str) -> tuple[str, ...]:
@@ -80,7 +89,7 @@ def _words(name: str) -> tuple[str, ...]:
 def _spoiling() -> tuple[Spoiling, ...]:
     return tuple(
         Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
-        for block in _table("single_use")["command"]
+        for block in _table("single_use")["command"].values()
     )
 
 
@@ -95,7 +104,7 @@ def _threads() -> tuple[Thread, ...]:
             bit=block.get("bit", ""),
             proof=tuple(block["proof"].items()),
         )
-        for block in _table("fasteners")["thread"]
+        for block in facts("fasteners")["thread"]
     )
 
 
@@ -109,23 +118,23 @@ def _ways() -> Ways:
 
 
 def _worn() -> dict[str, tuple[str, ...]]:
-    entries = _table("safety_signs")["sign"]
-    return {entry["number"]: (entry["worn"], *entry["words"]) for entry in entries if "worn" in entry}
+    words = _table("safety_signs")
+    return {number: (words[number]["worn"], *words[number]["words"]) for number in facts("safety_signs")["worn"]}
 
 
 def _protections() -> tuple[Protection, ...]:
     return tuple(
         Protection(state, tuple(block["items"]), block["reason"])
-        for block in _table("protection")["protection"]
+        for block in _table("protection")["protection"].values()
         for state in block["states"]
     )
 
 
 def _orders() -> Iterator[Order]:
     table = _table("order")
-    for block in table["order"]:
-        for word in block.get("each", [""]):
-            yield _order(block, word, table["verbs"])
+    for name, block in facts("order").items():
+        for word in table["order"][name].get("each", [""]):
+            yield _order(table["order"][name] | block, word, table["verbs"])
 
 
 def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Order:

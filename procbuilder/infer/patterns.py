@@ -1,13 +1,12 @@
 """Which turns a typed order of tightening means: a star over a circle, or a spiral over rows."""
 
 import re
-import tomllib
 from collections.abc import Iterator
 from contextlib import suppress
-from functools import cache
-from importlib.resources import files
 
+from procbuilder.infer.lexicon import word_list
 from procbuilder.model.fields import Field
+from procbuilder.model.moves import HANDLED
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.sequence import Sequence, spiral, star
 from procbuilder.model.words import mentioned, thing
@@ -18,7 +17,7 @@ _ROWS = re.compile(r"\b(\d{1,2})\s*(?:[x×]|rows? of)\s*(\d{1,2})\b")
 
 def sequence(entry: Field, procedure: Procedure) -> Sequence | None:
     """The turns of a Torque field; None where its order, number or rows are not known."""
-    order, patterns = entry.part("order"), _patterns()
+    order, patterns = entry.part("order"), word_list("patterns")
     with suppress(ValueError):
         if mentioned(order, patterns["spiral"]) and (rows := _ROWS.search(order)):
             return spiral(int(rows[1]), int(rows[2]))
@@ -40,14 +39,8 @@ def _count(entry: Field, procedure: Procedure) -> int:
 
 
 def _counted(procedure: Procedure) -> Iterator[tuple[int, str]]:
-    for entry in procedure.everywhere("Off", "On", "Slacken", "Nip up"):
+    for entry in procedure.everywhere(*HANDLED):
         held = entry.part("by") if "by" in entry.kind.words else ""
         for words in (*(item.words for item in entry.items), held):
             for count, name in _COUNTED.findall(words):
                 yield int(count), thing(name)
-
-
-@cache
-def _patterns() -> dict[str, list[str]]:
-    text = files("procbuilder.infer").joinpath("data", "patterns.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)

@@ -7,9 +7,9 @@ from procbuilder.model.activity import Activity, Hit, Noticed
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.signal import SIGNALS
 from procbuilder.model.worked import Hazard, Standing
 
-SIGNALS = ("Danger", "Warning", "Caution", "Notice")
 _SPEAKING = (
     "Tool", "Supply", "Off", "On", "Slacken", "For now", "State", "Hidden", "Key point", "Check", "Measure", "Lift",
 )  # fmt: skip

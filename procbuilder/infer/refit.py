@@ -119,7 +119,7 @@ class _Deriver:
             why = f" ({used_once.why})" if used_once else ""
             return f"used once{why}: which new part, and how it is fitted"
         text = f"{entry.item} ; {entry.of} ; {step.command}" if entry.opening is Opening.OFF else entry.item
-        return next((str(b["decide"]) for b in self.data["decide"] if mentioned(text, b["words"])), "")
+        return next((str(b["decide"]) for b in self.data["decide"].values() if mentioned(text, b["words"])), "")
 
     def _step(self, backs: list[_Back], every: list[_Back]) -> DerivedStep:
         first = backs[0]

@@ -1,10 +1,9 @@
-"""Which safety signs belong to a danger and to what is worn, by the words of ``infer/data/safety_signs.toml``."""
+"""Which safety signs belong to a danger and to what is worn, by the words of ``safety_signs.toml``."""
 
 import re
-import tomllib
 from functools import cache
-from importlib.resources import files
 
+from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model.sign import Sign
 from procbuilder.model.words import folded
 
@@ -18,8 +17,12 @@ _NUMBER = re.compile(r"\b[WMPEF]0\d\d\b")
 @cache
 def signs() -> dict[Sign, tuple[str, ...]]:
     """Every sign with its words, in the order in which they are looked for."""
-    text = files("procbuilder.infer").joinpath("data", "safety_signs.toml").read_text(encoding="utf-8")
-    return {Sign(entry["number"], entry["meaning"]): tuple(entry["words"]) for entry in tomllib.loads(text)["sign"]}
+    words = word_list("safety_signs")
+    return {
+        Sign(number, words[number]["meaning"]): tuple(words[number]["words"])
+        for numbers in facts("safety_signs").values()
+        for number in numbers
+    }
 
 
 def danger_signs(hazard: str, consequence: str, avoid: str) -> tuple[Sign, ...]:

@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Step
+from procbuilder.model.signal import SIGNALS
 from procbuilder.model.words import mentioned
 from procbuilder.model.worked import Standing
-
-SIGNALS = ("Danger", "Warning", "Caution", "Notice")
 
 
 def may_be_timed(step: Step, standing: Standing, lexicon: Lexicon) -> bool:

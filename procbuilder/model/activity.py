@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from procbuilder.model.origin import Place
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,7 @@ class Activity:
     @property
     def line(self) -> str:
         """The danger as a field to copy."""
-        return f"- {self.signal.value.capitalize()}: {self.hazard} | {self.consequence} | {self.avoid}"
+        return f"- {self.signal.field}: {self.hazard} | {self.consequence} | {self.avoid}"
 
 
 NEEDED = ("name", "words", "signal", "hazard", "consequence", "avoid")

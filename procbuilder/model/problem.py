@@ -1,9 +1,11 @@
-"""What is wrong or missing in a procedure: data, collected and shown all at once."""
+"""What is wrong or missing in a procedure: facts, collected and shown all at once."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from procbuilder.model.facts import Facts, Line, StepRef, every, facts
+from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Place
 
 
@@ -18,31 +20,57 @@ class Severity(StrEnum):
     """It would read or work better."""
 
 
+RESERVED = "reserved"
+"""The form of a problem of which this reader is told only that there is one."""
+
 RANK = {severity: rank for rank, severity in enumerate(Severity)}
 
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing wrong, where it stands, and what to write instead."""
+    """One thing wrong, and where it stands. What it says is worded in ``publish/wording``."""
 
-    severity: Severity
-    place: Place
-    what: str
-    instead: str
     rule: str
     """Name of the rule that found it."""
+    severity: Severity
+    place: Place
+    facts: Facts = ()
+    """What the sentences of the rule are filled with."""
+    form: str = ""
+    """Which of its sentences, where it has several."""
     danger: int = 5
     """1 someone could be hurt, 2 the item could fail later, 3 somebody's rights,
     4 the reader would get stuck, 5 time, 6 style."""
+    subject: str = ""
+    """What it is about. An answer settles one rule about one subject; empty: no answer settles it."""
     blocks: bool = False
     """It is asked, and nobody may approve the procedure before it is answered."""
-    subject: str = ""
-    """The question that one ``Asked``, ``Refused`` or ``Downgraded`` settles, even where it stops."""
     order: int = 0
     """Among the same danger, the lower comes first."""
 
-    def __str__(self) -> str:
-        return f"{self.place}: {self.what} – {self.instead}"
+    @property
+    def question(self) -> str:
+        """What stands behind ``Asked:`` or ``Refused:`` to settle exactly this; empty when no answer does."""
+        return question(self.rule, self.subject) if self.subject else ""
+
+    @property
+    def steps(self) -> frozenset[str]:
+        """Ids of the steps of which it speaks; its place may lie in one more."""
+        said = tuple(every(self.facts))
+        return frozenset(
+            {value.id for value in said if isinstance(value, StepRef)}
+            | {value.step for value in said if isinstance(value, Moment)}
+        )
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        """The lines that it proposes."""
+        return tuple(value for value in every(self.facts) if isinstance(value, Line))
+
+
+def question(rule: str, subject: str) -> str:
+    """How an answer names a rule and its subject: ``wrong order: support the gearbox before it comes out``."""
+    return f"{rule.replace('-', ' ')}: {subject}"
 
 
 def worst_first(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -58,3 +86,12 @@ def stops(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 def blocking(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """Those that must be settled before anyone may approve."""
     return tuple(problem for problem in problems if problem.severity is Severity.STOP or problem.blocks)
+
+
+def worded(
+    severity: Severity, place: Place, what: str, instead: str, rule: str, danger: int = 5, *,
+    blocks: bool = False, subject: str = "", order: int = 0,
+) -> Problem:  # fmt: skip
+    """A problem whose sentences are still put together by its rule."""
+    given = facts(what=what, instead=instead)
+    return Problem(rule, severity, place, given, "worded", danger, subject, blocks, order)

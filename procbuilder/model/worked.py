@@ -1,25 +1,12 @@
 """What is worked out of a procedure: dangers and torques."""
 
 from dataclasses import dataclass
-from enum import StrEnum
 
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
-
-
-class Signal(StrEnum):
-    """Signal words with the meaning of ANSI Z535.6; the worst first."""
-
-    DANGER = "DANGER"
-    """Will kill or seriously injure if not avoided."""
-    WARNING = "WARNING"
-    """Could kill or seriously injure."""
-    CAUTION = "CAUTION"
-    """Could cause minor or moderate injury."""
-    NOTICE = "NOTICE"
-    """Damage to things only."""
+from procbuilder.model.signal import Signal
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,8 +12,10 @@ from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figu
 from procbuilder.model.fields import Field
 from procbuilder.model.footage import Clip
 from procbuilder.model.ledger import Opening
+from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.problem import stops
 from procbuilder.model.procedure import Narration, Procedure, Section, Step
+from procbuilder.model.signal import SIGNALS
 from procbuilder.model.timecode import Span
 from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
@@ -29,11 +31,11 @@ from procbuilder.pipeline.references import References
 from procbuilder.pipeline.studio import Studio
 from procbuilder.publish.language import Language, language_of
 
-SIGNALS = ("Danger", "Warning", "Caution", "Notice")
-MOVES = ("Off", "On", "Slacken", "Nip up", "For now", "Out again", "State", "Ends", "Left open")
+_MOVES = (*(move for move in MOVES if move != "Torque"), LEFT_OPEN)
+"""A torque has a place of its own."""
 CLOSING = ("Finding", "Later")
 SHOWN_APART = (
-    *SIGNALS, *MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
+    *SIGNALS, *_MOVES, *CLOSING, "Tool", "Supply", "Part", "Wear", "Torque", "Key point", "Measure", "Check", "Hold",
     "Reserved", "Only if", "Picture", "Hide", "Skip", "Time", "Asked", "Refused",
 )  # fmt: skip
 """Fields of a step that have a place of their own, or none on the page."""
@@ -140,7 +142,7 @@ class _StepMaker:
             reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*_MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=self.references.named(self._others(step), number),

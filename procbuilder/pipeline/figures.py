@@ -6,7 +6,7 @@ from fractions import Fraction
 from procbuilder.model.edition import Figure
 from procbuilder.model.footage import Choice, Still
 from procbuilder.model.marks import Picture, PictureState
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.studio import CHOSEN, FOUND_WINDOW, Studio
@@ -83,7 +83,7 @@ def _advice(step: Step, choice: Choice) -> Problem:
     instead = (
         f'{NEXT_TIME[choice.weak[0]]} at the next filming, or choose a moment with "- Picture: time | what it shows"'
     )
-    return Problem(Severity.ADVICE, step.place, what, instead, "weak picture")
+    return worded(Severity.ADVICE, step.place, what, instead, "weak picture")
 
 
 def _typed(studio: Studio, step: Step, picture: Picture, language: Language) -> Figure | None:

@@ -14,7 +14,7 @@ from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NoProcedure
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, Run, last_kept
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Procedure
 from procbuilder.pipeline.practice import LOG, read_times
 from procbuilder.pipeline.recordings import known
@@ -97,11 +97,11 @@ def _unfitting(given: PracticeFile, file: Path, procedure: Procedure) -> Iterato
     number = procedure.front["number"]
     if given.procedure and number and given.procedure != number:
         what = f"the times are of {given.procedure}, the folder holds {number}"
-        yield Problem(Severity.ASK, Place(str(file), 1), what, "name the folder of that procedure", "practice-log", 5)
+        yield worded(Severity.ASK, Place(str(file), 1), what, "name the folder of that procedure", "practice-log", 5)
     ids = [step.id for step in procedure.steps]
     some = ", ".join(ids[:5]) + (" …" if len(ids) > 5 else "")
     for run in given.runs:
         if run.step not in ids:
             near = get_close_matches(run.step, ids, 1, cutoff=0.7)
             instead = f"did you mean {near[0]}?" if near else f"write one of its ids: {some}"
-            yield Problem(Severity.ASK, run.place, f"the procedure has no step {run.step}", instead, "practice-log", 5)
+            yield worded(Severity.ASK, run.place, f"the procedure has no step {run.step}", instead, "practice-log", 5)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from procbuilder.model.fault import InputFault
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Cue, Narration, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
@@ -29,7 +29,7 @@ def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[P
             cues, found = read_subtitles(read_file(path, named.path))
         except InputFault as fault:
             what, _, instead = str(fault).removeprefix(f"{path}").partition(" – ")
-            problems.append(Problem(Severity.ASK, named.place, f"{named.path}{what}", instead, "narration", 4))
+            problems.append(worded(Severity.ASK, named.place, f"{named.path}{what}", instead, "narration", 4))
             continue
         narration.append(Narration(named.name, cues))
         problems += found

@@ -10,7 +10,7 @@ from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft
 from procbuilder.model.fault import AlreadyThere, NotThere, TooMuchNarration
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.model.workshop import OwnWords
 from procbuilder.pipeline.practice import read_library
@@ -133,7 +133,7 @@ def _placed(step: ListedStep, films: Sequence[NamedFile], problems: list[Problem
         said = f"{step.recording} is no recording" if step.recording else "no recording is named"
         what = f"{said}; {names[0]} was taken for: {step.text}"
         instead = f"put the name before the time: {' or '.join(names)}"
-        problems.append(Problem(Severity.ASK, step.place, what, instead, "step-list", 4))
+        problems.append(worded(Severity.ASK, step.place, what, instead, "step-list", 4))
     return replace(step, recording=names[0])
 
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import NamedFile
 
 LIBRARY_FILE = "workshop.toml"
@@ -17,14 +17,14 @@ def find(folder: Path, named: NamedFile) -> Path | Problem:
         there, is_folder = path.is_file(), path.is_dir()
     except (OSError, RuntimeError, ValueError):
         what = f"{named.path[:60]} cannot be a path: it is too long, leads back to itself or holds a NUL byte"
-        return Problem(Severity.STOP, named.place, what, "name the file as the folder shows it", "path", 4)
+        return worded(Severity.STOP, named.place, what, "name the file as the folder shows it", "path", 4)
     if not any(path.is_relative_to(room) for room in _rooms(folder)):
         what = f"{named.path} leads out of the procedure folder"
-        return Problem(Severity.STOP, named.place, what, "copy the file into the folder and name it there", "path", 3)
+        return worded(Severity.STOP, named.place, what, "copy the file into the folder and name it there", "path", 3)
     if not there:
         what = f"{named.path} is a folder" if is_folder else f"{named.path} is not there"
         instead = f"put the file at {named.path} in the procedure folder, or correct the path"
-        return Problem(Severity.STOP, named.place, what, instead, "missing-file", 4)
+        return worded(Severity.STOP, named.place, what, instead, "missing-file", 4)
     return path
 
 

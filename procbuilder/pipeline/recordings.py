@@ -9,7 +9,7 @@ from procbuilder.keep.cache import Cache
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import PacketFacts, Recording
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
@@ -96,7 +96,7 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | Non
             known = facts(named, path)
         except Unreadable as fault:
             what, _, instead = str(fault).replace(str(path), named.path).partition(" – ")
-            problem = Problem(Severity.STOP, named.place, what, instead, "unreadable", 4)
+            problem = worded(Severity.STOP, named.place, what, instead, "unreadable", 4)
             found = replace(found, problems=(*found.problems, problem))
             continue
         found = replace(

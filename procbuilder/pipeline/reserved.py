@@ -8,15 +8,15 @@ from datetime import date
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NotQualified
 from procbuilder.model.ledger import Balance, Entry, Ledger
-from procbuilder.model.problem import Problem
+from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.signal import SIGNALS
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 
 TOLD = (
-    "Reserved", "Only if", "Danger", "Warning", "Caution", "Notice", "State", "Ends", "Check", "Hold", "Finding",
-    "Later",
+    "Reserved", "Only if", *SIGNALS, "State", "Ends", "Check", "Hold", "Finding", "Later",
 )  # fmt: skip
 """What an edition for everybody says of a reserved step: who does it, and what must be true before going on."""
 
@@ -101,11 +101,10 @@ def _problems(problems: tuple[Problem, ...], procedure: Procedure, hidden: froze
         return at > 0 and begins[at - 1] in closed
 
     return tuple(
-        _wordless(one) if within(one.place.line) or about.search(f"{one.what} {one.instead}") else one
+        _wordless(one) if within(one.place.line) or one.steps & hidden or about.search(str(one.facts)) else one
         for one in problems
     )
 
 
 def _wordless(problem: Problem) -> Problem:
-    what, instead = "something in a step reserved by law must be settled", "procbuilder check tells what"
-    return replace(problem, what=what, instead=instead, subject="")
+    return replace(problem, facts=(), form=RESERVED, subject="")

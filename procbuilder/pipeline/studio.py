@@ -13,7 +13,7 @@ from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Choice, Clip, Cut, Recording, Snapped, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import NamedFile, Step
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.pipeline.paths import find
@@ -65,7 +65,7 @@ class Studio:
         except (Unreadable, UnreadablePicture) as fault:
             what, _, instead = str(fault).partition(" – ")
             what = what.replace(f"{self.folder.resolve()}/", "")
-            self.problems.append(Problem(Severity.ASK, place, what, instead, "unreadable", 4))
+            self.problems.append(worded(Severity.ASK, place, what, instead, "unreadable", 4))
             return None
 
     def usable(self, span: Span) -> Span | None:
@@ -266,7 +266,7 @@ class Studio:
         key = key_of(RECIPE, *hashes, *stretches, hidden, each, *(still.file for still in marked))
         made, (name, seconds, width, height, sound, damage) = self.cache.media(key, ".mp4", make)
         self.files[name] = made
-        self.problems += [Problem(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
+        self.problems += [worded(Severity.ASK, step.place, what, way, "damaged", 4) for what, way in damage]
         return Clip(name, Fraction(seconds), width, height, sound, each * len(marked), self._moved(step))
 
     def _moved(self, step: Step) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from procbuilder.model.film import Film
 from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
+from procbuilder.model.problem import Problem
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
@@ -23,6 +24,7 @@ from procbuilder.publish import terms
 from procbuilder.publish.language import ENGLISH, Language
 from procbuilder.publish.spoken import moment_words
 from procbuilder.publish.timewords import sentences
+from procbuilder.publish.wording.problems import said
 
 FORMAT = "procbuilder edition 1"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
@@ -57,6 +59,11 @@ def worked_out(language: Language) -> WorkedOut:
         Recording: {
             "path": lambda recording: _as_given(recording.path),
             "length": lambda recording: format_time(Fraction(round(recording.duration))),
+        },
+        Problem: {
+            "facts": lambda problem: tuple(name for name, _ in problem.facts),
+            "what": lambda problem: said(problem, language).what,
+            "instead": lambda problem: said(problem, language).instead,
         },
         Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
         Estimate: {

@@ -9,7 +9,7 @@ from procbuilder.model.footage import Clip
 from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.pagewords import PRIORITY, STATUS_WORDS, STOP_DONE_BY
 
-OPENS = {"Off", "Slacken"}
+BEGINS_WORK = {"Off", "Slacken"}
 """With the first of these the preparing is over and the work begins."""
 
 Address = Callable[[str], str]
@@ -100,7 +100,7 @@ def _times(edition: Edition) -> dict[str, str]:
 def _before_opening(steps: Iterable[EditionStep]) -> list[str]:
     before: list[str] = []
     for step in steps:
-        if any(move.name in OPENS for move in step.moves):
+        if any(move.name in BEGINS_WORK for move in step.moves):
             break
         before.append(step.id)
     return before

@@ -18,7 +18,7 @@ from procbuilder.model.languages import SOURCE
 from procbuilder.model.ledger import Balance
 from procbuilder.model.problem import Severity, worst_first
 from procbuilder.model.questions import about
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
@@ -30,6 +30,7 @@ from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.timebars import bars
+from procbuilder.publish.wording.problems import said
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -172,7 +173,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             questions=selftest(edition),
             howto=_howto(edition, media),
             ledger=_ledger(edition),
-            problems=worst_first(edition.problems),
+            problems=[(problem, said(problem, language)) for problem in worst_first(edition.problems)],
             problems_in_sight=PROBLEMS_IN_SIGHT,
             folded=_folded(edition, language),
             severities=Severity,

@@ -1,6 +1,6 @@
 """The language of an edition: its catalogue of words, its decimal sign, its dates.
 
-English stands in the code and is the key of every catalogue ``locale/xx.po``; what a catalogue does not hold is said
+English stands in the code and is the key of every catalogue ``locale/xx/*.po``; what a catalogue does not hold is said
 in English. What the technician typed never comes here: it is printed as typed.
 """
 
@@ -11,6 +11,7 @@ from decimal import Decimal
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 from io import BytesIO
 from types import ModuleType, SimpleNamespace
 from typing import TYPE_CHECKING, Any
@@ -133,11 +134,23 @@ def _translations(code: str) -> NullTranslations:
     """A catalogue as the standard library reads it, made in memory."""
     if code == SOURCE:
         return NullTranslations()
+    from babel.messages.catalog import Catalog
     from babel.messages.mofile import write_mo
     from babel.messages.pofile import read_po
 
+    whole = Catalog(locale=code)
+    for path in catalogues(code):
+        with path.open("rb") as text:
+            for entry in read_po(text, locale=code):
+                if entry.id:
+                    whole.add(entry.id, entry.string)
     made = BytesIO()
-    with files("procbuilder.publish").joinpath("locale", f"{code}.po").open("rb") as text:
-        write_mo(made, read_po(text, locale=code))
+    write_mo(made, whole)
     made.seek(0)
     return GNUTranslations(made)
+
+
+def catalogues(code: str) -> list[Traversable]:
+    """The files that hold the texts of a language, in the order of their names."""
+    folder = files("procbuilder.publish").joinpath("locale", code)
+    return sorted((path for path in folder.iterdir() if path.name.endswith(".po")), key=lambda path: path.name)

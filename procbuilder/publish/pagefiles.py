@@ -13,7 +13,7 @@ from markupsafe import Markup
 
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import Hazard, Signal
+from procbuilder.model.worked import Hazard
 from procbuilder.publish import markdown, words
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.language import Language
@@ -104,8 +104,7 @@ def _told(number: Decimal | Fraction, language: Language) -> str:
 
 
 def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
-    order = list(Signal)
-    return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
+    return sorted(hazards, key=lambda hazard: hazard.signal.rank)
 
 
 def _captions(cues: Iterable[Cue]) -> str:

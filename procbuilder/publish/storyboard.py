@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from procbuilder.model.edition import Edition, EditionStep, Named
 from procbuilder.model.film import Card, CardLine, Scene, Style
-from procbuilder.model.worked import Hazard, Signal, TorqueRow
+from procbuilder.model.worked import Hazard, TorqueRow
 from procbuilder.publish import pagewords, words
 from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.spoken import fasteners, torque_source
@@ -178,8 +178,7 @@ class _Teller:
 
 
 def _worst_first(hazards: Iterable[Hazard]) -> list[Hazard]:
-    order = list(Signal)
-    return sorted(hazards, key=lambda hazard: order.index(hazard.signal))
+    return sorted(hazards, key=lambda hazard: hazard.signal.rank)
 
 
 def _bare(step: EditionStep) -> list[str]:

@@ -9,7 +9,8 @@ from procbuilder.model.footage import WEAK, Clip
 from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.problem import Severity
-from procbuilder.model.worked import Signal, TorqueRow
+from procbuilder.model.signal import Signal
+from procbuilder.model.worked import TorqueRow
 from procbuilder.publish.language import Language
 
 LISTS = ("Conditions", "Documents", "Notes", "Dangers", "Dangers made lower or left out")

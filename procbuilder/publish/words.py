@@ -1,7 +1,7 @@
 """Words that the page and the PDF share, so that both say the same."""
 
 from procbuilder.model.estimate import Basis
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 
 PRIORITY = (
     "This procedure records one workshop's method. The maker's current data, local law and codes, "

@@ -9,7 +9,7 @@ from typing import Any
 from rapidfuzz import process
 
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import FRONT_NAMES, STATUSES, Front, NamedFile
 
 LARGEST = 64_000
@@ -31,7 +31,7 @@ class _Reading:
     problems: list[Problem]
 
     def problem(self, line: int, what: str, instead: str, severity: Severity = Severity.STOP) -> None:
-        self.problems.append(Problem(severity, Place(self.file, line), what, instead, "front-matter", 4))
+        self.problems.append(worded(severity, Place(self.file, line), what, instead, "front-matter", 4))
 
 
 def split_front(lines: list[str]) -> tuple[int, int]:

@@ -11,7 +11,7 @@ from typing import Any
 
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, LONGEST, WHO, Run
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.read.text import TextFile
 
 EXPORT = "procbuilder times 1"
@@ -136,4 +136,4 @@ def _sorted_out(found: list[Run | Problem], procedure: str = "") -> PracticeFile
 
 
 def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return Problem(Severity.ASK, Place(source.name, line), what, instead, "practice-log", 5)
+    return worded(Severity.ASK, Place(source.name, line), what, instead, "practice-log", 5)

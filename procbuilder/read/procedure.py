@@ -5,7 +5,7 @@ from pathlib import Path
 from procbuilder.model.fault import NoText
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worst_first
+from procbuilder.model.problem import Problem, Severity, worded, worst_first
 from procbuilder.model.procedure import Procedure, Prose, Section, Step
 from procbuilder.read.blocks import HeadingBlock, ItemBlock, TextBlock, blocks
 from procbuilder.read.fields import Faults, find_kind, near_miss, read_field
@@ -65,7 +65,7 @@ class _Reader:
     def problem(
         self, line: int, what: str, instead: str, rule: str, severity: Severity = Severity.ASK, danger: int = 4
     ) -> None:
-        self.problems.append(Problem(severity, Place(self.file, line), what, instead, rule, danger))
+        self.problems.append(worded(severity, Place(self.file, line), what, instead, rule, danger))
 
     def take(self, block: HeadingBlock | ItemBlock | TextBlock) -> None:
         match block:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from pathlib import PurePath
 
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import ListedStep
 from procbuilder.model.timecode import format_time, parse_time
 from procbuilder.read.subtitles import is_subtitles, read_subtitles
@@ -83,18 +83,18 @@ def _timed(text: str, place: Place) -> _Line | Problem:
     for typed, seconds in ((match["start"], start), (match["end"], end)):
         if typed and seconds is None:
             what = f"{typed} is not a time"
-            return Problem(
+            return worded(
                 Severity.ASK, place, what, "seconds go up to 59, thousandths behind a point: 1:15.250", "step-list"
             )
     assert start is not None
     words = match["text"].strip()
     if not words:
-        return Problem(Severity.ASK, place, f"{match['start']} has no words", ACCEPTED, "step-list", 4)
+        return worded(Severity.ASK, place, f"{match['start']} has no words", ACCEPTED, "step-list", 4)
     return _Line(ListedStep(place, words, start, end, match["name"] or ""), closes=words == _CLOSER)
 
 
 def _rejected(text: str, place: Place) -> Problem:
-    return Problem(Severity.ASK, place, f"no time at the beginning: {text}", ACCEPTED, "step-list", 4)
+    return worded(Severity.ASK, place, f"no time at the beginning: {text}", ACCEPTED, "step-list", 4)
 
 
 def _with_ends(lines: list[_Line]) -> tuple[ListedStep, ...]:
@@ -116,7 +116,7 @@ def _odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
     for step in steps:
         if step.end is not None and step.end <= step.start:
             what = "has no length" if step.end == step.start else f"ends at {format_time(step.end)}, before it starts"
-            yield Problem(
+            yield worded(
                 Severity.ASK,
                 step.place,
                 f"{step.text}: the step {what}",

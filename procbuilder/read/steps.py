@@ -5,7 +5,7 @@ from dataclasses import replace
 from procbuilder.model.fields import Field
 from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
 from procbuilder.model.timecode import Span
 from procbuilder.read.fields import Faults
@@ -76,5 +76,5 @@ def _settled(step: Step, first: Step | None, taken: dict[str, int], problems: li
         return step
     other = free_id(step.id, taken)
     what = f"the id {step.id} stands twice, first in line {first.place.line}"
-    problems.append(Problem(Severity.STOP, step.place, what, f"write another one: {{#{other}}}", "doubled-id", 4))
+    problems.append(worded(Severity.STOP, step.place, what, f"write another one: {{#{other}}}", "doubled-id", 4))
     return replace(step, id=other, id_typed=False)

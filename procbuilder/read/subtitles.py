@@ -13,7 +13,7 @@ from itertools import pairwise
 from pathlib import PurePath
 
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Cue
 from procbuilder.read.text import TextFile
 
@@ -126,4 +126,4 @@ def _payload(block: list[str], webvtt: bool) -> str:
 
 
 def _problem(source: TextFile, line: int, what: str, instead: str, severity: Severity = Severity.ASK) -> Problem:
-    return Problem(severity, Place(source.name, line), what, instead, "subtitles", 4)
+    return worded(severity, Place(source.name, line), what, instead, "subtitles", 4)

@@ -9,7 +9,7 @@ from io import StringIO
 from itertools import zip_longest
 
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import ListedStep
 from procbuilder.model.timecode import parse_time
 from procbuilder.read.text import TextFile
@@ -104,4 +104,4 @@ def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:
 
 
 def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return Problem(Severity.ASK, Place(source.name, line), what, instead, "step-list", 4)
+    return worded(Severity.ASK, Place(source.name, line), what, instead, "step-list", 4)

@@ -10,8 +10,8 @@ from typing import Any
 from procbuilder.model.activity import NEEDED, Activity, activity
 from procbuilder.model.heard import Act
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.worked import Signal
+from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.signal import Signal
 from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
 from procbuilder.read.text import TextFile
@@ -204,4 +204,4 @@ def _decimal(value: Any) -> Decimal | None:
 
 
 def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return Problem(Severity.ASK, Place(source.name, line), what, instead, "workshop-file", 5)
+    return worded(Severity.ASK, Place(source.name, line), what, instead, "workshop-file", 5)

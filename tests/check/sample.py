@@ -14,6 +14,7 @@ from procbuilder.infer.proposed import noticed
 from procbuilder.infer.torques import torques
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.procedure import read_text
 
 GOOD = """\
@@ -128,6 +129,6 @@ def said(
 ) -> list[str]:
     """Each problem in one line: severity, danger, rule, sentence."""
     return [
-        f"{problem.severity} {problem.danger} {problem.rule} {problem}"
+        f"{problem.severity} {problem.danger} {problem.rule} {line(problem)}"
         for problem in found(text, durations=durations, films=films)
     ]

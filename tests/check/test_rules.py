@@ -6,6 +6,7 @@ import pytest
 
 from procbuilder.check.run import RULES
 from procbuilder.model.problem import RANK, Severity
+from procbuilder.publish.wording.problems import said as told
 from tests.check.faults import FOLDER, Fault, faults
 from tests.check.sample import GOOD, changed, found, said
 
@@ -84,6 +85,6 @@ def test_problems_stand_worst_first() -> None:
 def test_every_sentence_says_what_to_write_instead() -> None:
     for fault in ALL:
         for problem in found(fault.applied(GOOD)):
-            assert problem.instead
+            assert told(problem).instead
             assert problem.place.line > 0
-            assert not problem.what.endswith(".")
+            assert not told(problem).what.endswith(".")

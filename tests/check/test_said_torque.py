@@ -13,6 +13,7 @@ from procbuilder.infer.lexicon import load
 from procbuilder.infer.torques import torques
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.procedure import read_text
 from tests.check.sample import changed
 
@@ -27,13 +28,13 @@ def said(words: str, typed: str, at: int = 3) -> list[str]:
     heard = heard_torques(procedure, [Narration("refit", cues)])
     case = Case(procedure, {}, ledger(procedure), (), torques(procedure, lexicon), lexicon, heard)
     open_ones = unsettled(procedure, said_and_typed_differ(case))
-    return [f"{problem.severity} {problem}" for problem in open_ones]
+    return [f"{problem.severity} {line(problem)}" for problem in open_ones]
 
 
 def test_another_value_names_both_places() -> None:
     assert said("Twenty-five newton metres on these.", BOLT) == [
         "ask procedure.md:43: the torque of keeper bolt is 15 N·m, but said refit 0:03 is 25 N·m (refit.srt:2) – "
-        'write the right one with its document, or "- Asked: torque of keeper bolt | the words are wrong"'
+        'write the right one with its document, or "- Asked: said and typed differ: keeper bolt | the words are wrong"'
     ]
 
 
@@ -44,9 +45,9 @@ def test_on_a_hub_it_stops() -> None:
 
 def test_the_exact_answer_settles_it_even_there() -> None:
     typed = BOLT.replace("keeper bolt", "hub nut")
-    answer = "- Asked: torque of hub nut | the words are those of the lock nut, page 5\n"
+    answer = "- Asked: said and typed differ: hub nut | the words are those of the lock nut, page 5\n"
     assert said("Twenty-five newton metres.", typed + answer) == []
-    assert len(said("Twenty-five newton metres.", f"{typed}- Asked: torque of hub nut |\n")) == 1
+    assert len(said("Twenty-five newton metres.", f"{typed}- Asked: said and typed differ: hub nut |\n")) == 1
 
 
 @pytest.mark.parametrize(
@@ -56,7 +57,7 @@ def test_the_exact_answer_settles_it_even_there() -> None:
         ("Eleven foot pounds.", BOLT),
         ("Ten, then fifteen newton metres.", BOLT.replace("15 N·m", "10 N·m then 15 N·m")),
         ("Twenty-five newton metres.", BOLT.replace("15 N·m", "look up")),
-        ("Twenty-five newton metres.", BOLT + "- Asked: torque of keeper bolt | he took the wrong line\n"),
+        ("Twenty-five newton metres.", BOLT + "- Asked: said and typed differ: keeper bolt | he took the wrong line\n"),
         ("Twenty-five newton metres.", BOLT + BOLT.replace("keeper bolt", "clamp nut")),
         ("It takes twenty-five minutes.", BOLT),
     ],

@@ -1,16 +1,25 @@
-"""What a technician answered is not asked again; a stop, and the list of all dangers, cannot be talked away."""
+"""An answer settles the one question that it names; a stop without one, and the list of all dangers, stay."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from procbuilder.check.settled import unsettled
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, question
 from procbuilder.read.procedure import read_text
 from tests.check.sample import changed, said
 
 DRIFT = ("- Off: washer\n", "- Off: washer\n- Tool: brass drift\n")
 PLACE = Place("procedure.md", 7)
 CONFIRMED = "- Dangers confirmed: RB | 2026-03-02\n"
+SUBJECTS = ("petrol", "brakes", "wheel nut", "rear wheel nut", "split pin", "#dust-cap")
+RULES = ("hold-missing", "wrong-order", "single-use-again", "danger-proposed", "not-reserved")
+ASKED = tuple(
+    Problem(rule, Severity.STOP if rule == "single-use-again" else Severity.ASK, PLACE, subject=subject)
+    for rule in RULES
+    for subject in SUBJECTS
+)
 
 
 def rules(*changes: tuple[str, str]) -> list[str]:
@@ -25,9 +34,8 @@ def test_the_question_is_asked_at_first() -> None:
     "answer",
     [
         "- Downgraded: chips fly from hammer, drift or puller | RB | brass on soft metal",
-        "- Refused: chips fly from hammer, drift or puller | brass on soft metal",
-        "- Asked: Chips fly from hammer | brass on soft metal",
-        '- Refused: proposed from "drift" in step 9 | brass on soft metal',
+        "- Refused: danger proposed: chips fly from hammer, drift or puller | brass on soft metal",
+        "- Asked: Danger-proposed:  Chips fly from hammer, drift or puller | brass on soft metal",
     ],
 )
 def test_an_answer_settles_it(answer: str) -> None:
@@ -37,10 +45,11 @@ def test_an_answer_settles_it(answer: str) -> None:
 @pytest.mark.parametrize(
     "answer",
     [
-        "- Refused: chips fly from hammer, drift or puller |",
-        "- Refused: chips fly | too short to tell which",
-        "- Refused: another thing altogether | no",
-        "- Note: chips fly from hammer, drift or puller",
+        "- Refused: danger proposed: chips fly from hammer, drift or puller |",
+        "- Refused: chips fly from hammer, drift or puller | brass, but of which question?",
+        "- Refused: danger proposed: chips fly | too short to tell which",
+        "- Refused: hold missing: chips fly from hammer, drift or puller | another rule",
+        "- Note: danger proposed: chips fly from hammer, drift or puller",
     ],
 )
 def test_no_answer_settles_nothing(answer: str) -> None:
@@ -55,39 +64,35 @@ def test_a_downgrade_settles_no_other_question() -> None:
     rule = "disconnect the battery before the alternator is touched"
     assert rules(*order) == ["wrong-order"]
     assert rules(*order, (CONFIRMED, f"{CONFIRMED}- Downgraded: {rule} | RB | no battery\n")) == ["wrong-order"]
-    assert rules(*order, (CONFIRMED, f"{CONFIRMED}- Refused: {rule} | no battery on it\n")) == []
+    assert rules(*order, (CONFIRMED, f"{CONFIRMED}- Refused: wrong order: {rule} | no battery on it\n")) == []
 
 
-def test_a_stop_is_never_settled_by_words() -> None:
+def test_a_stop_without_a_question_is_never_settled() -> None:
     stop = ("- On: washer\n", "")
-    (line,) = said(changed(stop))
-    what = line.split(": ", 1)[1].partition(" – ")[0]
-    assert line.startswith("stop")
-    assert rules(stop, (CONFIRMED, f"{CONFIRMED}- Refused: {what} | it stays off\n")) == ["unbalanced-ledger"]
+    assert rules(stop, (CONFIRMED, f"{CONFIRMED}- Refused: unbalanced ledger: washer | it stays off\n")) == [
+        "unbalanced-ledger"
+    ]
 
 
-def test_the_answer_to_one_question_settles_no_other_that_holds_its_words() -> None:
-    """That the split pin was looked at says nothing of where a second one comes from."""
-    procedure, _ = read_text(changed((CONFIRMED, f"{CONFIRMED}- Asked: rear axle split pin | looked at\n")))
-    again = Problem(
-        Severity.STOP, PLACE, "a new one, or the old one?", "", "single-use-again", subject="rear axle split pin"
-    )
-    closed = Problem(Severity.ASK, PLACE, "rear axle split pin was never taken off", "", "closed-but-never-opened")
-    assert list(unsettled(procedure, [again, closed])) == [closed]
-    assert list(unsettled(procedure, [closed])) == []
+@given(st.sets(st.sampled_from([(rule, subject) for rule in RULES for subject in SUBJECTS])))
+def test_any_set_of_answers_settles_only_what_it_names(answers: set[tuple[str, str]]) -> None:
+    lines = "".join(f"- Refused: {question(rule, subject)} | looked at\n" for rule, subject in sorted(answers))
+    procedure, _ = read_text(changed((CONFIRMED, f"{CONFIRMED}{lines}")))
+    left = {(problem.rule, problem.subject) for problem in unsettled(procedure, ASKED)}
+    assert left == {(problem.rule, problem.subject) for problem in ASKED} - answers
 
 
 def test_an_answer_about_a_torque_says_nothing_of_where_it_is_turned() -> None:
     raised = ("- On: wheel\n", "- On: wheel\n- Torque: wheel nuts | look up | D1, section 4 | stage: 1\n")
     assert rules(raised) == ["torque-in-the-air"]
-    value = f"{CONFIRMED}- Asked: torque of wheel nuts | right, D1 section 4\n"
+    value = f"{CONFIRMED}- Asked: torque against thread: wheel nuts | right, D1 section 4\n"
     assert rules(raised, (CONFIRMED, value)) == ["torque-in-the-air"]
-    there = f"{CONFIRMED}- Refused: wheel nuts tightened in the air | the wheel is held by a second person\n"
+    there = f"{CONFIRMED}- Refused: torque in the air: wheel nuts | the wheel is held by a second person\n"
     assert rules(raised, (CONFIRMED, there)) == []
 
 
 def test_the_list_of_all_dangers_is_never_refused() -> None:
-    refused = "- Refused: nobody has confirmed the dangers of the whole job | no time\n"
+    refused = "- Refused: dangers not confirmed: all | no time\n"
     assert rules((CONFIRMED, refused)) == ["dangers-not-confirmed"]
 
 

@@ -162,6 +162,7 @@ def test_check_as_json_is_data_on_stdout(home: Path) -> None:
         "what": "Suply is no field",
         "instead": "did you mean Supply: …? It is kept as text until you say",
         "rule": "field-name",
+        "subject": "",
         "danger": 2,
     }
 

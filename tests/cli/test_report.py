@@ -6,7 +6,8 @@ from pathlib import Path
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.model.origin import Place
-from procbuilder.model.worked import Hazard, Signal, Standing
+from procbuilder.model.signal import Signal
+from procbuilder.model.worked import Hazard, Standing
 from procbuilder.report import highlights
 from tests.infer.written import written
 from tests.publish.sample import sample_edition

@@ -8,7 +8,8 @@ from procbuilder.infer.dangers import hazards, removed_protection, standing
 from procbuilder.infer.lexicon import load
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import OriginKind, Place
-from procbuilder.model.worked import RemovedProtection, Signal
+from procbuilder.model.signal import Signal
+from procbuilder.model.worked import RemovedProtection
 from tests.infer.written import written
 
 RAISED = """

@@ -49,7 +49,7 @@ def test_commands_are_single_words() -> None:
 
 @pytest.mark.parametrize("name", LISTS)
 def test_each_file_opens_with_how_to_add_to_it(name: str) -> None:
-    text = files("procbuilder.infer").joinpath("data", f"{name}.toml").read_text(encoding="utf-8")
+    text = files("procbuilder.infer").joinpath("data", "en", f"{name}.toml").read_text(encoding="utf-8")
     opening = text[: text.index("\n\n")] + text[: text.index("\n[") if "\n[" in text else text.index(" = ")]
     assert text.startswith("# ")
     assert "To add" in opening

@@ -6,7 +6,7 @@ from procbuilder.model.questions import questions
 
 
 def ask(rule: str, danger: int, line: int, order: int = 0) -> Problem:
-    return Problem(Severity.ASK, Place("procedure.md", line), f"what {line}", "instead", rule, danger, order=order)
+    return Problem(rule, Severity.ASK, Place("procedure.md", line), danger=danger, order=order)
 
 
 def test_dangers_first_then_failure_rights_reader_time_style() -> None:
@@ -20,7 +20,7 @@ def test_the_graver_signal_word_comes_first() -> None:
 
 
 def test_only_questions_are_asked_and_none_twice() -> None:
-    stop = Problem(Severity.STOP, Place("procedure.md", 1), "what", "instead", "rule", 1)
+    stop = Problem("rule", Severity.STOP, Place("procedure.md", 1), danger=1)
     one = ask("danger-proposed", 1, 3)
     assert questions([stop, one, one]).first == (one,)
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import build
+from procbuilder.publish.wording.problems import said
 from tests.media import filming
 from tests.media.filming import sound_only
 from tests.pipeline.bad import TITLE, run_build
@@ -70,10 +71,12 @@ def test_damaged_pictures_are_told_with_their_time_each_time(home: Path) -> None
     for _ in ("made", "from the cache"):
         (told,) = [problem for problem in build(home).problems if problem.rule == "damaged"]
         assert str(told.place) == "procedure.md:22"
-        many = int(told.what.split(" ")[0])
+        many = int(said(told).what.split(" ")[0])
         assert 3 < many < 25
-        assert told.what == f"{many} pictures are damaged in recording strip at 0:00"
-        assert told.instead == ("copy it again from the camera, or leave them out: - Skip: strip 0:00-0:01 | damaged")
+        assert said(told).what == f"{many} pictures are damaged in recording strip at 0:00"
+        assert said(told).instead == (
+            "copy it again from the camera, or leave them out: - Skip: strip 0:00-0:01 | damaged"
+        )
 
 
 @pytest.mark.parametrize("field", ["recordings: {strip: PATH}", "narration: [PATH]", "- Picture: PATH | cover"])
@@ -88,7 +91,7 @@ def test_a_path_out_of_the_folder_is_refused_wherever_it_is_typed(home: Path, fi
         text = WHOLE.replace("author: demo", f"author: demo\n{line}")
     (home.parent / "outside.jpg").write_bytes(b"secret")
     (home / "procedure.md").write_text(text, encoding="utf-8")
-    told = [problem.what for problem in build(home).problems]
+    told = [said(problem).what for problem in build(home).problems]
     assert told == [f"{path} leads out of the procedure folder"]
     published = (path.read_bytes() for path in (home / "out").rglob("*") if path.is_file())
     assert not any(b"secret" in data for data in published)

@@ -18,6 +18,7 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.build import Wanted, build, procedures
 from procbuilder.pipeline.studio import hold
+from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
 
@@ -25,7 +26,7 @@ Make = Callable[[str], Path]
 
 
 def told(problems: object) -> list[str]:
-    return [str(problem) for problem in problems]  # type: ignore[attr-defined]
+    return [line(problem) for problem in problems]  # type: ignore[attr-defined]
 
 
 def hashes(out: Path) -> dict[str, str]:

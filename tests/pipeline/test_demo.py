@@ -11,6 +11,7 @@ from procbuilder.model.problem import Severity
 from procbuilder.pipeline.build import Built, procedures, silent
 from procbuilder.pipeline.demo import demo
 from procbuilder.pipeline.studio import CHOSEN
+from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 from tests.conftest import DemoRun
 
@@ -40,7 +41,7 @@ def test_every_page_says_that_the_demo_is_drawn(built: tuple[Built, ...]) -> Non
 
 def test_the_drill_is_in_review_with_the_questions_left_open_on_purpose(drill: Built) -> None:
     assert (drill.edition.status, drill.edition.why_draft) == ("review", "")
-    assert [(problem.severity, problem.what) for problem in drill.problems] == [
+    assert [(problem.severity, said(problem).what) for problem in drill.problems] == [
         (Severity.ASK, 'Caution "the cover can fall shut" does not say how to avoid it'),
         (Severity.ASK, 'the torque of 2 x motor lock screw is only words: "good and tight"'),
         (Severity.ASK, 'earth strap of the cover goes on in step 12, but no "- Off:" says so before'),

@@ -11,6 +11,7 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.practice import WHO
 from procbuilder.pipeline.build import build
 from procbuilder.pipeline.new import new
+from procbuilder.publish.wording.problems import line, said
 from procbuilder.read.procedure import read_procedure, read_text
 from tests.pipeline.conftest import film
 from tests.pipeline.every_field import every_field, fixed
@@ -124,7 +125,7 @@ def test_hostile_words_do_nothing_in_a_browser(twins: tuple[Path, Path], browser
 def test_a_hostile_id_or_heading_is_refused_and_kept_as_words() -> None:
     procedure, problems = read_text('# T\n\n## S\n\n### Turn {#"onclick=alert(1)}\n')
     assert [(step.command, step.id) for step in procedure.steps] == [("Turn", "turn")]
-    assert problems[0].instead == "write small letters, digits and -: {#onclick-alert-1}"
+    assert said(problems[0]).instead == "write small letters, digits and -: {#onclick-alert-1}"
 
 
 @pytest.mark.parametrize("sign", list("=+-@"))
@@ -133,7 +134,7 @@ def test_a_cell_that_looks_like_a_formula_is_read_as_words(tmp_path: Path, sign:
     quoted = cell.replace('"', '""')
     (tmp_path / "list.csv").write_text(f'start,end,step\n0:00,0:01,"{quoted}"\n{sign}1,0:01,pin out\n')
     made = new(tmp_path / "job", [film(tmp_path / "strip.mp4")], tmp_path / "list.csv", [], lambda *_: None)
-    told = [str(problem) for problem in made.problems]
+    told = [line(problem) for problem in made.problems]
     assert told == [f"list.csv:3: {sign}1 is no start – write 1:15 or seconds such as 75.5"]
     assert [step.command for step in read_procedure(made.folder)[0].steps] == [cell]
 
@@ -144,7 +145,7 @@ def test_no_cell_that_is_written_can_begin_with_such_a_sign(sign: str) -> None:
     assert not WHO.match(f"{sign}AB")
     procedure, problems = read_text(f"# T\n\n## S\n\n### Turn {{#{sign}turn}}\n")
     assert procedure.steps[0].id == "turn"
-    assert "is not allowed" in problems[0].what
+    assert "is not allowed" in said(problems[0]).what
 
 
 def test_a_build_writes_no_table(folder: Callable[[str], Path]) -> None:

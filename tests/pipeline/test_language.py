@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import Built, build
+from procbuilder.publish.wording.problems import said
 from tests.pipeline.text import WHOLE
 
 FINDING = "\n- Finding: Riemen rissig | bald | Kunde informiert\n"
@@ -31,8 +32,8 @@ def test_pictures_and_steps_are_named_in_the_language(built: Built) -> None:
 def test_page_says_german_and_keeps_what_was_typed(built: Built) -> None:
     page = built.page.read_text(encoding="utf-8")
     assert '<html lang="de-DE">' in page
-    for said in ("Der Mechaniker gibt 1,5 h an", "Fest mit", "Riemen rissig", "In D1, page 2 nachschlagen."):
-        assert said in page, said
+    for words in ("Der Mechaniker gibt 1,5 h an", "Fest mit", "Riemen rissig", "In D1, page 2 nachschlagen."):
+        assert words in page, words
 
 
 def test_a_stop_is_told_in_the_language(folder: Callable[[str], Path]) -> None:
@@ -54,7 +55,7 @@ def test_a_language_without_words_is_advice(folder: Callable[[str], Path], tag: 
     assert bool(found) is told
     if told:
         assert (found[0].severity, found[0].place.line) == ("advice", 8)
-        assert found[0].what.startswith('there are no words for the language "fr-FR"')
+        assert said(found[0]).what.startswith('there are no words for the language "fr-FR"')
         page = built.page.read_text(encoding="utf-8")
         assert '<html lang="fr-FR">' in page
         assert '<h3 lang="en">How long it takes</h3>' in page

@@ -14,6 +14,7 @@ from procbuilder.model.estimate import Basis
 from procbuilder.model.fault import NoProcedure, NotText, NotThere
 from procbuilder.pipeline.log import log
 from procbuilder.pipeline.practice import read_times
+from procbuilder.publish.wording.problems import line as told
 from procbuilder.read.procedure import read_text
 from procbuilder.report import log_lines
 from tests.growth import no_blow_up
@@ -114,7 +115,7 @@ def test_one_wrong_row_names_its_line_and_nothing_is_changed(
     before = (home / "times.csv").read_bytes()
     given.write_text(f"who,when,step,minutes\nab,2026-05-09,drain,5\n{row}\nab,2026-05-09,seal,5\n", encoding="utf-8")
     logged = log(home, given)
-    assert [str(problem) for problem in logged.problems] == [f"{given}:{line}: {what}"]
+    assert list(map(told, logged.problems)) == [f"{given}:{line}: {what}"]
     assert (logged.added, logged.after) == (0, logged.before)
     assert (home / "times.csv").read_bytes() == before
 
@@ -122,14 +123,14 @@ def test_one_wrong_row_names_its_line_and_nothing_is_changed(
 def test_times_of_another_procedure_are_refused(home: Path, tmp_path: Path) -> None:
     exported = tmp_path / "times.json"
     exported.write_text(json.dumps({"format": "procbuilder times 1", "procedure": "P-8", "rows": []}))
-    assert [str(problem) for problem in log(home, exported).problems] == [
+    assert [told(problem) for problem in log(home, exported).problems] == [
         f"{exported}:1: the times are of P-8, the folder holds P-7 – name the folder of that procedure"
     ]
 
 
 def test_a_damaged_log_is_named_and_left_alone(home: Path, given: Path) -> None:
     (home / "times.csv").write_text(ROWS.replace("9.5", "9,5"), encoding="utf-8")
-    assert [str(problem) for problem in log(home, given).problems] == [
+    assert [told(problem) for problem in log(home, given).problems] == [
         f"{home}/times.csv:3: the row has 5 cells, the first line 4 – "
         "write one cell for each column; a decimal has a point: 4.5"
     ]

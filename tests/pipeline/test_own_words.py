@@ -14,6 +14,7 @@ from procbuilder.model.procedure import Narration
 from procbuilder.pipeline.check import check
 from procbuilder.pipeline.practice import read_library
 from procbuilder.pipeline.refit import refit
+from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import TextFile
@@ -86,7 +87,7 @@ def test_a_nickname_and_its_name_are_one_thing_in_the_ledger(folder: Path) -> No
 
 def test_check_knows_nickname_and_own_command(folder: Path) -> None:
     told = [problem for problem in check(folder).problems if problem.rule in ("unbalanced-ledger", "not-a-command")]
-    assert [problem.what for problem in told] == ["drum key came off in step 1 and does not go back on"]
+    assert [said(problem).what for problem in told] == ["drum key came off in step 1 and does not go back on"]
 
 
 def test_own_fasteners_go_into_a_tray(folder: Path) -> None:

@@ -19,6 +19,7 @@ from procbuilder.model.timecode import Span, parse_time
 from procbuilder.pipeline.build import build, silent
 from procbuilder.pipeline.recordings import read
 from procbuilder.pipeline.studio import Studio
+from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import WEAK_PICTURE
 from procbuilder.read.procedure import read_procedure
 from tests.media import filming
@@ -49,8 +50,8 @@ def test_a_dark_picture_is_told_with_what_to_do_at_the_next_filming(dark: Path) 
     built = build(dark)
     (problem,) = [problem for problem in built.problems if problem.rule == "weak picture"]
     assert problem.severity is Severity.ADVICE
-    assert problem.what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
-    assert problem.instead == (
+    assert said(problem).what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
+    assert said(problem).instead == (
         'put a lamp on the finished part at the next filming, or choose a moment with "- Picture: time | what it shows"'
     )
     assert _weak(built.edition) == [("dark",)]

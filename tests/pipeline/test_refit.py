@@ -13,6 +13,7 @@ from procbuilder.model.fault import ChangedMeanwhile, NoProcedure
 from procbuilder.model.ledger import Balance
 from procbuilder.pipeline.check import check
 from procbuilder.pipeline.refit import refit
+from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 
 STRIP = """\
@@ -42,7 +43,7 @@ def folder(tmp_path: Path) -> Path:
 
 
 def asks(folder: Path) -> list[str]:
-    return [problem.what for problem in check(folder).problems if problem.rule == "derived-not-accepted"]
+    return [said(problem).what for problem in check(folder).problems if problem.rule == "derived-not-accepted"]
 
 
 def test_what_was_typed_stays_and_the_refit_stands_behind_it(folder: Path) -> None:

@@ -9,6 +9,7 @@ import pytest
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import Wanted, build
 from procbuilder.pipeline.check import check
+from procbuilder.publish.wording.problems import said
 
 Make = Callable[[str], Path]
 
@@ -129,11 +130,17 @@ def test_what_came_off_there_is_still_followed(home: Path) -> None:
 
 def test_its_problems_are_counted_and_not_quoted(home: Path) -> None:
     built = build(home)
-    words = [problem for problem in built.problems if "sesame" in problem.what]
+    words = [problem for problem in built.problems if "sesame" in said(problem).what]
     assert words
-    hidden = [problem.what for problem in built.edition.problems if "reserved by law must be settled" in problem.what]
+    hidden = [
+        said(problem).what
+        for problem in built.edition.problems
+        if "reserved by law must be settled" in said(problem).what
+    ]
     assert len(hidden) >= len(words)
-    assert [problem for problem in built.edition.problems if "sesame" in f"{problem.what} {problem.instead}"] == []
+    assert [
+        problem for problem in built.edition.problems if "sesame" in f"{said(problem).what} {said(problem).instead}"
+    ] == []
 
 
 def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Path) -> None:
@@ -195,7 +202,7 @@ avoid = "hold it with a rag"
     (home.parent / "workshop.toml").write_text(WORKSHOP + more, encoding="utf-8")
     (home / "procedure.md").write_text(TEXT.replace("push it on", "push it and its hose clip on"), encoding="utf-8")
     asked = [problem for problem in check(home).problems if problem.rule == "danger-proposed"]
-    assert 'the clip springs open: proposed from "hose clip" in step 2' in [problem.what for problem in asked]
+    assert 'the clip springs open: proposed from "hose clip" in step 2' in [said(problem).what for problem in asked]
     assert all(problem.blocks for problem in asked)
 
 

@@ -10,6 +10,7 @@ from procbuilder.model.problem import Problem
 from procbuilder.pipeline.build import silent
 from procbuilder.pipeline.check import check
 from procbuilder.pipeline.new import new
+from procbuilder.publish.wording.problems import said
 from tests.conftest import ROOT
 
 HUB = ROOT / "sample_media" / "hub"
@@ -34,10 +35,10 @@ def asked(tmp_path_factory: pytest.TempPathFactory) -> tuple[Problem, ...]:
 
 def test_exactly_what_the_author_forgot_is_asked_for(forgotten: list[str], asked: tuple[Problem, ...]) -> None:
     assert forgotten == ["Fit a new split pin"]
-    assert [problem.what for problem in asked] == [
+    assert [said(problem).what for problem in asked] == [
         'split pin comes off at hub-strip 1:05 (step 7) by the words "Split pin out", and no later step speaks of it'
     ]
-    assert asked[0].instead.startswith('add the step that puts it back, a new one: "- On: split pin, new"')
+    assert said(asked[0]).instead.startswith('add the step that puts it back, a new one: "- On: split pin, new"')
 
 
 def test_with_the_forgotten_line_nothing_is_asked(tmp_path: Path) -> None:

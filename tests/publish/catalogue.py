@@ -1,7 +1,6 @@
 """Every text that has to stand in a catalogue, gathered from where it is said."""
 
 import io
-import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 from types import ModuleType
@@ -9,11 +8,14 @@ from typing import Any
 
 from babel.messages.extract import extract
 
+from procbuilder.infer.lexicon import facts, word_list
 from procbuilder.model import questions
 from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
+from procbuilder.publish.wording import phrases, problems
+from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation)
+MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, phrases, *problems.SUBJECTS)
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]
@@ -24,7 +26,8 @@ def messages() -> set[Message]:
     """Constants, what the code says itself, and terms of the records and of the trade's data."""
     constants = {text for module in MODULES for name in vars(module) if name.isupper()
                  for text in _texts(getattr(module, name))}  # fmt: skip
-    known = {
+    known: set[Message] = {
+        *_texts(problems.HIDDEN),
         *constants,
         *timewords.CREWS.values(),
         *terms.TERMS,
@@ -37,13 +40,15 @@ def messages() -> set[Message]:
         *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
-    every: set[Message] = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, text))}
+    every = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 
-def _texts(value: Any) -> Iterator[str]:
+def _texts(value: Any) -> Iterator[Message]:
     """Every text within a constant; keys are no words."""
-    if isinstance(value, str):
+    if isinstance(value, Plural):
+        yield value.one, value.many
+    elif isinstance(value, str):
         yield str(value)
     elif isinstance(value, dict | tuple):
         for part in value.values() if isinstance(value, dict) else value:
@@ -61,8 +66,5 @@ def _called() -> Iterator[Message]:
 
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
-    data = ROOT / "infer" / "data"
-    signs = tomllib.loads((data / "safety_signs.toml").read_text(encoding="utf-8"))
-    yield from (sign["meaning"] for sign in signs["sign"])
-    parts = tomllib.loads((data / "single_use.toml").read_text(encoding="utf-8"))
-    yield from (part["why"] for part in parts["part"] if part.get("spoilt"))
+    yield from (sign["meaning"] for sign in word_list("safety_signs").values())
+    yield from (word_list("single_use")["part"][name]["why"] for name in facts("single_use")["spoilt"])

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
 from procbuilder.model.footage import Recording
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from tests.publish.sample_media import write_media
 from tests.publish.sample_steps import hazard, pairs, sections, torques
 from tests.publish.sample_sums import estimate, ledger, lists, problems

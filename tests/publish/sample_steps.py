@@ -12,8 +12,9 @@ from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
 from procbuilder.model.sequence import spiral, star
 from procbuilder.model.sign import Sign
+from procbuilder.model.signal import Signal
 from procbuilder.model.timecode import Span
-from procbuilder.model.worked import Hazard, Signal, Standing, TorqueRow
+from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
 from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
 

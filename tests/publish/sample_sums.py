@@ -7,7 +7,7 @@ from procbuilder.model.edition import FrontList, Line
 from procbuilder.model.estimate import Basis, Estimate, StepTime
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem, Severity, worded
 from tests.publish.sample_words import SCRIPT
 
 
@@ -71,7 +71,7 @@ def estimate() -> Estimate:
 
 def problems() -> tuple[Problem, ...]:
     def problem(severity: Severity, line: int, what: str, instead: str, danger: int) -> Problem:
-        return Problem(severity, Place("procedure.md", line), what, instead, "sample", danger)
+        return worded(severity, Place("procedure.md", line), what, instead, "sample", danger)
 
     return (
         problem(Severity.ADVICE, 12, "the title has no verb", "write: object – operation", 5),

@@ -15,6 +15,7 @@ from procbuilder.publish import words
 from procbuilder.publish.pdf import pdf
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
+from procbuilder.publish.wording.problems import said
 from tests.publish.sheet import EPOCH, TEMPLATES, pages, sheet, solid, whole
 
 
@@ -34,7 +35,7 @@ def _facts(edition: Edition) -> Iterator[str]:
     for named in edition.closing:
         yield from (named.text, *named.extra)
     for problem in edition.problems:
-        yield from (str(problem.place), problem.what, problem.instead)
+        yield from (str(problem.place), said(problem).what, said(problem).instead)
     for recording in edition.recordings:
         yield from (recording.name, recording.path, recording.sha256[:16], *recording.remarks)
 

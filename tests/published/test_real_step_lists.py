@@ -15,6 +15,7 @@ from procbuilder.model.origin import Place
 from procbuilder.model.procedure import NamedFile
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.new import new
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.compose import compose
 from procbuilder.read.procedure import read_procedure, read_text
 from procbuilder.read.steplist import read_step_list
@@ -50,7 +51,7 @@ def test_every_list_is_read_as_written_and_odd_steps_are_told() -> None:
     for steps in videos():
         read, problems = read_step_list(TextFile("list.txt", written(steps)))
         assert [(step.start, step.end, step.text) for step in read] == steps
-        assert [str(problem) for problem in problems] == [
+        assert [line(problem) for problem in problems] == [
             f"list.txt:{line}: {text}: the step has no length – correct its start or its end"
             for line, (start, end, text) in enumerate(steps, 1)
             if start == end

@@ -8,6 +8,7 @@ import pysrt
 import pytest
 import webvtt
 
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import TextFile
 
@@ -16,7 +17,7 @@ Read = tuple[list[tuple[float, float, str]], list[str]]
 
 def read(name: str, text: str) -> Read:
     cues, problems = read_subtitles(TextFile(name, text))
-    return [(float(cue.start), float(cue.end), cue.text) for cue in cues], [str(problem) for problem in problems]
+    return [(float(cue.start), float(cue.end), cue.text) for cue in cues], [line(problem) for problem in problems]
 
 
 def vtt(times: str) -> Read:

@@ -2,12 +2,13 @@
 
 import pytest
 
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.front import read_front
 
 
 def front(*lines: str) -> tuple[dict[str, str], list[str]]:
     read, problems = read_front(["---", *lines, "---", "# Title"], "procedure.md")
-    return dict(read.values), [str(problem) for problem in problems]
+    return dict(read.values), [line(problem) for problem in problems]
 
 
 @pytest.mark.parametrize(
@@ -105,6 +106,6 @@ def test_front_matter_over_64_kb_is_refused() -> None:
 def test_front_matter_without_an_end_is_reported() -> None:
     read, problems = read_front(["---", "number: 1", "# Title"], "procedure.md")
     assert read.values == ()
-    assert [str(p) for p in problems] == [
+    assert [line(p) for p in problems] == [
         "procedure.md:1: the front matter has no end – put a line --- below its last line"
     ]

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from procbuilder.model.timecode import parse_time
+from procbuilder.publish.wording.problems import line, said
 from procbuilder.read.procedure import read_text
 from procbuilder.read.steplist import ACCEPTED, read_step_list
 from procbuilder.read.text import TextFile
@@ -16,7 +17,7 @@ QUOTES = 'close each quote in the same cell; a quote within a quoted cell is wri
 def problems(name: str, text: str) -> list[str]:
     """What reading a list reports."""
     _, found = read_step_list(TextFile(name, text))
-    return [str(problem) for problem in found]
+    return [line(problem) for problem in found]
 
 
 @pytest.mark.parametrize("time_", ["99999:00", "9999:59:59.999"])
@@ -52,7 +53,7 @@ def test_a_quote_that_never_closes_makes_nothing_blow_up() -> None:
 def test_a_quote_within_a_quoted_cell_costs_its_row_only() -> None:
     steps, found = read_step_list(TextFile("a.csv", 'start,step\n1,"cap "off""\n2,pin out\n'))
     assert [step.text for step in steps] == ["pin out"]
-    assert [str(problem) for problem in found] == [f"a.csv:2: the quotes of this row cannot be read – {QUOTES}"]
+    assert [line(problem) for problem in found] == [f"a.csv:2: the quotes of this row cannot be read – {QUOTES}"]
 
 
 def test_bare_seconds_of_five_thousand_digits_are_no_time() -> None:
@@ -67,7 +68,7 @@ def test_bare_seconds_of_five_thousand_digits_are_no_time() -> None:
 )
 def test_minutes_that_nobody_works_are_reported(value: str) -> None:
     _, found = read_text(f"# T\n\n## S\n\n### Turn it\n\n- {value}\n")
-    assert [problem.instead for problem in found] == ["write 12, or low/likely/high such as 8/10/15"]
+    assert [said(problem).instead for problem in found] == ["write 12, or low/likely/high such as 8/10/15"]
 
 
 def test_a_count_of_five_thousand_digits_stays_a_name() -> None:

@@ -6,6 +6,7 @@ import pytest
 
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import Run
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.practice import read_practice
 from procbuilder.read.text import TextFile
 
@@ -23,7 +24,7 @@ AGAIN = "export the times from the page once more"
 
 
 def told(text: str) -> list[str]:
-    return [str(problem) for problem in read_practice(TextFile("times.csv", text)).problems]
+    return [line(problem) for problem in read_practice(TextFile("times.csv", text)).problems]
 
 
 def test_table_with_its_lines() -> None:

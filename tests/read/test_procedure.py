@@ -7,6 +7,7 @@ import pytest
 
 from procbuilder.model.marks import Box, MarkShape, PictureState
 from procbuilder.model.procedure import Procedure
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.procedure import read_text
 
 HEAD = "---\nrecordings: {strip: a.mp4}\n---\n# Hub – bearings\n"
@@ -14,7 +15,7 @@ HEAD = "---\nrecordings: {strip: a.mp4}\n---\n# Hub – bearings\n"
 
 def read(text: str) -> tuple[Procedure, list[str]]:
     procedure, problems = read_text(dedent(text))
-    return procedure, [str(problem) for problem in problems]
+    return procedure, [line(problem) for problem in problems]
 
 
 def body(text: str) -> tuple[Procedure, list[str]]:

@@ -5,13 +5,14 @@ from textwrap import dedent
 import pytest
 
 from procbuilder.model.procedure import ListedStep
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.steplist import ACCEPTED, read_step_list
 from procbuilder.read.text import TextFile
 
 
 def read(text: str, name: str = "list.txt") -> tuple[list[tuple[float, float | None, str]], list[str]]:
     steps, problems = read_step_list(TextFile(name, dedent(text)))
-    return [_short(step) for step in steps], [str(problem) for problem in problems]
+    return [_short(step) for step in steps], [line(problem) for problem in problems]
 
 
 def _short(step: ListedStep) -> tuple[float, float | None, str]:

@@ -2,13 +2,14 @@
 
 import pytest
 
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import TextFile
 
 
 def read(text: str, name: str) -> tuple[list[tuple[float, float, str]], list[str]]:
     cues, problems = read_subtitles(TextFile(name, text))
-    return [(float(cue.start), float(cue.end), cue.text) for cue in cues], [str(problem) for problem in problems]
+    return [(float(cue.start), float(cue.end), cue.text) for cue in cues], [line(problem) for problem in problems]
 
 
 def srt(times: str) -> tuple[list[tuple[float, float, str]], list[str]]:

@@ -7,6 +7,7 @@ import pytest
 from procbuilder.model.heard import Act
 from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.text import TextFile
 from procbuilder.read.workshop import read_workshop
 
@@ -90,13 +91,13 @@ def test_an_empty_file_says_nothing() -> None:
 )  # fmt: skip
 def test_a_file_that_is_wrong_in_one_way_is_told(old: str, new: str, problem: str) -> None:
     _, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace(old, new)))
-    assert [str(each) for each in problems] == [problem]
+    assert [line(each) for each in problems] == [problem]
 
 
 def test_a_file_that_breaks_off_names_the_line() -> None:
     workshop, problems = read_workshop(TextFile("workshop.toml", WHOLE.replace("[times]", "[times")))
     assert workshop == Workshop()
-    (told,) = map(str, problems)
+    (told,) = map(line, problems)
     assert told.startswith("workshop.toml:17: the file cannot be read (")
     assert told.endswith(") – correct that line")
 
@@ -167,4 +168,4 @@ def test_own_words_of_the_workshop_are_read() -> None:
 def test_own_words_that_cannot_be_used_are_told(old: str, new: str, said: str) -> None:
     assert OWN.count(old) == 1
     _, problems = read_workshop(TextFile("workshop.toml", OWN.replace(old, new)))
-    assert [str(problem) for problem in problems] == [said]
+    assert [line(problem) for problem in problems] == [said]

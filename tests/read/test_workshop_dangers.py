@@ -5,8 +5,9 @@ from datetime import date
 import pytest
 
 from procbuilder.infer.lexicon import load, with_dangers
-from procbuilder.model.worked import Signal
+from procbuilder.model.signal import Signal
 from procbuilder.model.workshop import Qualification
+from procbuilder.publish.wording.problems import line
 from procbuilder.read.text import TextFile
 from procbuilder.read.workshop import read_workshop
 
@@ -32,7 +33,7 @@ def read(text: str) -> tuple[list[str], list[str]]:
     """Names of what was taken, and the problems."""
     workshop, problems = read_workshop(TextFile("workshop.toml", text))
     taken = [one.name for one in workshop.dangers] + [one.name for one in workshop.qualifications]
-    return taken, [str(problem) for problem in problems]
+    return taken, [line(problem) for problem in problems]
 
 
 def test_both_are_read() -> None:

@@ -1,0 +1,1 @@
+"""Puts problems and faults into words: facts in, sentences of one language out."""
