@@ -8,18 +8,13 @@ from rapidfuzz import fuzz, process
 from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, Phrase, facts
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
+from procbuilder.model.moves import CLOSED_BY, OPENED_BY
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.timecode import format_time
 from procbuilder.model.words import is_plural, thing
 
 LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
-_FIELDS = {
-    Opening.OFF: ("Off", "On"),
-    Opening.TEMPORARY: ("For now", "Out again"),
-    Opening.STATE: ("State", "Ends"),
-}
-"""Field that opens and field that closes."""
 
 
 def unbalanced_ledger(case: Case) -> Iterator[Problem]:
@@ -41,7 +36,7 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
 def closed_but_never_opened(case: Case) -> Iterator[Problem]:
     """Something that goes on, comes out or ends without having been opened; usually another name for it."""
     for entry in case.ledger.having(Balance.NEVER_OPENED):
-        opens, closes = _FIELDS[entry.opening]
+        opens, closes = OPENED_BY[entry.opening], CLOSED_BY[entry.opening]
         near = _nearest(entry, case)
         item = counted(entry, entry.back)
         given = facts(
@@ -88,7 +83,7 @@ def _closing(entry: Entry, rest: str) -> Line:
     if entry.opening is Opening.SLACKENED:
         return Line("Torque", (entry.item, "look up", Blank("document, section")))
     new = entry.opening is Opening.OFF and (entry.spoilt or entry.scrapped)
-    closes = _FIELDS[entry.opening][1]
+    closes = CLOSED_BY[entry.opening]
     return Line(closes, (f"{rest}, new" if new else entry.item if entry.opening is Opening.STATE else rest,))
 
 

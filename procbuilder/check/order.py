@@ -6,12 +6,13 @@ from itertools import groupby
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Disorder, Done
 from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.torque import TorqueUnit
 from procbuilder.model.words import mentioned, thing
+from procbuilder.model.worked import TorqueRow
 
 _RAISED = ("raised", "jacked", "jacked up", "lifted", "on stands", "wheel off", "front raised", "rear raised")
 _ON_WHEELS = ("wheel nut", "wheel bolt", "lug nut", "lug bolt")
 _RUBBER = ("bush", "bushing", "rubber mount", "wishbone", "control arm", "trailing arm")
-_ANGLE = ("°", "degree", "degrees", "deg")
 
 
 def wrong_order(case: Case) -> Iterator[Problem]:
@@ -57,7 +58,7 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
         ended = [thing(entry.part("state")) for entry in step.all("Ends")]
         lasting = [state for state in (stand.states if stand else ()) if thing(state) not in ended]
         raised = next((state for state in lasting if thing(state) in ends and mentioned(state, _RAISED)), "")
-        what = mentioned(row.item, (*_ON_WHEELS, *_RUBBER))
+        what = mentioned(row.item.words, (*_ON_WHEELS, *_RUBBER))
         if raised and what and not (row.when and what in _RUBBER):
             rubber = what in _RUBBER
             why = "its rubber is twisted on the ground" if rubber else "the wheel turns and does not seat"
@@ -69,17 +70,17 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
                 f'"- Refused: torque in the air: {row.item} | why not"',
                 "torque-in-the-air",
                 2,
-                subject=row.item,
+                subject=row.item.words,
             )
 
 
 def angle_before_torque(case: Case) -> Iterator[Problem]:
     """A fastener whose angle stage comes before its torque stage."""
-    for item, rows in groupby(sorted(case.torques, key=lambda row: thing(row.item)), key=lambda row: thing(row.item)):
+    for item, rows in groupby(sorted(case.torques, key=_tightened), key=_tightened):
         stages = sorted(rows, key=lambda row: (row.number, row.place))
-        angle = next((row for row in stages if row.value and any(sign in row.value for sign in _ANGLE)), None)
-        later = [row for row in stages if angle and row.place > angle.place and "N·m" in row.value]
-        if angle and later and not any("N·m" in row.value for row in stages if row.place <= angle.place):
+        angle = next((row for row in stages if TorqueUnit.DEGREE in row.value.units), None)
+        later = [row for row in stages if angle and row.place > angle.place and row.value.has_torque]
+        if angle and later and not any(row.value.has_torque for row in stages if row.place <= angle.place):
             yield worded(
                 Severity.ASK,
                 angle.place,
@@ -88,3 +89,7 @@ def angle_before_torque(case: Case) -> Iterator[Problem]:
                 "angle-before-torque",
                 2,
             )
+
+
+def _tightened(row: TorqueRow) -> str:
+    return thing(row.item.words)

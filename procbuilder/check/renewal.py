@@ -26,7 +26,7 @@ def single_use_again(case: Case) -> Iterator[Problem]:
 
 
 def _names(entry: Entry) -> list[str]:
-    return [entry.item, *entry.fastener_names]
+    return [entry.item, *(fastener.head for fastener in entry.fasteners)]
 
 
 def _listed(name: str, case: Case) -> SingleUse | None:

@@ -1,24 +1,19 @@
 """Rules about tightening: a value, its unit and where it comes from. A missing value is never guessed."""
 
-import re
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.torque import has_unit
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
-
-_DIGIT = re.compile(r"\d")
-_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
 
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
     """Something is tightened for good, and no torque is given. What is still slackened is the ledger's to report."""
     still = {thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
     for row in case.torques:
-        if row.demanded and not mentioned(row.item, still):
+        if row.demanded and not mentioned(row.item.words, still):
             yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
@@ -46,7 +41,7 @@ def nowhere_to_look(case: Case) -> Iterator[Problem]:
 def torque_without_unit(case: Case) -> Iterator[Problem]:
     """A number without N·m, lbf·ft or degrees: nobody can set a wrench by it."""
     for row in case.torques:
-        if _DIGIT.search(row.value) and not has_unit(row.value):
+        if row.value.has_number and not row.value.units:
             yield worded(
                 Severity.STOP,
                 row.place,
@@ -60,7 +55,7 @@ def torque_without_unit(case: Case) -> Iterator[Problem]:
 def torque_in_words(case: Case) -> Iterator[Problem]:
     """A torque such as "good and tight": no two people read it the same."""
     for row in case.torques:
-        if row.value and not _DIGIT.search(row.value):
+        if row.value and not row.value.has_number:
             yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
@@ -76,7 +71,7 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
     rows: dict[str, dict[int, TorqueRow]] = {}
     for row in case.torques:
         if row.stage.isdecimal():
-            rows.setdefault(thing(_COUNT.sub("", row.item)), {}).setdefault(int(row.stage), row)
+            rows.setdefault(thing(row.item.name), {}).setdefault(int(row.stage), row)
     for name, by_stage in rows.items():
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
@@ -95,7 +90,7 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
     """A value on brakes, steering, wheels, fuel or restraints that names no document."""
     for row in case.torques:
         word = critical(row, case)
-        if word and _DIGIT.search(row.value) and not row.look_in:
+        if word and row.value.has_number and not row.look_in:
             source = row.origin.words or "without a source"
             yield worded(
                 Severity.STOP,

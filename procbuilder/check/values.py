@@ -1,28 +1,25 @@
 """Rules about torques that do not agree with each other, with the thread, or with the wrenches. None gives a value."""
 
-import re
 from collections.abc import Iterator
 from fractions import Fraction
 
 from procbuilder.check.case import Case
 from procbuilder.check.torque import critical
-from procbuilder.model.fastener import NamedThread, is_plausible, named_thread
+from procbuilder.model.fastener import NamedThread, is_plausible
 from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.torque import TorqueUnit, newton_metres, stages
+from procbuilder.model.torque import Torque
 from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import HeardTorque, TorqueRow
 
 _SAME = Fraction(3, 100)
 """Values nearer than this are the same, rounded from one unit to the other."""
-_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
-_RANGE = re.compile(r"(\d{1,4}(?:\.\d)?)\s*(?:-|–|to)\s*(\d{1,4}(?:\.\d)?)\s*N\s*[·.*-]?\s*m\b", re.IGNORECASE)
 
 
 def torques_contradict(case: Case) -> Iterator[Problem]:
     """The same thing with two different torques; other stages and other conditions are no contradiction."""
     first: dict[tuple[str, str, str], TorqueRow] = {}
     for row in case.torques:
-        if not newton_metres(row.value):
+        if not row.value.newton_metres:
             continue
         key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
@@ -41,12 +38,12 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
 def said_and_typed_differ(case: Case) -> Iterator[Problem]:
     """The words of the film give another torque than the line of the step."""
     for heard in case.heard:
-        rows = [row for row in case.torques if row.step == heard.step and stages(row.value)]
+        rows = [row for row in case.torques if row.step == heard.step and row.value.stages]
         row = _meant(heard, rows)
         if row is None:
             continue
-        typed = [value for each in rows if _name(each) == _name(row) for value in newton_metres(each.value)]
-        if any(all(not _near(said, value) for value in typed) for said in newton_metres(heard.value)):
+        typed = [value for each in rows if _name(each) == _name(row) for value in each.value.newton_metres]
+        if any(all(not _near(said, value) for value in typed) for said in heard.value.newton_metres):
             yield worded(
                 Severity.STOP if critical(row, case) else Severity.ASK,
                 row.place,
@@ -64,8 +61,8 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
     threads = {thread.size: thread for thread in case.lexicon.threads}
     held = _held(case)
     for row in case.torques:
-        values = newton_metres(row.value)
-        named = named_thread(row.item) or held.get(_name(row))
+        values = row.value.newton_metres
+        named = row.item.sizes.thread or held.get(_name(row))
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
@@ -84,14 +81,14 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
 
 def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
-    values = sorted({value for row in case.torques for value in newton_metres(row.value)})
+    values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
     wrenches = [item for item in listed if mentioned(item.name, ["torque wrench", "torque screwdriver"])]
-    ranges = [(Fraction(m[1]), Fraction(m[2])) for item in wrenches if (m := _RANGE.search(item.name))]
+    ranges = [item.sizes.reach for item in wrenches if item.sizes.reach]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
     if not outside or not listed:
         return
-    row = next(row for row in case.torques if outside[0] in newton_metres(row.value))
+    row = next(row for row in case.torques if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
     tools = "; ".join(f"torque wrench {low}–{high} N·m" for low, high in proposed)
     lacking = "no torque wrench of the list reaches" if ranges else "no torque wrench is listed with its range, for"
@@ -106,7 +103,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
 
 
 def _name(row: TorqueRow) -> str:
-    return thing(_COUNT.sub("", row.item))
+    return thing(row.item.name)
 
 
 def _branch(row: TorqueRow, case: Case) -> str:
@@ -117,15 +114,11 @@ def _near(one: Fraction, other: Fraction) -> bool:
     return abs(one - other) <= _SAME * max(one, other)
 
 
-def _agree(one: str, other: str) -> bool:
+def _agree(one: Torque, other: Torque) -> bool:
     """True when both end with the same torque and the same angle."""
-    first, second = newton_metres(one)[-1:], newton_metres(other)[-1:]
+    first, second = one.newton_metres[-1:], other.newton_metres[-1:]
     same = all(_near(a, b) for a, b in zip(first, second, strict=False))
-    return same and len(first) == len(second) and _angles(one) == _angles(other)
-
-
-def _angles(text: str) -> list[str]:
-    return [str(stage) for stage in stages(text) if stage.unit in (TorqueUnit.DEGREE, TorqueUnit.TURN)]
+    return same and len(first) == len(second) and one.angles == other.angles
 
 
 def _meant(heard: HeardTorque, rows: list[TorqueRow]) -> TorqueRow | None:
@@ -140,9 +133,9 @@ def _held(case: Case) -> dict[str, NamedThread]:
     """Threads of fasteners that hold a part: of ``keeper | by: 2 x M8 bolt`` under ``keeper bolt``."""
     found: dict[str, NamedThread] = {}
     for entry in case.ledger.entries:
-        for name, text in zip(entry.fastener_names, entry.fasteners.split(";"), strict=False):
-            if named := named_thread(text):
-                found.setdefault(thing(f"{entry.item} {name.split()[-1]}"), named)
+        for fastener in entry.fasteners:
+            if fastener.sizes.thread:
+                found.setdefault(thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
     return found
 
 

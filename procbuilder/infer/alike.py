@@ -4,24 +4,25 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from procbuilder.infer.hearing.english import thing
 from procbuilder.infer.hearing.operations import operations
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Sentence
 from procbuilder.model.practice import Logged, Run
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import thing
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
-def kind_of(step: Step, own: OwnWords = NO_OWN_WORDS) -> str:
+def kind_of(step: Step, language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> str:
     """What its command does to which thing: ``off split pin``; empty when that is not understood."""
     said = Sentence(step.command, step.place, "", Fraction(0), Fraction(0), 1)
-    found = next(iter(operations([said], own=own, commands=True)), None)
+    found = next(iter(operations([said], language, own, commands=True)), None)
     return f"{found.act} {thing(found.object)}" if found else ""
 
 
-def kinds(steps: Iterable[Step], own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
+def kinds(steps: Iterable[Step], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
     """The operation of each step by its id, where it is understood."""
-    return {step.id: kind for step in steps if (kind := kind_of(step, own))}
+    return {step.id: kind for step in steps if (kind := kind_of(step, language, own))}
 
 
 def borrowed(
@@ -38,7 +39,8 @@ def borrowed(
     found: dict[str, str] = {}
     for neighbour in neighbours:
         logged = {run.step for run in neighbour.runs}
-        theirs = kinds((step for step in neighbour.procedure.steps if step.id in logged), own)
+        language = neighbour.procedure.front["language"]
+        theirs = kinds((step for step in neighbour.procedure.steps if step.id in logged), language, own)
         same = {step: kind for step, kind in theirs.items() if kind in wanted.values()}
         found |= {f"{neighbour.name}/{step}": kind for step, kind in same.items()}
         runs += (replace(run, step=f"{neighbour.name}/{run.step}") for run in neighbour.runs if run.step in same)

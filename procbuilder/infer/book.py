@@ -1,6 +1,5 @@
 """The running book: what is open at this moment, kept while the fields are read in the order of the file."""
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
@@ -10,9 +9,8 @@ from procbuilder.model.ledger import Moment, Opening
 from procbuilder.model.moves import CLOSES, MOVES, OPENS
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import is_plural, thing
-
-_COUNTED = re.compile(r"(\d{1,6})\s*[x×]\s+(.+)", re.DOTALL)
+from procbuilder.model.quantity import Item
+from procbuilder.model.words import Words
 
 
 @dataclass(slots=True)
@@ -27,7 +25,7 @@ class Account:
     """False for ``bolts`` without a number: any closing closes them all."""
     opened: list[Moment] = field(default_factory=list)
     closed: list[Moment] = field(default_factory=list)
-    fasteners: str = ""
+    fasteners: tuple[Item, ...] = ()
     tray: str = ""
     scrapped: bool = False
     spoilt: str = ""
@@ -49,24 +47,14 @@ class Account:
         return f"{count:f} x {self.name}" if count > 1 else self.name
 
 
-@dataclass(frozen=True, slots=True)
-class _Mention:
-    """What one field says about one thing."""
-
-    name: str
-    count: Decimal | None = None
-    new: bool = False
-    scrap: bool = False
-
-
 class Book:
     """Accounts in the order of their openings.
 
     ``names``: the key of a thing that has two names, such as a nickname, to the one under which it is filed.
     """
 
-    def __init__(self, names: Mapping[str, str] | None = None) -> None:
-        self._names = names or {}
+    def __init__(self, words: Words, names: Mapping[str, str] | None = None) -> None:
+        self._words, self._names = words, names or {}
         self.accounts: list[Account] = []
         self._still: dict[Opening, list[Account]] = {opening: [] for opening in Opening}
         self._named: dict[tuple[Opening, str], list[Account]] = {}
@@ -78,7 +66,7 @@ class Book:
 
         ``spoilt``: why what this field takes off cannot be used again.
         """
-        mention = _mention(entry) if entry.name in MOVES else None
+        mention = moved(entry) if entry.name in MOVES else None
         if mention is None:
             return
         if entry.name in OPENS:
@@ -100,12 +88,13 @@ class Book:
 
     def key(self, name: str) -> str:
         """The name by which two mentions are the same thing."""
-        return self._names.get(thing(name), thing(name))
+        key = self._words.thing(name)
+        return self._names.get(key, key)
 
     def _find(self, opening: Opening, key: str) -> list[Account]:
         return [account for account in self._named.get((opening, key), ()) if account.rest]
 
-    def _open(self, entry: Field, mention: _Mention, moment: Moment, spoilt: str) -> None:
+    def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: str) -> None:
         opening = OPENS[entry.name]
         known = [a for a in self._find(opening, self.key(mention.name)) if a.scrapped is mention.scrap]
         count = mention.count or Decimal(1)
@@ -115,35 +104,35 @@ class Book:
             account.out = account.out + count if adds_up else max(account.out, count)
             account.assumed = None
         else:
-            counted = mention.count is not None or not is_plural(mention.name)
+            counted = mention.count is not None or not self._words.is_plural(mention.name)
             account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
             self.accounts.append(account)
             self._still[opening].append(account)
             self._named.setdefault((opening, self.key(mention.name)), []).append(account)
         account.opened.append(moment)
         account.nipped = entry.name == "Nip up"
-        account.fasteners = account.fasteners or _part(entry, "by")
-        self._held |= {self.key(fastener.name) for fastener in _fasteners(account.fasteners)}
+        account.fasteners = account.fasteners or entry.fasteners
+        self._held |= {self.key(fastener.name) for fastener in account.fasteners}
         account.spoilt = account.spoilt or spoilt
         account.of = account.of or _part(entry, "of")
         account.tray = account.tray or _part(entry, "tray")
         account.protects = account.protects or _part(entry, "while")
 
-    def _close(self, entry: Field, mention: _Mention, moment: Moment) -> None:
+    def _close(self, entry: Field, mention: Item, moment: Moment) -> None:
         opening = CLOSES[entry.name]
         found = self._find(opening, self.key(mention.name))
         usable = sorted((a for a in found if mention.new or not a.scrapped), key=lambda a: not a.scrapped)
         over = self._settle(usable, mention, moment, opening)
-        for fastener in _fasteners(_part(entry, "by")):
+        for fastener in entry.fasteners:
             self._settle_fastener(fastener, usable, moment)
         expected = mention.new or opening is Opening.SLACKENED or (found and not usable)
         if over and not expected and self.key(mention.name) not in self._held:
             self.accounts.append(Account(mention.name, opening, Decimal(0), over, closed=[moment]))
 
-    def _settle(self, accounts: list[Account], mention: _Mention, moment: Moment, opening: Opening) -> Decimal:
+    def _settle(self, accounts: list[Account], mention: Item, moment: Moment, opening: Opening) -> Decimal:
         """Close as many as the mention says; gives back how many more it says than are open."""
         uncounted = any(not account.counted for account in accounts)
-        of_all = mention.count is None and (opening is Opening.SLACKENED or is_plural(mention.name))
+        of_all = mention.count is None and (opening is Opening.SLACKENED or self._words.is_plural(mention.name))
         if accounts and (uncounted or of_all):
             count = sum((account.rest for account in accounts), Decimal(0))
         else:
@@ -157,10 +146,10 @@ class Book:
                 count -= closing
         return count
 
-    def _settle_fastener(self, fastener: _Mention, parts: list[Account], moment: Moment) -> None:
+    def _settle_fastener(self, fastener: Item, parts: list[Account], moment: Moment) -> None:
         """Fasteners close with their part, unless the closing says that fewer of them went back."""
         key = self.key(fastener.name)
-        before = next((f for p in parts for f in _fasteners(p.fasteners) if self.key(f.name) == key), None)
+        before = next((f for p in parts for f in p.fasteners if self.key(f.name) == key), None)
         if before is None:
             self._settle(self._find(Opening.OFF, key), fastener, moment, Opening.OFF)
         elif before.count and fastener.count and fastener.count < before.count:
@@ -169,11 +158,6 @@ class Book:
             self.accounts.append(account)
             self._still[Opening.OFF].append(account)
             self._named.setdefault((Opening.OFF, key), []).append(account)
-
-
-def fastener_names(text: str) -> list[str]:
-    """Names of the things of a ``by:`` part, without their number."""
-    return [fastener.name for fastener in _fasteners(text)]
 
 
 def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field, ...]]]:
@@ -201,31 +185,18 @@ def moment_at(place: Place, number: int, step: Step | None) -> Moment:
     return Moment(step.id, number, place, step.spans[0].recording, step.spans[0].start)
 
 
-def named(entry: Field) -> str:
-    """Name of the thing or state that a field opens or closes; empty when it names none."""
+def moved(entry: Field) -> Item | None:
+    """The thing or the state that a field opens or closes; None when it names none."""
     if entry.name in ("State", "Ends"):
-        return entry.part("state")
-    return entry.item.name if entry.items else ""
+        return Item(entry.part("state"), entry.place) if entry.part("state") else None
+    return entry.item if entry.items else None
 
 
-def _mention(entry: Field) -> _Mention | None:
-    if not named(entry):
-        return None
-    if not entry.items:
-        return _Mention(named(entry))
-    item = entry.item
-    count = item.quantity.number if item.quantity and item.quantity.unit == "x" else None
-    return _Mention(item.name, count, item.new, item.scrap)
+def named(entry: Field) -> str:
+    """Name of what a field opens or closes; empty when it names nothing."""
+    thing_moved = moved(entry)
+    return thing_moved.name if thing_moved else ""
 
 
 def _part(entry: Field, name: str) -> str:
     return entry.part(name) if name in entry.kind.words else ""
-
-
-def _fasteners(text: str) -> list[_Mention]:
-    """The things of a ``by:`` part: ``2 x M8 bolt, 13 mm; dowel``."""
-    things = []
-    for one in filter(None, (piece.strip() for piece in text.split(";"))):
-        match = _COUNTED.match(one)
-        things.append(_Mention(match[2], Decimal(match[1])) if match else _Mention(one))
-    return things

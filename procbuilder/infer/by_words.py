@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from procbuilder.infer.book import moment_at
+from procbuilder.infer.hearing.english import singular, thing
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
@@ -12,7 +13,6 @@ from procbuilder.model.heard import Sentence
 from procbuilder.model.ledger import Opening
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import singular, thing
 from procbuilder.model.worked import TakenOff
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
@@ -26,7 +26,7 @@ def taken_off_by_words(procedure: Procedure, own: OwnWords = NO_OWN_WORDS) -> tu
     bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*MOVES, LEFT_OPEN)}
     book, follower = wordbook(own=own), Follower()
     said = [Sentence(step.command, step.place, "", Fraction(0), Fraction(0), number) for number, step in bare.items()]
-    for operation in operations(said, own=own):
+    for operation in operations(said, procedure.front["language"], own):
         follower.take(operation)
     opened = [account for account in follower.book.open(Opening.OFF) if _goes_on_again(account.name, book)]
     lasts = {account.name: account.opened[-1].number for account in opened}

@@ -6,8 +6,9 @@ from fractions import Fraction
 from math import ceil
 
 from procbuilder.model.estimate import Elsewhere, Extra, StepTime
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure
-from procbuilder.model.words import mentioned
+from procbuilder.model.words import Words
 from procbuilder.model.workshop import Workshop
 from procbuilder.model.workstudy import Allowance
 
@@ -28,9 +29,9 @@ def extras(procedure: Procedure, times: Iterable[StepTime]) -> tuple[Extra, ...]
     return tuple(found)
 
 
-def elsewhere(minutes: Minutes, place: str, workshop: Workshop) -> tuple[Elsewhere, ...]:
+def elsewhere(minutes: Minutes, place: str, workshop: Workshop, words: Words) -> tuple[Elsewhere, ...]:
     """The hours under the other conditions that the workshop file compares with this place, and with its allowance."""
-    fitting = [each for each in workshop.conditions if not each.instead_of or mentioned(place, [each.instead_of])]
+    fitting = [each for each in workshop.conditions if not each.instead_of or mentioned(place, [each.instead_of], words)]
     found = [_times(minutes, each.name, each.factor, each.origin) for each in fitting]
     if workshop.allowance:
         factor = workshop.allowance.standard(Decimal(1))

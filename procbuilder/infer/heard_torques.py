@@ -2,21 +2,25 @@
 
 from collections.abc import Iterable, Iterator
 
+from procbuilder.infer.hearing.english import WORDS
 from procbuilder.infer.hearing.said_torque import said_torque
 from procbuilder.infer.hearing.sentences import sentences
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
+from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.model.heard import Sentence
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Narration, Procedure
-from procbuilder.model.words import mentioned
+from procbuilder.model.torque import read_torque
 from procbuilder.model.worked import HeardTorque
 
 
 def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tuple[HeardTorque, ...]:
     """In the order of the steps. A sentence belongs to each step whose footage holds its beginning."""
+    if not is_heard(procedure.front["language"]):
+        return ()
     book = wordbook()
     said = {narration.recording: list(_with_unit(narration, book)) for narration in narrations}
     return tuple(
-        HeardTorque(step.id, value, sentence.words, sentence.origin, sentence.place)
+        HeardTorque(step.id, read_torque(value), sentence.words, sentence.origin, sentence.place)
         for step in procedure.steps
         for span in step.spans
         for sentence, value in said.get(span.recording, ())
@@ -27,5 +31,5 @@ def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tupl
 def _with_unit(narration: Narration, book: Wordbook) -> Iterator[tuple[Sentence, str]]:
     units = tuple(book.sizes["torque_units"])
     for sentence in sentences(narration):
-        if mentioned(sentence.words, units) and (value := said_torque(sentence.words, book)):
+        if mentioned(sentence.words, units, WORDS) and (value := said_torque(sentence.words, book)):
             yield sentence, value

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from procbuilder.infer.book import Account, Book, fastener_names, moment_at, moment_of, named, visits
+from procbuilder.infer.book import Account, Book, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import AND, NOT, Branches, Way
@@ -12,7 +12,6 @@ from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import thing
 
 _WRONG = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _NO_WORDS = Lexicon()
@@ -48,8 +47,9 @@ class _Followed:
     """The fields of a procedure, to be booked on each way."""
 
     def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
-        self.names = {thing(nickname): thing(name) for nickname, name in lexicon.nicknames}
-        self.branches = Branches(procedure, lexicon.ways)
+        self.words = lexicon.words
+        self.names = {self.words.thing(nickname): self.words.thing(name) for nickname, name in lexicon.nicknames}
+        self.branches = Branches(procedure, lexicon)
         self.kept = procedure.everywhere(LEFT_OPEN)
         self.visits = tuple(_all(procedure, lexicon))
         self.of_step: dict[int, list[int]] = {}
@@ -94,7 +94,7 @@ class _Followed:
         return (self.visits[at] for _, _, at in sorted(order))
 
     def _entries(self, visits: Iterable[_Visit], touched: set[str] | None = None) -> tuple[Entry, ...]:
-        book = Book(self.names)
+        book = Book(self.words, self.names)
         for visit in visits:
             if visit.entry is None:
                 book.assume(visit.moment, visit.steps)
@@ -109,16 +109,17 @@ class _Followed:
     def _keys(self, visit: _Visit) -> frozenset[str]:
         if visit.entry is None:
             return frozenset()
-        by = visit.entry.part("by") if "by" in visit.entry.kind.words else ""
-        return frozenset(self._key(name) for name in (named(visit.entry), *fastener_names(by)) if name)
+        names = (named(visit.entry), *(fastener.name for fastener in visit.entry.fasteners))
+        return frozenset(self._key(name) for name in names if name)
 
     def _key(self, name: str) -> str:
-        return self.names.get(thing(name), thing(name))
+        key = self.words.thing(name)
+        return self.names.get(key, key)
 
 
 def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
     """What opens or closes anything, in the order of the file."""
-    told = reversed_steps(procedure, lexicon.ways)
+    told = reversed_steps(procedure, lexicon)
     for number, step, fields in visits(procedure):
         for entry in fields:
             if entry.name in MOVES:

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from PIL import Image as Pillow
-from PIL import ImageDraw, ImageFont
+from PIL import ImageColor, ImageDraw, ImageFont
 
 from procbuilder.media.image import Image
 from procbuilder.media.lettering import Colour, face, picture, wrapped
-from procbuilder.model.film import Card, CardLine, Style
+from procbuilder.model.film import Card, CardLine, Panel, Style
 
 WIDTH, HEIGHT = 1280, 720
 BLACK: Colour = (17, 17, 17)
@@ -24,11 +24,6 @@ _TYPE: dict[Style, tuple[int, str]] = {
     Style.SMALL: (28, "Regular"),
 }  # fmt: skip
 """Size in pixels and weight."""
-_SIGNALS: dict[str, tuple[Colour, Colour]] = {
-    "DANGER": ((200, 16, 46), WHITE), "WARNING": ((255, 121, 0), (0, 0, 0)),
-    "CAUTION": ((255, 209, 0), (0, 0, 0)), "NOTICE": ((0, 83, 155), WHITE),
-}  # fmt: skip
-"""Ground and letters of the signal words, in the colours of ANSI Z535.6."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +107,8 @@ def _draw(pen: ImageDraw.ImageDraw, line: _Set, y: int) -> None:
         ink = BLACK
     elif line.line.style is Style.STOP:
         pen.rectangle((_LEFT, y, right, bottom), outline=WHITE, width=5)
-    elif line.line.style is Style.SIGNAL:
-        _signal(pen, line, y)
+    elif line.line.panel:
+        _signal(pen, line, line.line.panel, y)
     left, top = _LEFT + line.padding, y + line.padding + round(line.leading * 0.78)
     if line.line.label and line.line.style is not Style.SIGNAL:
         pen.text((left, top), _labelled(line.line), ink, line.label, "ls")
@@ -121,14 +116,14 @@ def _draw(pen: ImageDraw.ImageDraw, line: _Set, y: int) -> None:
         pen.text((left + line.indent, top + number * line.leading), row, ink, line.font, "ls")
 
 
-def _signal(pen: ImageDraw.ImageDraw, line: _Set, y: int) -> None:
+def _signal(pen: ImageDraw.ImageDraw, line: _Set, panel: Panel, y: int) -> None:
     """A panel with the safety alert sign and the signal word, and a frame around it and its hazard."""
-    ground, ink = _SIGNALS[line.line.label]
+    ground, ink = ImageColor.getrgb(panel.ground), ImageColor.getrgb(panel.ink)
     bottom, size = y + line.height, line.font.size
     pen.rectangle((_LEFT, y, _LEFT + line.indent, bottom), ground)
     pen.rectangle((_LEFT, y, _LEFT + _ROOM, bottom), outline=ground, width=4)
     top, left = y + line.padding + line.leading * 0.12, _LEFT + _PAD * 0.8
-    if line.line.label != "NOTICE":
+    if panel.alert:
         corners = [(left + size * 0.45, top), (left + size * 0.9, top + size * 0.8), (left, top + size * 0.8)]
         pen.polygon(corners, ink)
         pen.text((left + size * 0.45, top + size * 0.74), "!", ground, face(round(size * 0.68), "Bold"), "ms")

@@ -33,6 +33,8 @@ class Activity:
     """The harm comes later: one statement anywhere in the job covers it."""
     vapour: bool = False
     """It sets free vapour or gas that can catch fire."""
+    id: str = ""
+    """Its name in every language; empty for one of a workshop's own."""
 
     @property
     def line(self) -> str:
@@ -56,7 +58,7 @@ def activity(block: Mapping[str, Any]) -> Activity:
         signal=Signal(block["signal"]), hazard=block["hazard"], consequence=block["consequence"], avoid=block["avoid"],
         signs=tuple(block.get("signs", "").split()), who=block.get("who", ""), reserved=block.get("reserved", ""),
         hold=block.get("hold", ""), begins=block.get("begins", ""), once=block.get("once", False),
-        vapour=block.get("vapour", False),
+        vapour=block.get("vapour", False), id=block.get("id", ""),
     )  # fmt: skip
 
 
@@ -111,6 +113,8 @@ class Order:
     """A command that would do."""
     danger: int = 2
     """As in a problem."""
+    id: str = ""
+    """Its name in every language."""
 
 
 @dataclass(frozen=True, slots=True)

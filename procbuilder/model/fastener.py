@@ -1,14 +1,10 @@
 """Threads with the figures that standards publish for them. They serve to ask questions, never to give a value."""
 
 import math
-import re
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-_METRIC = re.compile(r"\bM(\d{1,2})(?:\s*[x×]\s*(\d(?:\.\d{1,2})?)(?![\d.]))?(?![\d.])")
-_INCH = re.compile(r"(?<![\d/])([1-9]/[1-9]\d?|1)(?:\s*-\s*\d{1,2})?\s*UN[CF]\b")
-_CLASS = re.compile(r"(?<![\d.])(4\.6|5\.6|8\.8|10\.9|12\.9)(?![\d.])")
 STRENGTHS = ("4.6", "5.6", "8.8", "10.9", "12.9")
 """Strength classes of ISO 898-1, the weakest first."""
 
@@ -65,7 +61,7 @@ class InchThread:
 
 @dataclass(frozen=True, slots=True)
 class NamedThread:
-    """A thread as named in a text."""
+    """A metric thread as named in a text."""
 
     size: str
     pitch: float | None
@@ -74,17 +70,21 @@ class NamedThread:
     """``8.8``; empty when no class was named."""
 
 
-def named_thread(text: str) -> NamedThread | None:
-    """The first metric thread of a text; a number behind ``x`` is a pitch up to 3 mm, else a length."""
-    match = _METRIC.search(text)
-    if match is None:
-        return None
-    pitch = float(match[2]) if match[2] and float(match[2]) <= _LARGEST_PITCH else None
-    strength = _CLASS.search(text)
-    return NamedThread(f"M{int(match[1])}", pitch, strength[1] if strength else "")
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """What the name of a thing tells of its size."""
+
+    thread: NamedThread | None = None
+    inch_thread: Fraction | None = None
+    """Inches of a UNC or UNF thread, as in ``5/16-18 UNC``."""
+    spanners: tuple[Decimal, ...] = ()
+    """Millimetres."""
+    inch_spanners: tuple[Fraction, ...] = ()
+    reach: tuple[Fraction, Fraction] | None = None
+    """N·m at both ends of the scale of a torque wrench."""
 
 
-_LARGEST_PITCH = 3
+NO_SIZES = Sizes()
 
 
 def inches(text: str) -> Fraction:
@@ -96,12 +96,6 @@ def in_inches(number: Fraction) -> str:
     """``1 1/8``"""
     whole, rest = divmod(number, 1)
     return " ".join(filter(None, [str(whole) if whole else "", str(rest) if rest else ""]))
-
-
-def inch_thread(text: str) -> Fraction | None:
-    """Size of the first thread of a text that is called UNC or UNF, as in ``5/16 UNC`` or ``5/16-18 UNC``."""
-    match = _INCH.search(text)
-    return Fraction(match[1]) if match else None
 
 
 def stress_area(diameter: float, pitch: float) -> float:

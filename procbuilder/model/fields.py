@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from procbuilder.model.origin import TYPED, Origin, Place
 from procbuilder.model.quantity import Item
+from procbuilder.model.torque import BLANK, Torque
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +97,10 @@ class Field:
     parts: tuple[tuple[str, str], ...] = ()
     """(part name, text); absent parts are left out."""
     items: tuple[Item, ...] = ()
+    fasteners: tuple[Item, ...] = ()
+    """What holds the thing, typed behind ``by:``."""
+    torque: Torque = BLANK
+    """The value of a Torque field."""
     origin: Origin = TYPED
     none: bool = False
     """The value is the word ``none``: explicitly nothing."""

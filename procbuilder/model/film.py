@@ -25,12 +25,24 @@ class Style(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Panel:
+    """How a signal word is set: colours as ``#rrggbb``."""
+
+    ground: str
+    ink: str
+    alert: bool
+    """The safety alert sign goes with it."""
+
+
+@dataclass(frozen=True, slots=True)
 class CardLine:
     """A paragraph of a card."""
 
     style: Style
     text: str
     label: str = ""
+    panel: Panel | None = None
+    """That of its signal word."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
-"""Learning curves. "80 %" means two things: the model is in the name of every function.
+"""Learning curves by the unit model (Crawford): each doubling of the number brings the time of *that* unit to the rate.
 
-Unit model (Crawford): each doubling of the number brings the time of *that* unit to the rate.
-Cumulative-average model (Wright): each doubling brings the *mean of all so far* to the rate.
+The cumulative-average model (Wright) means the mean of all so far by the same "80 %"; it is not used here.
 """
 
 import math
@@ -13,20 +12,5 @@ def exponent(rate: float) -> float:
 
 
 def unit_time(first: float, number: int, rate: float) -> float:
-    """Unit model: time of one unit, in the unit of the first one's time."""
+    """Time of one unit, in the unit of the first one's time."""
     return first * math.pow(number, exponent(rate))
-
-
-def unit_total(first: float, number: int, rate: float) -> float:
-    """Unit model: time of the first ``number`` units together."""
-    return math.fsum(unit_time(first, each, rate) for each in range(1, number + 1))
-
-
-def average_time(first: float, number: int, rate: float) -> float:
-    """Cumulative-average model: mean time of the first ``number`` units."""
-    return first * math.pow(number, exponent(rate))
-
-
-def average_total(first: float, number: int, rate: float) -> float:
-    """Cumulative-average model: time of the first ``number`` units together."""
-    return number * average_time(first, number, rate)

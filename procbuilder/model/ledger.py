@@ -1,14 +1,12 @@
 """What was opened and what was closed again."""
 
-import re
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
 from procbuilder.model.origin import Place
-
-_COUNT = re.compile(r"\A\d{1,6}\s*[x×]\s+")
+from procbuilder.model.quantity import Item
 
 
 class Opening(StrEnum):
@@ -59,8 +57,8 @@ class Entry:
     """How many were opened; 1 when no count was typed."""
     back: Decimal
     """How many were closed."""
-    fasteners: str = ""
-    """What held it, as typed after ``by:``."""
+    fasteners: tuple[Item, ...] = ()
+    """What held it."""
     tray: str = ""
     scrapped: bool = False
     """It came off for scrap: only a new one closes it."""
@@ -78,9 +76,9 @@ class Entry:
     """``if: braked hub`` or ``if not: braked hub``: it ends so only on this way; empty for every other."""
 
     @property
-    def fastener_names(self) -> tuple[str, ...]:
-        """Names of what held it, without count and size."""
-        return tuple(_COUNT.sub("", one).partition(",")[0] for one in map(str.strip, self.fasteners.split(";")) if one)
+    def held_by(self) -> str:
+        """What held it, in words: ``2 x M8 bolt, 13 mm; clip``."""
+        return "; ".join(item.words for item in self.fasteners)
 
 
 @dataclass(frozen=True, slots=True)

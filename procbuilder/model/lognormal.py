@@ -37,10 +37,6 @@ class Lognormal:
         """The time within which this share of the runs stays."""
         return math.exp(self.mu + self.sigma * _STANDARD.inv_cdf(share))
 
-    def chance_within(self, deadline: float) -> float:
-        """Probability of being ready by a deadline."""
-        return _STANDARD.cdf((math.log(deadline) - self.mu) / self.sigma)
-
 
 def added(parts: Sequence[Lognormal]) -> Lognormal:
     """The sum of independent lognormal times, taken as lognormal with its exact mean and variance.

@@ -8,6 +8,7 @@ from pathlib import Path
 from procbuilder.model.fields import Field
 from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
+from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span
 
 FRONT_NAMES = (
@@ -92,6 +93,8 @@ class Step:
     skips: tuple[Span, ...] = ()
     minutes: ThreePoint | None = None
     waits: tuple[Wait, ...] = ()
+    lifts: tuple[Lift, ...] = ()
+    vibrations: tuple[Vibration, ...] = ()
 
     def all(self, *names: str) -> tuple[Field, ...]:
         """Its fields of these names, in file order."""

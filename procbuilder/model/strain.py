@@ -9,6 +9,40 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from procbuilder.model.origin import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    """A load lifted by hand. What cannot be read is None: nobody judges a lift by halves."""
+
+    place: Place
+    item: str
+    load: float | None
+    """kg."""
+    path: tuple[float, float, float] | None
+    """cm: height of the hands where it is taken up, where it is put down, and how far they reach."""
+
+    @property
+    def limits(self) -> tuple[float | None, ...]:
+        """The recommended weight limit at both ends; None outside the scope of the equation."""
+        if self.path is None:
+            return ()
+        low, high, reach = self.path
+        return tuple(weight_limit(reach, height, abs(high - low)) for height in (low, high))
+
+
+@dataclass(frozen=True, slots=True)
+class Vibration:
+    """A tool that shakes the hand. What cannot be read is None."""
+
+    place: Place
+    tool: str
+    level: float | None
+    """m/s²."""
+    minutes: float | None
+
+
 ACTION, LIMIT = 2.5, 5.0
 """Daily exposure in m/s² at which something must be done, and that must not be passed."""
 ACTION_POINTS = 100

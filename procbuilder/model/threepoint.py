@@ -1,43 +1,14 @@
 """Three-point estimates: if all goes well, most likely, if it goes badly.
 
-Any one unit of time. PERT has two variances that are not equal; each function says in its name which it gives.
+Any one unit of time.
 """
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from statistics import NormalDist
 
 Points = tuple[float, float, float]
 """Low, likely, high."""
-
-
-def mean(points: Points) -> float:
-    """(a + 4m + b) / 6, the mean of both PERT forms."""
-    low, likely, high = points
-    return (low + 4 * likely + high) / 6
-
-
-def classic_variance(points: Points) -> float:
-    """((b − a) / 6)²: the range is taken for six standard deviations, as in the first PERT reports."""
-    return ((points[2] - points[0]) / 6) ** 2
-
-
-def beta_shape(points: Points) -> tuple[float, float]:
-    """α and β of the beta distribution with λ = 4: 1 + 4(m − a)/(b − a) and 1 + 4(b − m)/(b − a)."""
-    low, likely, high = points
-    return 1 + 4 * (likely - low) / (high - low), 1 + 4 * (high - likely) / (high - low)
-
-
-def beta_variance(points: Points) -> float:
-    """(μ − a)(b − μ) / 7: the exact variance of that beta distribution."""
-    middle = mean(points)
-    return (middle - points[0]) * (points[2] - middle) / 7
-
-
-def chance_within(deadline: float, mean: float, variance: float) -> float:
-    """Probability of being ready by a deadline when the total is normal: Φ((D − Σμ) / √Σσ²)."""
-    return NormalDist(mean, math.sqrt(variance)).cdf(deadline)
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,12 +86,59 @@ class Stage:
         return f"{number}{spread}°" if self.unit is TorqueUnit.DEGREE else f"{number}{spread} {self.unit}"
 
 
-def has_unit(text: str) -> bool:
-    """True when a unit of torque or of angle stands in the text."""
-    return _UNIT.search(text) is not None
+@dataclass(frozen=True, slots=True)
+class Torque:
+    """The value of a tightening: as typed, and as read. Without a text it is a blank."""
+
+    text: str = ""
+    stages: tuple[Stage, ...] = ()
+    units: frozenset[TorqueUnit] = frozenset()
+    """All that stand in the text, also those without a number."""
+    has_number: bool = False
+
+    def __bool__(self) -> bool:
+        return bool(self.text)
+
+    def __str__(self) -> str:
+        return self.text
+
+    @property
+    def newton_metres(self) -> tuple[Fraction, ...]:
+        """The highest value of each stage that is a torque, in order."""
+        return tuple(stage.newton_metres[1] for stage in self.stages if stage.is_torque)
+
+    @property
+    def angles(self) -> tuple[Stage, ...]:
+        """The stages that are turned by an angle."""
+        return tuple(stage for stage in self.stages if not stage.is_torque)
+
+    @property
+    def has_torque(self) -> bool:
+        """A unit of torque stands in it, not only one of angle."""
+        return any(unit in NEWTON_METRES for unit in self.units)
+
+    @property
+    def in_other_unit(self) -> tuple[Stage, ...]:
+        """The stages in lbf·ft or lbf·in where metric ones were typed, else in N·m; none when there is no torque.
+
+        Rounded to whole numbers from 10 on and to tenths below: no more than was typed can be set on a wrench.
+        """
+        return tuple(_converted(self.stages)) if self.newton_metres else ()
 
 
-def stages(text: str) -> tuple[Stage, ...]:
+BLANK = Torque()
+_LOOK_UP = "look up"
+
+
+def read_torque(text: str) -> Torque:
+    """The value of a Torque field, or one that was said; ``look up`` is a blank."""
+    if text.casefold() == _LOOK_UP:
+        return BLANK
+    units = frozenset(unit for match in _UNIT.finditer(text) if (unit := _unit_of(match)))
+    return Torque(text, _stages(text), units, any(sign.isdecimal() for sign in text))
+
+
+def _stages(text: str) -> tuple[Stage, ...]:
     """The stages of ``15 then 30 N·m, then 90°``; a number without a unit takes that of the next stage.
 
     Numbers that no unit follows at last are left out, and so are words such as "half a turn".
@@ -106,20 +153,6 @@ def stages(text: str) -> tuple[Stage, ...]:
             within = Decimal(match["within"]) if match["within"] else None
             result.append(Stage(low, Decimal(match["high"] or match["low"]), following, within))
     return tuple(reversed(result))
-
-
-def in_other_unit(text: str) -> str:
-    """The stages in lbf·ft or lbf·in where metric ones were typed, else in N·m; empty when there is no torque.
-
-    Rounded to whole numbers from 10 on and to tenths below: no more than was typed can be set on a wrench.
-    """
-    typed = stages(text)
-    return " then ".join(map(str, _converted(typed))) if any(stage.is_torque for stage in typed) else ""
-
-
-def newton_metres(text: str) -> tuple[Fraction, ...]:
-    """The highest value of each stage that is a torque, in order."""
-    return tuple(stage.newton_metres[1] for stage in stages(text) if stage.is_torque)
 
 
 def _unit_of(match: re.Match[str]) -> TorqueUnit | None:

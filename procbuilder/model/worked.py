@@ -4,9 +4,11 @@ from dataclasses import dataclass
 
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import TYPED, Origin, Place
+from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.signal import Signal
+from procbuilder.model.torque import Stage, Torque
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +65,7 @@ class HeardTorque:
     """A torque that was said while a step was filmed."""
 
     step: str
-    value: str
-    """With its unit, stages included."""
+    value: Torque
     words: str
     """The sentence."""
     origin: Origin
@@ -76,11 +77,11 @@ class HeardTorque:
 class TorqueRow:
     """One line of the tightening table. Never a guess: without a typed value it is a blank."""
 
-    item: str
+    item: Item
     step: str
     number: int
-    value: str
-    """As typed, stages included; empty means a ruled blank."""
+    value: Torque
+    """Without a text it is a ruled blank."""
     look_in: str
     """Where to look a blank up, or the document the value came from."""
     order: str
@@ -88,7 +89,7 @@ class TorqueRow:
     stage: str
     origin: Origin
     place: Place
-    also: str = ""
+    also: tuple[Stage, ...] = ()
     """The value in the other unit, rounded to what was typed; empty when there is none."""
     demanded: bool = False
     """The row is there because something is tightened, not because a Torque field was typed."""

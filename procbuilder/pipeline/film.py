@@ -13,8 +13,10 @@ from procbuilder.model.procedure import Cue, Narration, Procedure, Step
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.recordings import Report
+from procbuilder.pipeline.shipped import shipped
 from procbuilder.pipeline.studio import Studio, hold
 from procbuilder.publish.storyboard import identity, storyboard
+from procbuilder.publish.tokens import panels
 
 RECIPE = 3
 """Another number when the same scenes come out in another way: then the film is made anew."""
@@ -85,7 +87,7 @@ def film(
 def _scenes(edition: Edition, procedure: Procedure, studio: Studio) -> Iterator[_Shown]:
     typed = {step.id: step for step in procedure.steps}
     worked = {step.id: step for step in edition.steps}
-    for scene in storyboard(edition):
+    for scene in storyboard(edition, panels(shipped("templates"))):
         if not scene.step:
             yield _Shown(scene, (), SHOWN, None, ())
             continue

@@ -80,7 +80,7 @@ def _entry(entry: Entry, hidden: frozenset[str]) -> Entry | None:
     inside = [moment.step in hidden for moment in moments]
     if entry.balance is Balance.CLOSED and all(inside):
         return None
-    return replace(entry, fasteners="", tray="") if any(inside) else entry
+    return replace(entry, fasteners=(), tray="") if any(inside) else entry
 
 
 def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:

@@ -16,9 +16,11 @@ from procbuilder.model.footage import Recording
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.problem import Problem
+from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.torque import Torque
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish import terms
 from procbuilder.publish.language import ENGLISH, Language
@@ -52,6 +54,7 @@ def worked_out(language: Language) -> WorkedOut:
         },
         Span: {"words": str},
         Entry: {
+            "fasteners": lambda entry: entry.held_by,
             "way": lambda entry: terms.way(entry.way, language),
             "spoilt": lambda entry: language.text(entry.spoilt),
         },
@@ -102,6 +105,8 @@ def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
             return value
         case Decimal() | Fraction():
             return _number(value)
+        case Item() | Torque():
+            return str(value)
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
         case tuple():

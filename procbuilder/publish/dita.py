@@ -216,7 +216,7 @@ def _named(entry: Named, words: Words, label: bool = True) -> str:
 def _torque(row: TorqueRow, words: Words) -> str:
     value = both_units(row, words.language) or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
-    return _from(" – ".join(filter(None, (row.item, value, terms))), row.origin.words, words)
+    return _from(" – ".join(filter(None, (row.item.words, value, terms))), row.origin.words, words)
 
 
 def _from(text: str, source: str, words: Words) -> str:

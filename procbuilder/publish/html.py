@@ -78,7 +78,7 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
     """``quotation.html``: what an office quotes and books from; it has no script."""
     folder = templates / "html"
     language = language_of(edition.language)
-    style = page_style(folder, language)
+    style = page_style(templates, language)
     return (
         environment(folder)
         .get_template("quotation.html")
@@ -96,7 +96,7 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
     """``sheets.html``: all sheets to print, each at its own anchor; it has no script."""
     folder = templates / "html"
     language = language_of(edition.language)
-    style = page_style(folder, language, "sheets.css")
+    style = page_style(templates, language, "sheets.css")
     made = sheets(edition)
     signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
     return (
@@ -156,7 +156,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     first, script = first_script(folder), page_script(folder)
     language = language_of(edition.language)
-    style = page_style(folder, language)
+    style = page_style(templates, language)
     return (
         environment(folder)
         .get_template("page.html")

@@ -14,7 +14,7 @@ from markupsafe import Markup
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard
-from procbuilder.publish import markdown, words
+from procbuilder.publish import markdown, tokens, words
 from procbuilder.publish.captions import webvtt
 from procbuilder.publish.language import Language
 from procbuilder.publish.overlay import drawing, outline, units
@@ -40,15 +40,15 @@ def page_script(folder: Path) -> str:
     return f'"use strict";\n(function () {{\n{_joined(folder, SCRIPTS)}}})();'
 
 
-def page_style(folder: Path, language: Language, *more: str) -> str:
-    """The joined styles, with more of them behind, and what every printed page says at its edge."""
+def page_style(templates: Path, language: Language, *more: str) -> str:
+    """The tokens and the joined styles, with more of them behind, and what every printed page says at its edge."""
     before, between = map(language.text, words.PAGE_OF)
     edges = [f'@page {{ @bottom-center {{ content: "{before}" counter(page) "{between}" counter(pages); }} }}']
     edges += [
         f'@page {status} {{ @top-center {{ content: "{language.text(said)}"; font-weight: bold; }} }}'
         for status, said in words.STATUS_WORDS.items()
     ]
-    return "\n".join((_joined(folder, (*STYLES, *more)), *edges))
+    return "\n".join((tokens.style(templates), _joined(templates / "html", (*STYLES, *more)), *edges))
 
 
 def _joined(folder: Path, names: Iterable[str]) -> str:

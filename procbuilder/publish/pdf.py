@@ -16,7 +16,7 @@ from typing import Any
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.sign import Sign
-from procbuilder.publish import printwords, words
+from procbuilder.publish import printwords, tokens, words
 from procbuilder.publish.data import edition_data, plain, worked_out
 from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
@@ -91,6 +91,7 @@ def _room(templates: Path) -> Iterator[Path]:
         _fonts(room / "fonts")
         for template in sorted((templates / "pdf").glob("*.typ")):
             shutil.copy(template, room)
+        shutil.copy(templates / tokens.FILE, room)
         yield room
 
 

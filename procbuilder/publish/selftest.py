@@ -115,14 +115,20 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """A value that somebody only remembers is not drilled, and neither is ``good and tight``."""
     rows = [(step, row) for step in steps for row in step.torques if row.origin.kind is not OriginKind.MEMORY]
     for step, row in rows:
-        name = f"{row.item}, {row.stage}" if row.stage else row.item
-        if any(sign.isdigit() for sign in row.value):
-            others = [other.value for _, other in rows if other.value and thing(other.item) != thing(row.item)]
+        name = f"{row.item}, {row.stage}" if row.stage else row.item.words
+        if row.value.has_number:
+            others = [
+                other.value.text
+                for _, other in rows
+                if other.value and thing(other.item.words) != thing(row.item.words)
+            ]
             why = _why(language, "torque", number=step.number, source=torque_source(row, language))
-            yield _question(language, "torque", step, row.value, others, why=why, said=row.origin.words, thing=name)
+            yield _question(
+                language, "torque", step, row.value.text, others, why=why, said=row.origin.words, thing=name
+            )
         elif row.look_in and not row.value:
             others = [other.look_in for _, other in rows if other.look_in]
-            yield _question(language, "look_up", step, row.look_in, others, thing=row.item)
+            yield _question(language, "look_up", step, row.look_in, others, thing=row.item.words)
 
 
 def _new(steps: list[EditionStep], language: Language) -> Iterator[Question]:

@@ -1,10 +1,11 @@
 """The film of the whole job as an edition tells it: chapters, cards and the words beside the footage."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from procbuilder.model.edition import Edition, EditionStep, Named
-from procbuilder.model.film import Card, CardLine, Scene, Style
+from procbuilder.model.film import Card, CardLine, Panel, Scene, Style
+from procbuilder.model.signal import Signal
 from procbuilder.model.worked import Hazard, TorqueRow
 from procbuilder.publish import pagewords, words
 from procbuilder.publish.language import Language, language_of
@@ -15,12 +16,12 @@ _FIRST_NOTES = ("Mistake", "Hidden", "If")
 """Notes without which the footage would mislead."""
 
 
-def storyboard(edition: Edition) -> tuple[Scene, ...]:
+def storyboard(edition: Edition, panels: Mapping[Signal, Panel]) -> tuple[Scene, ...]:
     """A title, the dangers of the whole job, every step, and the end.
 
     A step that is reserved shows a card that says by whom it is done, and no footage.
     """
-    teller = _Teller(edition, language_of(edition.language))
+    teller = _Teller(edition, language_of(edition.language), panels)
     return (teller.title(), *teller.dangers(), *map(teller.step, edition.steps), teller.end())
 
 
@@ -38,6 +39,7 @@ class _Teller:
 
     edition: Edition
     language: Language
+    panels: Mapping[Signal, Panel]
 
     def title(self) -> Scene:
         edition, text = self.edition, self.language.text
@@ -113,7 +115,7 @@ class _Teller:
 
     def _torque(self, row: TorqueRow) -> str:
         text = self.language.text
-        what = ", ".join(filter(None, (row.item, row.stage, row.order, row.when)))
+        what = ", ".join(filter(None, (row.item.words, row.stage, row.order, row.when)))
         if not row.value:
             look = text("look it up in {document}", document=row.look_in) if row.look_in else text(words.LOOK_UP)
             return f"{what}: {look[0].lower()}{look[1:]}"
@@ -130,7 +132,8 @@ class _Teller:
         for hazard in _worst_first(hazards):
             what = f"{hazard.hazard}: {hazard.consequence}" if hazard.consequence else hazard.hazard
             avoid = f" – {hazard.avoid}" if hazard.avoid else ""
-            yield CardLine(Style.SIGNAL, what + avoid, self.language.text(hazard.signal.value))
+            word = self.language.text(hazard.signal.value)
+            yield CardLine(Style.SIGNAL, what + avoid, word, self.panels[hazard.signal])
 
     def _standing(self, step: EditionStep) -> Iterator[CardLine]:
         text, stands = self.language.text, step.standing

@@ -10,6 +10,7 @@ from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.problem import Severity
 from procbuilder.model.signal import Signal
+from procbuilder.model.torque import Stage
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish.language import Language
 
@@ -85,15 +86,14 @@ def way(words: str, language: Language) -> str:
     return language.text(f"{word}: {{condition}}", condition=told) if colon else words
 
 
-def other_unit(also: str, language: Language) -> str:
+def other_unit(also: Iterable[Stage], language: Language) -> str:
     """A value that was worked out in another unit, with the decimal sign of the language."""
-    then = language.text(" then ")
-    return then.join(re.sub(r"(?<=\d)\.(?=\d)", language.decimal, stage) for stage in also.split(" then "))
+    return language.text(" then ").join(str(stage).replace(".", language.decimal) for stage in also)
 
 
 def both_units(row: TorqueRow, language: Language) -> str:
     """``15 N·m (11 lbf·ft)``: as typed, then in the other unit."""
-    return f"{row.value} ({other_unit(row.also, language)})" if row.also else row.value
+    return f"{row.value} ({other_unit(row.also, language)})" if row.also else row.value.text
 
 
 def moves(clip: Clip, language: Language) -> tuple[str, ...]:

@@ -9,6 +9,8 @@ from procbuilder.model.fields import BY_NAME, Field, FieldKind
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.timecode import parse_time
+from procbuilder.model.torque import BLANK, read_torque
+from procbuilder.read.sizes import read_sizes
 
 Faults = list[tuple[str, str]]
 """(what is wrong, what to write instead)"""
@@ -49,11 +51,13 @@ def read_field(kind: FieldKind, value: str, place: Place, faults: Faults) -> Fie
     if (kind.items or kind.none) and text.strip().casefold() == "none":
         return Field(kind, place, value, none=True, origin=origin)
     parts = _parts(kind, text, faults)
-    items = _items(kind, dict(parts).get(kind.parts[0], ""), place, origin)
+    items = _items(dict(parts).get(kind.parts[0], ""), kind.items, place, origin)
+    fasteners = _items(dict(parts).get("by", ""), "many", place, origin)
     missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
     if missing:
         faults.append((f"{kind.name} has no {missing[0]}", f"write: - {kind.name}: {' | '.join(kind.parts)}"))
-    return Field(kind, place, value, tuple(parts), items, origin)
+    torque = read_torque(dict(parts).get("value", "")) if kind.name == "Torque" else BLANK
+    return Field(kind, place, value, tuple(parts), items, fasteners, torque, origin)
 
 
 def take_origin(value: str, faults: Faults) -> tuple[str, Origin]:
@@ -115,10 +119,11 @@ def _take_word(
         named[name] = value
 
 
-def _items(kind: FieldKind, text: str, place: Place, origin: Origin) -> tuple[Item, ...]:
-    if not kind.items:
+def _items(text: str, number: str, place: Place, origin: Origin) -> tuple[Item, ...]:
+    """The things of a text; ``number`` as in the table of fields: one, many, or none at all."""
+    if not number:
         return ()
-    texts = _SEMICOLON.split(text) if kind.items == "many" else [text]
+    texts = _SEMICOLON.split(text) if number == "many" else [text]
     return tuple(read_item(part.replace("\\;", ";"), place, origin) for part in texts if part.strip())
 
 
@@ -130,7 +135,8 @@ def read_item(text: str, place: Place, origin: Origin = TYPED) -> Item:
         quantity, rest = Quantity(Decimal(match["number"])), match["rest"]
     elif match := _AMOUNT.match(rest):
         quantity, rest = Quantity(Decimal(match["number"]), match["unit"]), match["rest"]
-    return Item(rest.strip(), place, quantity, new, scrap, origin)
+    name = rest.strip()
+    return Item(name, place, quantity, new, scrap, origin, read_sizes(name))
 
 
 def _take_marks(text: str) -> tuple[str, bool, bool]:

@@ -1,5 +1,6 @@
 """procedure.md, format 1: from the text to the procedure as written, with all its problems."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from procbuilder.model.fault import NoText
@@ -132,7 +133,7 @@ class _Reader:
             self.problem(block.line, what, instead, "field")
         below = [self._child(field, child) for child in block.children]
         children = tuple(child for child in below if child)
-        return Field(kind, field.place, field.raw, field.parts, field.items, field.origin, field.none, children)
+        return replace(field, children=children)
 
     def _child(self, field: Field, block: ItemBlock) -> Field | None:
         """A field below a field; anything else there is kept as text."""

@@ -7,10 +7,19 @@ from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
+from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span
 from procbuilder.read.fields import Faults
 from procbuilder.read.headings import Heading, free_id, slug
-from procbuilder.read.values import read_hidden, read_minutes, read_picture, read_skip, read_wait
+from procbuilder.read.values import (
+    read_hidden,
+    read_lift,
+    read_minutes,
+    read_picture,
+    read_skip,
+    read_vibration,
+    read_wait,
+)
 
 LineFaults = list[tuple[int, str, str]]
 """(line, what is wrong, what to write instead)"""
@@ -26,6 +35,8 @@ def make_step(
     skips: list[Span] = []
     minutes: list[ThreePoint] = []
     waits: list[Wait] = []
+    lifts: list[Lift] = []
+    vibrations: list[Vibration] = []
     all_faults: LineFaults = []
     for entry in fields:
         faults: Faults = []
@@ -40,10 +51,15 @@ def make_step(
                 minutes += filter(None, [read_minutes(entry.part("minutes"), faults)])
             case "Wait":
                 waits += filter(None, [read_wait(entry, faults)])
+            case "Lift":
+                lifts.append(read_lift(entry))
+            case "Vibration":
+                vibrations.append(read_vibration(entry))
         all_faults += ((entry.place.line, what, instead) for what, instead in faults)
     step = Step(
         place, heading.command, heading.id, bool(heading.id), heading.spans, prose, fields,
         tuple(pictures), tuple(hidden), tuple(skips), minutes[-1] if minutes else None, tuple(waits),
+        tuple(lifts), tuple(vibrations),
     )  # fmt: skip
     return step, all_faults
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 from procbuilder.model.fields import Field
 from procbuilder.model.marks import Box, HiddenPath, Mark, MarkShape, Picture, PictureState
 from procbuilder.model.procedure import ThreePoint, Wait
+from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span, parse_time
 from procbuilder.read.fields import Faults
 from procbuilder.read.headings import take_spans
@@ -14,6 +15,11 @@ from procbuilder.read.headings import take_spans
 _NUMBER = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
 _MOMENT = re.compile(r"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<time>\d+:\d+(?::\d+)?(?:\.\d+)?)\Z")
 _PATH = re.compile(r"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<boxes>\d+:.*)\Z", re.S)
+_AMOUNT = re.compile(r"(\d{1,4}(?:\.\d{1,3})?)\s*(?:kg|m/s²|min(?:utes)?)?\Z")
+_LIFTED = re.compile(
+    r"from (?P<from>\d{1,3}(?:\.\d)?)(?: cm)?, to (?P<to>\d{1,3}(?:\.\d)?)(?: cm)?, "
+    r"reach (?P<reach>\d{1,3}(?:\.\d)?)(?: cm)?\Z"
+)
 _PICTURE_FILE = re.compile(r".+\.(?:jpe?g|png)\Z", re.I)
 
 
@@ -37,6 +43,24 @@ def read_wait(entry: Field, faults: Faults) -> Wait | None:
     if overlaps not in ("", "yes", "no"):
         faults.append((f"overlaps: {overlaps} is not known", "write overlaps: yes, or leave it out"))
     return Wait(minutes, entry.part("for"), overlaps == "yes", entry.place) if minutes else None
+
+
+def read_lift(entry: Field) -> Lift:
+    """A Lift field, as in ``wheel | 25 | from 20 cm, to 110 cm, reach 40 cm``; its rule asks for what is missing."""
+    path = _LIFTED.match(entry.part("path"))
+    heights = (float(path["from"]), float(path["to"]), float(path["reach"])) if path else None
+    return Lift(entry.place, entry.part("item"), _amount(entry.part("kg")), heights)
+
+
+def read_vibration(entry: Field) -> Vibration:
+    """A Vibration field, as in ``grinder | 5 m/s² | 120 min``."""
+    return Vibration(entry.place, entry.part("tool"), _amount(entry.part("level")), _amount(entry.part("minutes")))
+
+
+def _amount(text: str) -> float | None:
+    """A number with or without its unit."""
+    match = _AMOUNT.match(text)
+    return float(match[1]) if match else None
 
 
 def read_skip(entry: Field, recordings: tuple[str, ...], home: str, faults: Faults) -> tuple[Span, ...]:

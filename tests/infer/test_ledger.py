@@ -8,6 +8,7 @@ import pytest
 from procbuilder.infer.ledger import ledger
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
 from procbuilder.model.origin import Place
+from procbuilder.read.fields import read_item
 from tests.infer.written import written
 
 
@@ -231,7 +232,7 @@ def test_an_entry_knows_where_it_was_opened_and_closed() -> None:
             closed=(Moment("fit", 2, Place("procedure.md", 12)),),
             out=Decimal(1),
             back=Decimal(1),
-            fasteners="2 x M8 bolt, 13 mm",
+            fasteners=(read_item("2 x M8 bolt, 13 mm", Place("procedure.md", 9)),),
             tray="3",
         ),
     )

@@ -1,10 +1,14 @@
 """The tightening table: what was typed, and a blank where a torque is missing."""
 
+from decimal import Decimal
+
 import pytest
 
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.torques import tightens, torques
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
+from procbuilder.model.quantity import Item, Quantity
+from procbuilder.model.torque import read_torque
 from procbuilder.model.worked import TorqueRow
 from tests.infer.written import written
 
@@ -23,17 +27,17 @@ def test_typed_torque_keeps_its_words() -> None:
     """
     assert rows(text) == (
         TorqueRow(
-            item="2 x keeper bolt",
+            item=Item("keeper bolt", Place("procedure.md", 9), Quantity(Decimal(2))),
             step="keeper",
             number=1,
-            value="15 N·m then 30 N·m",
+            value=read_torque("15 N·m then 30 N·m"),
             look_in="D1 p. 4",
             order="cross",
             when="cold",
             stage="",
             origin=TYPED,
             place=Place("procedure.md", 9),
-            also="11 lbf·ft then 22 lbf·ft",
+            also=read_torque("11 lbf·ft then 22 lbf·ft").stages,
         ),
     )
 
@@ -51,12 +55,18 @@ def test_typed_torque_keeps_its_words() -> None:
 )
 def test_value_or_blank(field: str, value: str, look_in: str, stage: str) -> None:
     row = rows(f"## Refit\n### Bolt it\n- Torque: {field}\n")[0]
-    assert (row.item, row.value, row.look_in, row.stage, row.demanded) == ("nut", value, look_in, stage, False)
+    assert (row.item.words, row.value.text, row.look_in, row.stage, row.demanded) == (
+        "nut",
+        value,
+        look_in,
+        stage,
+        False,
+    )
 
 
 def test_origin_of_a_torque_is_kept() -> None:
     row = rows("## Refit\n### Bolt it\n- Torque: nut | 30 N·m (from memory)\n")[0]
-    assert (row.value, row.look_in, row.origin) == ("30 N·m", "", Origin(OriginKind.MEMORY))
+    assert (row.value.text, row.look_in, row.origin) == ("30 N·m", "", Origin(OriginKind.MEMORY))
 
 
 @pytest.mark.parametrize(
@@ -83,8 +93,8 @@ def test_origin_of_a_torque_is_kept() -> None:
 )
 def test_missing_torque_is_a_blank_that_is_demanded(text: str, expected: list[tuple[int, str]]) -> None:
     blanks = [row for row in rows(f"## Work\n{text}") if row.demanded]
-    assert [(row.number, row.item) for row in blanks] == expected
-    assert all((row.value, row.look_in) == ("", "") for row in blanks)
+    assert [(row.number, row.item.words) for row in blanks] == expected
+    assert all((row.value.text, row.look_in) == ("", "") for row in blanks)
 
 
 def test_rows_stand_in_the_order_of_the_steps() -> None:
@@ -96,7 +106,11 @@ def test_rows_stand_in_the_order_of_the_steps() -> None:
     ### Fit the wheel
     - Nip up: wheel nuts
     """
-    assert [(row.number, row.item) for row in rows(text)] == [(1, "hub nut"), (2, "keeper bolt"), (3, "wheel nuts")]
+    assert [(row.number, row.item.words) for row in rows(text)] == [
+        (1, "hub nut"),
+        (2, "keeper bolt"),
+        (3, "wheel nuts"),
+    ]
 
 
 @pytest.mark.parametrize(

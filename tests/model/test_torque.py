@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from procbuilder.model.torque import NEWTON_METRES, Stage, TorqueUnit, has_unit, in_other_unit, newton_metres, stages
+from procbuilder.model.torque import NEWTON_METRES, Stage, TorqueUnit, read_torque
 
 NUMBERS = st.decimals(min_value=1, max_value=900, places=1).map(lambda number: number.normalize() + 0)
 
@@ -21,17 +21,17 @@ def typed(draw: st.DrawFn) -> Stage:
 @given(st.lists(typed(), min_size=1, max_size=4), st.sampled_from([" then ", ", ", " + ", "; then "]))
 def test_what_is_written_is_what_is_read(told: list[Stage], between: str) -> None:
     text = between.join(map(str, told))
-    assert stages(text) == tuple(told)
-    assert has_unit(text)
+    assert read_torque(text).stages == tuple(told)
+    assert read_torque(text).units == {stage.unit for stage in told}
 
 
 @given(typed())
 def test_the_other_unit_is_the_same_torque_rounded(one: Stage) -> None:
-    shown = in_other_unit(str(one))
+    shown = read_torque(str(one)).in_other_unit
     if not one.is_torque:
-        assert shown == ""
+        assert shown == ()
         return
-    (other,) = stages(shown)
+    (other,) = shown
     exact = one.newton_metres[0] / NEWTON_METRES[other.unit]
     step = Fraction(1) if exact >= 10 else Fraction(1, 10)
     assert abs(exact - Fraction(other.low)) <= step / 2
@@ -41,8 +41,8 @@ def test_the_other_unit_is_the_same_torque_rounded(one: Stage) -> None:
 
 @given(st.text(max_size=60))
 def test_no_text_breaks_the_reading(text: str) -> None:
-    assert all(stage.low >= 0 for stage in stages(text))
-    in_other_unit(text)
+    read = read_torque(text)
+    assert all(stage.low >= 0 for stage in (*read.stages, *read.in_other_unit))
 
 
 @pytest.mark.parametrize(
@@ -62,9 +62,9 @@ def test_no_text_breaks_the_reading(text: str) -> None:
     ],
 )
 def test_forms_in_which_torques_are_typed(text: str, read: list[str]) -> None:
-    assert [str(stage) for stage in stages(text)] == read
+    assert [str(stage) for stage in read_torque(text).stages] == read
 
 
 def test_the_highest_value_of_a_range_counts() -> None:
-    assert newton_metres("20-25 N·m then 90°") == (25,)
-    assert newton_metres("52±5 N·m") == (57,)
+    assert read_torque("20-25 N·m then 90°").newton_metres == (25,)
+    assert read_torque("52±5 N·m").newton_metres == (57,)

@@ -12,7 +12,9 @@ from procbuilder.media import film as film_room
 from procbuilder.model.edition import Edition
 from procbuilder.model.film import Film
 from procbuilder.pipeline.build import Built, Wanted, build
+from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.storyboard import storyboard
+from procbuilder.publish.tokens import panels
 from procbuilder.report import outcome
 from tests.pipeline.text import WHOLE
 
@@ -30,7 +32,8 @@ def _film(built: Built) -> Film:
 
 
 def _cards(edition: Edition) -> Fraction:
-    return sum((card.seconds for scene in storyboard(edition) for card in (*scene.before, *scene.after)), Fraction(0))
+    scenes = storyboard(edition, panels(shipped("templates")))
+    return sum((card.seconds for scene in scenes for card in (*scene.before, *scene.after)), Fraction(0))
 
 
 def test_the_film_is_as_long_as_its_cards_its_marked_pictures_and_the_footage_without_skips(folder: Make) -> None:
@@ -71,7 +74,8 @@ def test_the_captions_of_the_film_are_said_where_their_footage_is_shown(folder: 
     built = build(home, wanted=Wanted(film=True))
     film = _film(built)
     starts = {chapter.title: chapter.start for chapter in film.chapters}
-    cards = {scene.title: sum(card.seconds for card in scene.before) for scene in storyboard(built.edition)}
+    scenes = storyboard(built.edition, panels(shipped("templates")))
+    cards = {scene.title: sum(card.seconds for card in scene.before) for scene in scenes}
     first, second = "1  Lift off the belt cover", "2  Put the belt cover on"
     assert [(cue.text, cue.start) for cue in film.captions] == [
         ("Cover off.", starts[first] + cards[first] + 3 + Fraction("0.1")),

@@ -10,10 +10,12 @@ from procbuilder.model.footage import Clip, Still
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
+from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import spiral, star
 from procbuilder.model.sign import Sign
 from procbuilder.model.signal import Signal
 from procbuilder.model.timecode import Span
+from procbuilder.model.torque import BLANK, read_torque
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
 from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
@@ -241,10 +243,10 @@ def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
     return (
         TorqueRow(
-            "keeper bolts",
+            Item("keeper bolts", where),
             "keeper-on",
             8,
-            "15 N·m then 30 N·m",
+            read_torque("15 N·m then 30 N·m"),
             "D1 p. 4",
             "cross",
             "dry threads",
@@ -252,11 +254,34 @@ def torques() -> tuple[TorqueRow, ...]:
             FROM_D1,
             where,
             sequence=star(4),
-            also="11 lbf·ft then 22 lbf·ft",
+            also=read_torque("11 lbf·ft then 22 lbf·ft").stages,
         ),
-        TorqueRow("hub nut", "keeper-on", 8, "", "D1, section 3", "", "weight on wheels", "stage 1", TYPED, where),
-        TorqueRow("wheel nuts", "keeper-on", 8, "", "", "", "", "", TYPED, where, demanded=True),
-        TorqueRow("cap screw", "keeper-on", 8, "4 N·m", "", "", "", "", FROM_MEMORY, where, sequence=spiral(2, 3)),
+        TorqueRow(
+            Item("hub nut", where),
+            "keeper-on",
+            8,
+            BLANK,
+            "D1, section 3",
+            "",
+            "weight on wheels",
+            "stage 1",
+            TYPED,
+            where,
+        ),
+        TorqueRow(Item("wheel nuts", where), "keeper-on", 8, BLANK, "", "", "", "", TYPED, where, demanded=True),
+        TorqueRow(
+            Item("cap screw", where),
+            "keeper-on",
+            8,
+            read_torque("4 N·m"),
+            "",
+            "",
+            "",
+            "",
+            FROM_MEMORY,
+            where,
+            sequence=spiral(2, 3),
+        ),
     )
 
 

@@ -17,6 +17,7 @@ from babel.messages.pofile import read_po
 from babel.numbers import format_decimal
 
 from procbuilder.model.languages import SOURCE, WRITTEN, is_written
+from procbuilder.model.torque import read_torque
 from procbuilder.pipeline.lines import COUNTED, FRONT_LISTS
 from procbuilder.publish import pagewords
 from procbuilder.publish.language import ENGLISH, catalogues, language_of, words_in
@@ -114,8 +115,8 @@ def test_counts_ask_for_their_form() -> None:
 
 
 def test_what_was_worked_out_gets_the_comma_and_what_was_typed_does_not() -> None:
-    assert other_unit("11.5 lbf·ft then 90°", GERMAN) == "11,5 lbf·ft dann 90°"
-    assert other_unit("11.5 lbf·ft then 90°", ENGLISH) == "11.5 lbf·ft then 90°"
+    assert other_unit(read_torque("11.5 lbf·ft then 90°").stages, GERMAN) == "11,5 lbf·ft dann 90°"
+    assert other_unit(read_torque("11.5 lbf·ft then 90°").stages, ENGLISH) == "11.5 lbf·ft then 90°"
 
 
 @pytest.mark.parametrize(

@@ -29,7 +29,7 @@ def _facts(edition: Edition) -> Iterator[str]:
     for section in edition.sections:
         yield section.title
     for row in edition.torques:
-        yield from (row.item, row.value, row.order, row.when, row.look_in)
+        yield from (row.item.words, row.value.text, row.order, row.when, row.look_in)
     for entry in edition.ledger.entries:
         yield from (entry.item, entry.opening.value, entry.balance.value[1:], entry.reason)
     for named in edition.closing:

@@ -12,6 +12,8 @@ from procbuilder.model.edition import Edition, Named
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.ledger import Ledger
+from procbuilder.model.quantity import Item
+from procbuilder.model.torque import Torque
 from procbuilder.publish import words
 from procbuilder.publish.pdf import pdf
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
@@ -42,7 +44,8 @@ def test_what_nobody_stated_is_said_to_be_unknown(media: Path) -> None:
 def test_long_words_stay_within_the_page(edition: Edition, media: Path) -> None:
     """Each piece of text would end on the paper if its letters were as narrow as 0.4 of their height."""
     rows = tuple(
-        replace(row, item=LONG, value=LONG if row.value else "", look_in=LONG, order=LONG) for row in edition.torques
+        replace(row, item=Item(LONG, row.place), value=Torque(LONG if row.value else ""), look_in=LONG, order=LONG)
+        for row in edition.torques
     )
     long = replace(
         with_step(edition, 6, command=LONG, moves=(Named(LONG, LONG, (LONG,)),)),

@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.model.edition import Edition, EditionStep, Line, Named
+from procbuilder.model.torque import read_torque
 from procbuilder.publish.data import edition_json
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.selftest import MOST_OF_A_KIND, Question, selftest
@@ -78,7 +79,9 @@ def test_selftest_a_value_from_memory_is_not_drilled(edition: Edition) -> None:
 
 
 def test_selftest_words_for_a_torque_are_not_drilled(edition: Edition) -> None:
-    rows = tuple(dataclasses.replace(row, value="good and tight") for row in step(edition, "keeper-on").torques)
+    rows = tuple(
+        dataclasses.replace(row, value=read_torque("good and tight")) for row in step(edition, "keeper-on").torques
+    )
     worded = changed_step(edition, "keeper-on", torques=rows)
     assert [question.kind for question in selftest(worded) if question.kind in ("torque", "look_up")] == []
 

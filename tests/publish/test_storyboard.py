@@ -9,7 +9,11 @@ from procbuilder.model.edition import Edition, Named
 from procbuilder.model.film import Card, CardLine, Scene, Style
 from procbuilder.publish import words
 from procbuilder.publish.storyboard import storyboard
+from procbuilder.publish.tokens import panels
+from tests.publish.blocks import TEMPLATES
 from tests.publish.sheet import with_step
+
+PANELS = panels(TEMPLATES)
 
 
 def _said(scene: Scene) -> list[str]:
@@ -19,18 +23,18 @@ def _said(scene: Scene) -> list[str]:
 
 @pytest.fixture(scope="module")
 def scenes(edition: Edition) -> dict[str, Scene]:
-    return {scene.title: scene for scene in storyboard(edition)}
+    return {scene.title: scene for scene in storyboard(edition, PANELS)}
 
 
 def test_the_film_begins_with_title_and_dangers_and_has_every_step_in_order(edition: Edition) -> None:
-    titles = [scene.title for scene in storyboard(edition)]
+    titles = [scene.title for scene in storyboard(edition, PANELS)]
     assert titles[:2] == [edition.title, "Dangers of the whole job"]
     assert titles[2:-1] == [f"{step.number}  {step.command}" for step in edition.steps]
     assert titles[-1] == "End"
 
 
 def test_the_title_says_which_edition_it_is_and_what_comes_first(edition: Edition) -> None:
-    said = _said(storyboard(edition)[0])
+    said = _said(storyboard(edition, PANELS)[0])
     assert said[:2] == ["P-014 · revision B · DRAFT – not approved", edition.title]
     assert said[-2:] == [words.PRIORITY, words.QUALIFIED]
 
@@ -78,19 +82,19 @@ def test_points_go_below_the_footage_and_on_the_card_where_there_is_none(
     filmed = scenes["3  Prise off the dust cap"]
     assert filmed.points[0] == "Key point: turn the hub a little after each push – because a bent cap lets water in"
     assert not any(line.startswith("Key point: ") for line in _said(filmed))
-    unfilmed = storyboard(with_step(edition, 3, clip=None))[4]
+    unfilmed = storyboard(with_step(edition, 3, clip=None), PANELS)[4]
     assert unfilmed.points == ()
     assert "Key point: turn the hub a little after each push – because a bent cap lets water in" in _said(unfilmed)
 
 
 def test_a_mistake_on_film_is_told_first(edition: Edition) -> None:
     mistake = Named("Mistake", "pushed too far", ("small pushes all round",))
-    scene = storyboard(with_step(edition, 3, notes=(mistake,)))[4]
+    scene = storyboard(with_step(edition, 3, notes=(mistake,)), PANELS)[4]
     assert scene.points[0] == "Mistake: pushed too far – small pushes all round"
 
 
 def test_a_torque_from_memory_says_so_and_a_missing_one_where_to_look(edition: Edition) -> None:
-    said = [line for scene in storyboard(edition) for line in _said(scene) if line.startswith("Torque: ")]
+    said = [line for scene in storyboard(edition, PANELS) for line in _said(scene) if line.startswith("Torque: ")]
     assert len(said) == len(edition.torques)
     assert "Torque: cap screw: 4 N·m (from memory, not checked)" in said
     blank = [line for line, row in zip(said, edition.torques, strict=True) if not row.value]
@@ -99,7 +103,7 @@ def test_a_torque_from_memory_says_so_and_a_missing_one_where_to_look(edition: E
 
 
 def test_an_edition_without_dangers_of_the_whole_job_has_no_card_for_them(edition: Edition) -> None:
-    assert storyboard(replace(edition, hazards=()))[1].title.startswith("1  ")
+    assert storyboard(replace(edition, hazards=()), PANELS)[1].title.startswith("1  ")
 
 
 def test_a_card_lasts_as_long_as_it_takes_to_read() -> None:

@@ -26,14 +26,13 @@ from procbuilder.model.fastener import (
     OILED,
     NamedThread,
     in_inches,
-    inch_thread,
     is_plausible,
-    named_thread,
     proof_load,
     short_form_torque,
     stress_area,
 )
-from procbuilder.model.torque import NEWTON_METRES, TorqueUnit, in_other_unit, newton_metres, stages
+from procbuilder.model.torque import NEWTON_METRES, TorqueUnit, read_torque
+from procbuilder.read.sizes import read_sizes
 from tests.check.sample import changed, said
 
 THREADS = {thread.size: thread for thread in load().threads}
@@ -299,31 +298,31 @@ def test_units_are_exact() -> None:
 )  # fmt: skip
 def test_rows_of_a_vehicle_makers_table(typed: str, shown: str) -> None:
     """55 N·m = 5.6 kg-m = 41 ft-lb; 5.5 N·m = 0.56 kg-m = 49 in-lb. Back from 41 ft-lb it is 55.6, so 56."""
-    assert in_other_unit(typed) == shown
+    assert _other(typed) == shown
 
 
 def test_what_is_shown_beside_a_value_is_no_more_exact_than_it() -> None:
-    assert in_other_unit("100 N·m") == "74 lbf·ft"
-    assert in_other_unit("20 then 40 N·m, then 90°") == "15 lbf·ft then 30 lbf·ft then 90°"
-    assert in_other_unit("20-25 N·m") == "15–18 lbf·ft"
-    assert in_other_unit("twenty") == ""
+    assert _other("100 N·m") == "74 lbf·ft"
+    assert _other("20 then 40 N·m, then 90°") == "15 lbf·ft then 30 lbf·ft then 90°"
+    assert _other("20-25 N·m") == "15–18 lbf·ft"
+    assert _other("twenty") == ""
 
 
 def test_newton_centimetres_are_a_hundredth() -> None:
     """Tables of mower makers print N·cm."""
-    assert newton_metres("1085 N·cm") == (Fraction("10.85"),)
+    assert read_torque("1085 N·cm").newton_metres == (Fraction("10.85"),)
 
 
 def test_a_number_without_a_unit_is_no_torque() -> None:
-    assert stages("25") == ()
-    assert stages("M8 bolts") == ()
-    assert stages("12,5 N·m") == ()
+    assert read_torque("25").stages == ()
+    assert read_torque("M8 bolts").stages == ()
+    assert read_torque("12,5 N·m").stages == ()
 
 
 def test_a_pitch_is_told_from_a_length() -> None:
-    assert named_thread("M10x1.25x30 bolt, 10.9") == NamedThread("M10", 1.25, "10.9")
-    assert named_thread("M8 x 25 bolt") == NamedThread("M8", None, "")
-    assert named_thread("bolt, 13 mm") is None
+    assert read_sizes("M10x1.25x30 bolt, 10.9").thread == NamedThread("M10", 1.25, "10.9")
+    assert read_sizes("M8 x 25 bolt").thread == NamedThread("M8", None, "")
+    assert read_sizes("bolt, 13 mm").thread is None
 
 
 def test_a_spanner_is_never_turned_into_a_thread() -> None:
@@ -348,4 +347,8 @@ def test_inch_hexagons_and_keys_of_cap_screws() -> None:
 )
 def test_a_fraction_is_a_thread_only_when_it_is_called_one(text: str, size: Fraction | None) -> None:
     """A half inch may be a drive or a hexagon."""
-    assert inch_thread(text) == size
+    assert read_sizes(text).inch_thread == size
+
+
+def _other(typed: str) -> str:
+    return " then ".join(map(str, read_torque(typed).in_other_unit))

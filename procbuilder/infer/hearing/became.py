@@ -2,7 +2,7 @@
 
 from procbuilder.infer.hearing.case import Case
 from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 
 PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from functools import cache
 
 from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 
 _WORD = re.compile(r"'?[^\W_]+(?:-[^\W_]+)*")
 

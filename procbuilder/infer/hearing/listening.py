@@ -12,7 +12,7 @@ from procbuilder.infer.hearing.tokens import cut, plain
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.words import singular, thing
+from procbuilder.infer.hearing.english import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""

@@ -8,7 +8,7 @@ from functools import partial
 
 from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import is_plural, singular
+from procbuilder.infer.hearing.english import is_plural, singular
 
 RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""

@@ -8,7 +8,7 @@ from itertools import zip_longest
 
 from procbuilder.infer.hearing.cues import cue, folded
 from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 
 _MOVES = 0.01
 """By so much a step that takes off or puts back something goes before others."""

@@ -24,25 +24,29 @@ from procbuilder.infer.hearing.turns import Turns
 from procbuilder.infer.hearing.unknown import bare_command, given
 from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
+from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.wordclass import is_modifier
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 def operations(
-    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+    sentences: Iterable[Sentence], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
 ) -> tuple[Operation, ...]:
     """All operations of a narration in the order in which they were said.
 
     Nothing is taken from a verb that is negated, that tells a purpose or a reason, or that somebody
     else does. A thing that is only pointed at gets the name of the last one that fits, and is unsure.
 
+    ``language``: as typed; of one that is not understood nothing is taken.
+
     ``own``: words of the workshop.
 
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
+    if not is_heard(language):
+        return ()
     talk = Talk(wordbook(language, own))
     spoken = list(sentences)
     behind = (*spoken[1:], None)

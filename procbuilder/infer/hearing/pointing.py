@@ -12,7 +12,7 @@ from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural, singular
+from procbuilder.infer.hearing.english import is_plural, singular
 
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})

@@ -16,7 +16,7 @@ from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural, thing
+from procbuilder.infer.hearing.english import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""

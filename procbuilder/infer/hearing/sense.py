@@ -12,7 +12,7 @@ from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Tense
-from procbuilder.model.words import singular, thing
+from procbuilder.infer.hearing.english import singular, thing
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
 """What a thing can do without a hand being named: "the cover lifts off"."""

@@ -13,7 +13,7 @@ from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turned import is_more, turned
 from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
-from procbuilder.model.words import thing
+from procbuilder.infer.hearing.english import thing
 
 
 class Turns:

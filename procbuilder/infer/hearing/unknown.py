@@ -8,7 +8,7 @@ from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import OUTWARD
 from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 
 _SHORTEST = 3
 """Letters of a verb."""

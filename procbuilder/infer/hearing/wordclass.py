@@ -8,7 +8,7 @@ from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.tokens import SIGNS, Token
 from procbuilder.infer.hearing.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.model.words import singular
+from procbuilder.infer.hearing.english import singular
 
 
 class Walk(Protocol):

@@ -25,7 +25,7 @@ def tightening(edition: Edition, words: Words) -> Sheet | None:
 
 def _row(row: TorqueRow, words: Words) -> tuple[Cell, ...]:
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
-    return strong(row.item), Cell(str(row.number)), _value(row, words), Cell(terms), _source(row, words), BLANK
+    return strong(row.item.words), Cell(str(row.number)), _value(row, words), Cell(terms), _source(row, words), BLANK
 
 
 def _value(row: TorqueRow, words: Words) -> Cell:
@@ -45,7 +45,7 @@ def _source(row: TorqueRow, words: Words) -> Cell:
 
 def _pictures(rows: tuple[TorqueRow, ...], words: Words) -> Iterator[Block]:
     """One picture for each thing and order."""
-    drawn = {(row.item, row.sequence): row for row in rows if row.sequence}
+    drawn = {(row.item.words, row.sequence): row for row in rows if row.sequence}
     for item, sequence in drawn:
         assert sequence is not None
         yield Turns(sequence, words.TURNS.format(item=item, count=len(sequence.order)), _alt(sequence, words))
