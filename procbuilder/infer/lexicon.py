@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from functools import cache
-from importlib.resources.abc import Traversable
+from pathlib import Path
 from typing import Any
 
-from procbuilder.infer.wordlists import DATA, ENGLISH, WordLists, frozen, lists, record
+from procbuilder.infer.wordlists import DATA, ENGLISH, Kind, WordLists, frozen, lists, record
 from procbuilder.model.activity import Activity, Order, Work, activity
 from procbuilder.model.fastener import InchThread, Thread, inches
 from procbuilder.model.heard import Act
@@ -28,7 +28,7 @@ _SPOILT = "the workshop says that this spoils it"
 
 
 @cache
-def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Traversable = DATA) -> Lexicon:
+def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) -> Lexicon:
     """All word lists of a language, with the words of a workshop; of a language without a folder only the figures.
 
     ``language``: as typed in a procedure; none typed is English, and a region counts as its language.
@@ -80,7 +80,7 @@ def _with_facts(known: WordLists, name: str, words: dict[str, Any]) -> Iterator[
             yield {"id": key, **facts, **words[key]}
 
 
-def _blocks[Kind](known: WordLists, name: str, part: str, kind: type[Kind]) -> Iterator[Kind]:
+def _blocks(known: WordLists, name: str, part: str, kind: type[Kind]) -> Iterator[Kind]:
     for key, block in known.table(name).get(part, {}).items():
         yield record(kind, {"id": key, **block})
 

@@ -11,6 +11,7 @@ from procbuilder.model.phrases import Phrases
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.words import Words
 
+
 @dataclass(slots=True)
 class _Seen:
     """The steps in which the acts of one rule are done."""
@@ -50,7 +51,8 @@ def _broken(order: Order, seen: _Seen) -> Disorder | None:
     then = next((done for done in seen.then if done.number > begins), None)
     if then is None:
         return None
-    if any(begins < done.number <= then.number for done in seen.first):
+    at_once = any(since and done.number == begins for done in seen.surely)
+    if at_once or any(begins < done.number <= then.number for done in seen.first):
         return None
     late = next((done for done in seen.surely if done.number > then.number), None)
     return Disorder(order, then, late, since) if late or order.missing else None
@@ -109,4 +111,3 @@ class _Acts:
                 for verbs, number, role in self._acts.get(one.key, ()):
                     if verbs in there and (not ends or verbs == one.key or one.whole):
                         yield number, role
-

@@ -13,7 +13,6 @@ from procbuilder.model.sequence import Sequence, spiral, star
 from procbuilder.model.words import Words
 
 
-
 def sequence(entry: Field, procedure: Procedure, lexicon: Lexicon) -> Sequence | None:
     """The turns of a Torque field; None where its order, number or rows are not known."""
     order, patterns, words = entry.part("order"), lexicon.patterns, lexicon.words

@@ -32,7 +32,9 @@ def _typed(text: str, lexicon: Lexicon) -> tuple[Sign, ...]:
 
 def _found(text: str, kinds: str, lexicon: Lexicon) -> tuple[Sign, ...]:
     """Signs of some kinds whose words stand in the text; a word that one has taken counts for no other."""
-    phrases = tuple((phrase, number) for number, sign in lexicon.signs.items() if number[0] in kinds for phrase in sign.words)
+    phrases = tuple(
+        (phrase, number) for number, sign in lexicon.signs.items() if number[0] in kinds for phrase in sign.words
+    )
     there = grouped(tuple((phrase,) for phrase, _ in phrases), lexicon.words).found(text, denied=True)
     taken: set[int] = set()
     found = []

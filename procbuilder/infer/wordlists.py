@@ -4,15 +4,16 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
-from typing import Any, get_origin
+from pathlib import Path
+from typing import Any, TypeVar, get_origin
 
 from procbuilder.model.words import CommandWords, VerbForms, Words
 
-DATA: Traversable = files("procbuilder.infer").joinpath("data")
+DATA = Path(__file__).parent / "data"
 ENGLISH = "en"
 """Of a procedure that names no language."""
+
+Kind = TypeVar("Kind")
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +22,7 @@ class WordLists:
 
     language: str
     """The name of its folder; empty when there is none."""
-    folder: Traversable = DATA
+    folder: Path = DATA
 
     def facts(self, name: str) -> dict[str, Any]:
         """What one file holds that is the same in every language."""
@@ -38,17 +39,20 @@ class WordLists:
     def words(self) -> Words:
         """How its words are told apart."""
         table = self.table("words")
-        verbs, command = record(VerbForms, table.get("verbs", {})), record(CommandWords, table.get("command", {}))
+        letters = table.get("letters", {})
+        table = {**_written(table, letters), "letters": letters}
+        verbs = record(VerbForms, {**table.get("verbs", {}), "known": self.flat("commands")})
+        command = record(CommandWords, table.get("command", {}))
         return record(Words, {**table, "verbs": verbs, "command": command})
 
 
-def lists(language: str, folder: Traversable = DATA) -> WordLists:
+def lists(language: str, folder: Path = DATA) -> WordLists:
     """Those of a language as typed; a region uses those of its language: ``de-AT`` those of ``de``."""
     code = (language.strip() or ENGLISH).casefold().partition("-")[0]
     return WordLists(code if code.isalpha() and folder.joinpath(code).is_dir() else "", folder)
 
 
-def record[Kind](kind: type[Kind], table: Mapping[str, Any]) -> Kind:
+def record(kind: type[Kind], table: Mapping[str, Any]) -> Kind:
     """A record out of a table whose keys are the names of its fields; lists become tuples or sets, as declared.
 
     Raises:
@@ -63,7 +67,18 @@ def frozen(value: Any) -> Any:
     return tuple(map(frozen, value)) if isinstance(value, list) else value
 
 
+def _written(value: Any, letters: Mapping[str, str]) -> Any:
+    """Texts in a table, however deep, with each letter written in one way."""
+    if isinstance(value, str):
+        for letter, other in letters.items():
+            value = value.replace(letter, other)
+        return value
+    if isinstance(value, dict):
+        return {_written(key, letters): _written(one, letters) for key, one in value.items()}
+    return [_written(one, letters) for one in value] if isinstance(value, list) else value
+
+
 @cache
-def _read(folder: Traversable, *path: str) -> dict[str, Any]:
+def _read(folder: Path, *path: str) -> dict[str, Any]:
     file = folder.joinpath(*path)
     return tomllib.loads(file.read_text(encoding="utf-8")) if file.is_file() else {}

@@ -47,10 +47,10 @@ def _without_verb(clause: str, verbs: frozenset[str], words: Words) -> str | Non
     if not read:
         return None
     first, last = read[0], read[-1]
-    if not verbs.isdisjoint(last.ends):
-        apart = last.key in words.verbs.particles
+    if not verbs.isdisjoint(last.names):
+        apart = words.written(clause[last.start : last.end]) in words.verbs.particles
         return clause[first.end if apart else 0 : last.start].strip(" .")
-    return clause[first.end :].strip(" .") if not verbs.isdisjoint(first.ends) else None
+    return clause[first.end :].strip(" .") if not verbs.isdisjoint(first.names) else None
 
 
 def _clauses(sentence: str, words: Words) -> Iterator[str]:

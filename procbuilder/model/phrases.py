@@ -1,20 +1,24 @@
-"""Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words."""
+"""Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words.
+
+A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause. In a language of
+compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
+"""
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import zip_longest
 
 from procbuilder.model.words import Words, verb_forms
 
 _WORD = re.compile(r"[^\W_]+")
 _BREAK = re.compile(r"[,;:.!?()\n]")
+_FULL_STOP = re.compile(r"[;:.!?\n]")
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
-_PART = 5
-"""Letters of a word by which it is known at the front or at the end of a compound."""
-_REST = 2
-"""Letters that the rest of a compound has at least."""
+_SHORTEST = 2
+"""Letters of the shortest part by which a compound is found."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,12 +27,12 @@ class Token:
 
     key: str
     """Folded."""
-    ends: frozenset[str]
-    """All that it is: its key, what it ends with in a compound, the verbs of which it is a form."""
-    fronts: frozenset[str]
-    """What it begins with in a compound."""
+    names: frozenset[str]
+    """All by which it is found: its key, the verbs of which it is a form, what it ends and begins with."""
     start: int
     end: int
+    clause: int = 0
+    """Number of its clause in the text."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,39 +51,72 @@ class Found:
     """The thing itself: a gearbox bracket is no gearbox."""
 
 
+_Run = tuple[frozenset[str], ...]
+"""Words one behind the other: for each its names, of which one must be a name of the token."""
+
+
 @lru_cache(maxsize=20_000)
 def tokens(text: str, words: Words) -> tuple[Token, ...]:
     """The words of a text, but for articles and their like."""
-    read = []
+    read: list[Token] = []
     for match in _WORD.finditer(text):
         if match[0].casefold() not in words.passed_over:
-            read += (Token(key, *_parts(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
-    return tuple(_joined(text, read, words) if words.verb_last else read)
+            read += (Token(key, _names(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
+    joined = list(_joined(text, read, words) if words.verb_last else read)
+    return tuple(_in_clauses(text, joined, words))
 
 
 @lru_cache(maxsize=20_000)
-def _parts(word: str, key: str, words: Words) -> tuple[frozenset[str], frozenset[str]]:
-    """What a word is, and what it begins with."""
-    is_so = {key, *verb_forms(words, word)}
-    if not words.compounds:
-        return frozenset(is_so), frozenset()
-    one = words.singular(word)
-    ends = {form[at:] for form in (key, one) for at in range(_REST, len(form) - _PART + 1)}
-    fronts = {form[:at] for form in (key, one) for at in range(_PART, len(form) - _REST + 1)
-              if form[at:] not in words.suffixes}  # fmt: skip
-    return frozenset(is_so | ends), frozenset(fronts)
+def _names(word: str, key: str, words: Words) -> frozenset[str]:
+    names = {key, *verb_forms(words, word)}
+    if words.compounds:
+        written = words.written(word)
+        names |= {f"-{key[at:]}" for at in range(len(key) - _SHORTEST + 1)}
+        names |= {f"{written[:at]}-" for at in range(_SHORTEST, len(written) + 1)}
+    return frozenset(names)
 
 
 def _joined(text: str, read: list[Token], words: Words) -> Iterator[Token]:
-    """The last word of a clause is also the verb in front of it with this particle: "Zieh den Stecker ab" is abziehen."""
+    """A particle at the end of its clause is a verb with what stands before it: "Zieh den Stecker ab" is abziehen."""
     clause: list[Token] = []
-    for token, behind in zip(read, [*read[1:], None], strict=True):
+    for token, behind in zip_longest(read, read[1:]):
         last = behind is None or behind.key in words.command.joints or _BREAK.search(text[token.end : behind.start])
-        if last and token.key in words.verbs.particles:
-            verbs = {token.key + verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end]))}
-            token = Token(token.key, token.ends | verbs, token.fronts, token.start, token.end)
+        particle = words.written(text[token.start : token.end])
+        if last and particle in words.verbs.particles:
+            verbs = (verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end])))
+            token = replace(token, names=token.names | {particle + verb for verb in verbs})
         clause = [] if last else [*clause, token]
         yield token
+
+
+def _in_clauses(text: str, read: list[Token], words: Words) -> Iterator[Token]:
+    number = 0
+    for at, token in enumerate(read):
+        number += at > 0 and _begins_clause(text, read, at, words)
+        yield replace(token, clause=number)
+
+
+def _begins_clause(text: str, read: list[Token], at: int, words: Words) -> bool:
+    """True behind a full stop, and where a verb stands at a comma or joint: "Kerze ausbauen und Motor starten"."""
+    between = text[read[at - 1].end : read[at].start]
+    if _FULL_STOP.search(between):
+        return True
+    joints = words.command.joints
+    before = at - 2 if read[at - 1].key in joints else at - 1
+    behind = at + 1 if read[at].key in joints else at
+    if not words.verb_last or not ("," in between or before < at - 1 or behind > at):
+        return False
+    return any(0 <= one < len(read) and _is_verb(text, read[one], words) for one in (before, behind))
+
+
+def _is_verb(text: str, token: Token, words: Words) -> bool:
+    noun = words.capital_nouns and text[token.start].isupper()
+    return not noun and not token.names.isdisjoint(_known_verbs(words))
+
+
+@lru_cache(maxsize=20)
+def _known_verbs(words: Words) -> frozenset[str]:
+    return frozenset(map(words.folded, words.verbs.known))
 
 
 class Phrases:
@@ -87,14 +124,17 @@ class Phrases:
 
     def __init__(self, groups: Iterable[Iterable[str]], words: Words) -> None:
         self._words = words
-        self._begin: dict[str, list[tuple[tuple[frozenset[str], ...], int]]] = {}
+        self._denies, self._denies_behind = (
+            frozenset(map(words.folded, said)) for said in (words.denies, words.denies_behind)
+        )
+        self._begin: dict[str, list[tuple[tuple[_Run, ...], int]]] = {}
         for key, group in enumerate(groups):
             for phrase in group:
-                names = _names(phrase, words)
-                for name in names[0] if names else ():
-                    self._begin.setdefault(name, []).append((names, key))
+                runs = tuple(filter(None, (_run(part, words) for part in phrase.split("+"))))
+                for name in runs[0][0] if runs else ():
+                    self._begin.setdefault(name, []).append((runs, key))
         for begun in self._begin.values():
-            begun.sort(key=lambda one: -len(one[0]))
+            begun.sort(key=lambda one: -sum(map(len, one[0])))
 
     def found(self, text: str, *, denied: bool = False) -> Iterator[Found]:
         """Each phrase that stands in the text as whole words; one that is denied ("never use an air line") if asked.
@@ -103,45 +143,70 @@ class Phrases:
         """
         read = tokens(text, self._words)
         for at, token in enumerate(read):
-            for names, key in self._begun(token):
-                behind = at + len(names)
-                if _stand(names, read[at:behind]) and (denied or not self._denied(text, read, at, behind)):
-                    here = text[token.start : read[behind - 1].end]
-                    yield Found(key, here, at, behind, self._is_whole(text, read, behind, names[-1]))
+            for runs, key in self._begun(token):
+                places = _places(runs, read, at)
+                if places and (denied or not any(self._denied(text, read, *place) for place in places)):
+                    first, behind = min(places)[0], max(behind for _, behind in places)
+                    here = text[read[first].start : read[behind - 1].end]
+                    yield Found(key, here, first, behind, self._is_whole(text, read, behind))
 
-    def _begun(self, token: Token) -> Iterable[tuple[tuple[frozenset[str], ...], int]]:
+    def _begun(self, token: Token) -> Iterable[tuple[tuple[_Run, ...], int]]:
         if not self._words.compounds:
             return self._begin.get(token.key, ())
-        known = (self._begin[name] for name in token.ends | token.fronts if name in self._begin)
-        return dict.fromkeys(one for begun in known for one in begun)
+        known = (self._begin[name] for name in token.names if name in self._begin)
+        return sorted({one for begun in known for one in begun}, key=lambda one: (-sum(map(len, one[0])), one[1]))
 
-    def _is_whole(self, text: str, read: tuple[Token, ...], behind: int, last: frozenset[str]) -> bool:
-        if self._words.compounds:
-            return not last.isdisjoint(read[behind - 1].ends)
-        if behind >= len(read):
+    def _is_whole(self, text: str, read: tuple[Token, ...], behind: int) -> bool:
+        if self._words.compounds or behind >= len(read):
             return True
         between, following = text[read[behind - 1].end : read[behind].start], read[behind].key
         return bool(between.strip(" -\n")) or following in self._words.no_part_of_a_name or following.isdigit()
 
     def _denied(self, text: str, read: tuple[Token, ...], at: int, behind: int) -> bool:
-        if any(token.key in self._words.denies for token in read[max(0, at - _REACH) : at]):
+        before = [one for one in read[max(0, at - _REACH) : at] if one.key in self._denies]
+        if before and not _FULL_STOP.search(text[before[-1].end : read[at].start]):
             return True
-        after = [one for one in read[behind : behind + _REACH - 1] if one.key in self._words.denies_behind]
+        after = [one for one in read[behind : behind + _REACH - 1] if one.key in self._denies_behind]
         return bool(after) and not _BREAK.search(text[read[behind - 1].end : after[0].start])
 
 
+def _places(runs: tuple[_Run, ...], read: tuple[Token, ...], at: int) -> list[tuple[int, int]]:
+    """Where each run of a phrase stands, the first of them here; empty when one is not in this clause."""
+    first, *others = runs
+    if not _stands(first, read[at : at + len(first)]):
+        return []
+    places = [(at, at + len(first))]
+    for run in others:
+        here = (
+            start
+            for start, token in enumerate(read)
+            if token.clause == read[at].clause and _stands(run, read[start : start + len(run)])
+        )
+        start = next(here, None)
+        if start is None:
+            return []
+        places.append((start, start + len(run)))
+    return places
+
+
 @lru_cache(maxsize=20_000)
-def _names(phrase: str, words: Words) -> tuple[frozenset[str], ...]:
-    """For each word of a phrase what it is called: folded and, where words are written together, in its singular."""
-    read = tokens(phrase, words)
-    ones = (words.singular(phrase[token.start : token.end]) if words.compounds else token.key for token in read)
-    return tuple(frozenset({token.key, one}) for token, one in zip(read, ones, strict=True))
+def _run(phrase: str, words: Words) -> _Run:
+    """The names of each word of a phrase."""
+    run: list[frozenset[str]] = []
+    for word in phrase.split():
+        read = tokens(word, words)
+        keys = [frozenset({token.key}) for token in read]
+        if keys and words.compounds and word.startswith("-"):
+            keys[0] = frozenset({f"-{read[0].key}"})
+        if keys and words.compounds and word.endswith("-"):
+            keys[-1] = frozenset({f"{words.written(word[read[-1].start : read[-1].end])}-"})
+        run += keys
+    return tuple(run)
 
 
-def _stand(names: tuple[frozenset[str], ...], read: tuple[Token, ...]) -> bool:
-    return len(names) == len(read) and all(
-        not name.isdisjoint(token.ends) or not name.isdisjoint(token.fronts)
-        for name, token in zip(names, read, strict=True)
+def _stands(run: _Run, read: tuple[Token, ...]) -> bool:
+    return len(run) == len(read) and all(
+        not names.isdisjoint(token.names) for names, token in zip(run, read, strict=True)
     )
 
 
@@ -165,12 +230,8 @@ def called(name: str, phrases: Iterable[str], words: Words) -> str:
     What stands behind a comma or ``of`` does not count: ``lip seal of the hub, 40 mm`` is a seal, ``seal spring`` none.
     """
     read = tokens(_head(name, words), words)
-    for phrase in phrases:
-        names = _names(phrase, words)
-        last = read[-len(names) :] if names else ()
-        if _stand(names, last) and names and not names[-1].isdisjoint(last[-1].ends):
-            return phrase
-    return ""
+    runs = ((phrase, _run(phrase, words)) for phrase in phrases)
+    return next((phrase for phrase, run in runs if run and _stands(run, read[-len(run) :])), "")
 
 
 def _head(name: str, words: Words) -> str:

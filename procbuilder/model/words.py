@@ -25,6 +25,8 @@ class VerbForms:
     """Ending of the verbs whose participle has nothing before it: ``ier`` of ``montiert``."""
     odd_forms: Mapping[str, str] = field(default_factory=dict)
     """Forms that no rule makes: ``gezogen`` of ``ziehen``."""
+    known: frozenset[str] = frozenset()
+    """Verbs of commands."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -131,6 +133,10 @@ class Words:
         return any(self.singular(word) != self.written(word) for word in nouns or words)
 
 
+UNKNOWN = Words()
+"""Those of a language of which nothing is known."""
+
+
 @lru_cache(maxsize=20_000)
 def _singular(words: Words, word: str) -> str:
     word = words.written(word)
@@ -142,8 +148,7 @@ def _singular(words: Words, word: str) -> str:
 
 @lru_cache(maxsize=20_000)
 def _folded(words: Words, word: str) -> str:
-    word = words.written(word)
-    one = _verb(words, word) or _without(_singular(words, word), words.cases)
+    one = _without(_singular(words, word), words.cases)
     return words.spellings.get(one, one)
 
 
@@ -194,4 +199,5 @@ def _made_forms(verbs: VerbForms) -> tuple[re.Pattern[str], ...]:
         re.compile(rf"({apart})?{verbs.participle}(\w{{3,}}?)e?t(?:e[nmrs]?)?"),
         re.compile(rf"((?:{apart})?(?:{never})\w{{3,}}?)e?t(?:e[nmrs]?)?"),
         re.compile(rf"(\w+{verbs.verbs})t(?:e[nmrs]?)?"),
+        re.compile(r"(\w{3,}?)e?t"),
     )
