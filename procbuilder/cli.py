@@ -31,7 +31,9 @@ def _faults_shown() -> Iterator[None]:
     try:
         yield
     except Fault as fault:
-        message(str(fault))
+        from procbuilder.publish.wording.faults import said_fault
+
+        message(said_fault(fault))
         raise typer.Exit(fault.code) from None
     except KeyboardInterrupt:
         message("stopped; what was there before is unchanged")
@@ -179,16 +181,17 @@ def build(
 
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
     """
-    from procbuilder.pipeline.build import Wanted, procedures
+    from procbuilder.pipeline.build import Options, procedures
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
 
     with _faults_shown():
         stopped = False
         for each in procedures(folder):
             with progress() as report:
-                wanted = Wanted(edition, dita, film, thorough)
-                built = run(each, report, wanted)
+                options = Options(edition, (TASK,) if dita else (), film, thorough)
+                built = run(each, report, options)
             for line in checked_lines(built.problems, each):
                 message(line)
             for line in outcome(built):

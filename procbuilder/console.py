@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TextIO
 
-from procbuilder.pipeline.recordings import Report
+from procbuilder.pipeline.progress import Progress
 
 _PLAIN = {"–": "-", "—": "-", "·": ".", "×": "x", "→": "->", "…": "...", "°": " deg", "’": "'", "≤": "<=", "≥": ">="}
 
@@ -39,15 +39,16 @@ def message(text: str) -> None:
 
 
 @contextmanager
-def progress() -> Iterator[Report]:
+def progress() -> Iterator[Progress]:
     """A progress line while something runs; only its last words where stderr is no terminal."""
     from rich.console import Console
-    from rich.progress import BarColumn, Progress, SpinnerColumn, TextColumn
+    from rich.progress import BarColumn, SpinnerColumn, TextColumn
+    from rich.progress import Progress as Bar
 
     ascii_only = not (sys.stderr.encoding or "").lower().startswith("utf")
     spinner = SpinnerColumn("line" if ascii_only else "dots")
     console = Console(stderr=True)
-    with Progress(spinner, BarColumn(), TextColumn("{task.description}", markup=False), console=console,
+    with Bar(spinner, BarColumn(), TextColumn("{task.description}", markup=False), console=console,
                   transient=True, disable=not console.is_terminal) as bar:  # fmt: skip
         task = bar.add_task("starting", total=None)
         yield lambda what, done, of: bar.update(task, description=what, completed=done, total=of)

@@ -15,6 +15,9 @@ from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
+from procbuilder.publish.filmed import remark
+from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS
@@ -85,7 +88,7 @@ def summary(problems: Iterable[Problem]) -> str:
 def outcome(built: Built) -> list[str]:
     """Where the results are, and how the procedure stands."""
     edition = built.edition
-    lines = [f"{recording.path}: {remark}" for recording in edition.recordings for remark in recording.remarks]
+    lines = [f"{each.path}: {remark(told, ENGLISH)}" for each in edition.recordings for told in each.remarks]
     lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
@@ -160,7 +163,7 @@ def _minutes(time: StepTime) -> str:
 def _open(entry: Entry) -> str:
     moment = entry.opened[-1]
     film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
-    way = f", {entry.way}" if entry.way else ""
+    way = f", {told_way(entry.way, ENGLISH)}" if entry.way else ""
     if entry.balance is Balance.ASSUMED:
         closing = f"step {entry.closed[-1].number} tells to refit in reverse"
         return f"  Only assumed closed: {entry.item}, {entry.opening}{film} (step {moment.number}); {closing}{way}"

@@ -21,6 +21,14 @@ _RUN = (
 )
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """On several cores each file stays whole, so that what it makes once is made once; the demo, the longest, first."""
+    for item in items:
+        of_demo = "demo_run" in getattr(item, "fixturenames", ())
+        item.add_marker(pytest.mark.xdist_group("demo" if of_demo else item.nodeid.partition("::")[0]))
+    items.sort(key=lambda item: "demo_run" not in getattr(item, "fixturenames", ()))
+
+
 @pytest.fixture(scope="session")
 def browser() -> "Iterator[Browser]":
     """Debian's Chromium; the test is skipped where it or the driver is absent."""

@@ -1,13 +1,15 @@
 """What the rules look at: the procedure as written, what is known of its recordings, and what was worked out of it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Disorder, Noticed
+from procbuilder.model.facts import StepRef
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
+from procbuilder.model.phrases import called, mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TakenOff, TorqueRow
@@ -35,10 +37,35 @@ class Case:
     films: Mapping[str, PacketFacts] = field(default_factory=dict)
     """What the packets of the recordings tell, as far as it is known."""
 
+    def thing(self, name: str) -> str:
+        """The name by which two mentions are the same thing."""
+        return self.lexicon.words.thing(name)
+
+    def mentioned(self, text: str, phrases: Iterable[str]) -> str:
+        """The first of the phrases that stands in a text."""
+        return mentioned(text, phrases, self.lexicon.words)
+
+    def called(self, name: str, phrases: Iterable[str]) -> str:
+        """The first of the phrases with which a name ends."""
+        return called(name, phrases, self.lexicon.words)
+
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:
         """The steps with their numbers, which count from 1."""
         return enumerate(self.procedure.steps, 1)
+
+    @property
+    def front(self) -> Place | None:
+        """The heading below which the lists before the first step stand; None without any section."""
+        return next((section.place for section in self.procedure.sections), None)
+
+    def step(self, number: int) -> StepRef:
+        """The step of this number, to speak of it."""
+        return StepRef(self.procedure.steps[number - 1].id, number)
+
+    def heading(self, number: int) -> Place:
+        """Where the step of this number begins: lines that are proposed for it go below."""
+        return self.procedure.steps[number - 1].place
 
     @property
     def spans(self) -> Iterator[tuple[int, Place, Span]]:

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import facts
+from procbuilder.model.problem import Problem, Severity
 
 
 def derived_not_accepted(case: Case) -> Iterator[Problem]:
@@ -12,12 +13,6 @@ def derived_not_accepted(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         for entry in step.all("Derived"):
             source = entry.part("from")
-            known = numbers.get(source.removeprefix("#"))
-            yield worded(
-                Severity.ASK,
-                entry.place,
-                f"step {number} is derived from {f'step {known}' if known else source} and was not filmed",
-                f'read it, put it right, then take the line "- Derived: {source}" away',
-                "derived-not-accepted",
-                2,
-            )
+            known = numbers.get(entry.step_id)
+            given = facts(step=case.step(number), source=case.step(known) if known else source, typed=source)
+            yield Problem("derived-not-accepted", Severity.ASK, entry.place, given, danger=2, subject=f"#{step.id}")

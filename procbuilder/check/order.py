@@ -4,92 +4,72 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from procbuilder.check.case import Case
-from procbuilder.model.activity import Disorder, Done
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.activity import Done
+from procbuilder.model.facts import Line, Phrase, facts
+from procbuilder.model.problem import Problem, Severity, answer
 from procbuilder.model.torque import TorqueUnit
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
-
-_RAISED = ("raised", "jacked", "jacked up", "lifted", "on stands", "wheel off", "front raised", "rear raised")
-_ON_WHEELS = ("wheel nut", "wheel bolt", "lug nut", "lug bolt")
-_RUBBER = ("bush", "bushing", "rubber mount", "wishbone", "control arm", "trailing arm")
 
 
 def wrong_order(case: Case) -> Iterator[Problem]:
     """A rule of order that the steps break; see ``order.toml``."""
     for one in case.disorders:
-        yield worded(
-            Severity.ASK,
-            one.then.place,
-            f"{_too_early(one)}: {one.order.rule}, because {one.order.why}",
-            f'{_put_right(one)}, or add "- Refused: wrong order: {one.order.rule} | why not"',
-            "wrong-order",
-            one.order.danger,
-            subject=one.order.rule,
+        then, first, since = one.then, one.first, one.since
+        given = facts(
+            step=case.step(then.number),
+            command=then.command,
+            since=_behind(since, case) if since else "",
+            rule=one.order.rule,
+            why=one.order.why,
+            example=one.order.example,
+            answer=answer("wrong-order", one.order.rule),
         )
+        if first:
+            given += facts(first=case.step(first.number), first_command=first.command)
+        form = "too-late" if first else "missing"
+        yield Problem("wrong-order", Severity.ASK, then.place, given, form, one.order.danger, one.order.rule)
 
 
-def _too_early(one: Disorder) -> str:
-    if one.first:
-        return f"{_named(one.then)} comes before {_named(one.first)}"
-    since = f" after {_named(one.since)}" if one.since else ""
-    return f"{_named(one.then)} comes too early{since}"
-
-
-def _put_right(one: Disorder) -> str:
-    if one.first:
-        return f"move step {one.first.number} before step {one.then.number}"
-    return f'add a step before it, such as "### {one.order.example}"'
-
-
-def _named(done: Done) -> str:
-    return f'step {done.number}, "{done.command}"'
+def _behind(done: Done, case: Case) -> Phrase:
+    return Phrase("behind-step", facts(step=case.step(done.number), command=done.command))
 
 
 def torque_in_the_air(case: Case) -> Iterator[Problem]:
     """Wheel nuts, and joints in rubber, that get their torque while the vehicle is still raised."""
-    steps = case.procedure.steps
-    ends = {thing(entry.part("state")) for entry in case.procedure.everywhere("Ends")}
+    steps, told = case.procedure.steps, case.lexicon.checks
+    ends = {case.thing(entry.part("state")) for entry in case.procedure.everywhere("Ends")}
     for row in case.torques:
         step = steps[row.number - 1]
         if row.demanded and step.all("Nip up"):
             continue
         stand = case.standing.get(step.id)
-        ended = [thing(entry.part("state")) for entry in step.all("Ends")]
-        lasting = [state for state in (stand.states if stand else ()) if thing(state) not in ended]
-        raised = next((state for state in lasting if thing(state) in ends and mentioned(state, _RAISED)), "")
-        what = mentioned(row.item.words, (*_ON_WHEELS, *_RUBBER))
-        if raised and what and not (row.when and what in _RUBBER):
-            rubber = what in _RUBBER
-            why = "its rubber is twisted on the ground" if rubber else "the wheel turns and does not seat"
-            yield worded(
-                Severity.ASK,
-                row.place,
-                f'{row.item}: torque in step {row.number} while "{raised}" still lasts: {why}',
-                f'nip it up here, put "- Ends: {raised}" before it and the torque behind, or add '
-                f'"- Refused: torque in the air: {row.item} | why not"',
-                "torque-in-the-air",
-                2,
-                subject=row.item.words,
+        ended = [case.thing(entry.part("state")) for entry in step.all("Ends")]
+        lasting = [state for state in (stand.states if stand else ()) if case.thing(state) not in ended]
+        to_end = [state for state in lasting if case.thing(state) in ends]
+        raised = next((state for state in to_end if case.mentioned(state, case.lexicon.raised)), "")
+        what = case.mentioned(row.item.words, (*told.on_wheels, *told.rubber))
+        if raised and what and not (row.when and what in told.rubber):
+            given = facts(
+                item=row.item,
+                step=case.step(row.number),
+                state=raised,
+                ends=Line("Ends", (raised,)),
+                answer=answer("torque-in-the-air", row.item.words),
             )
+            form = "rubber" if what in told.rubber else "wheel"
+            yield Problem("torque-in-the-air", Severity.ASK, row.place, given, form, 2, row.item.words)
 
 
 def angle_before_torque(case: Case) -> Iterator[Problem]:
     """A fastener whose angle stage comes before its torque stage."""
-    for item, rows in groupby(sorted(case.torques, key=_tightened), key=_tightened):
+
+    def tightened(row: TorqueRow) -> str:
+        return case.thing(row.item.words)
+
+    for item, rows in groupby(sorted(case.torques, key=tightened), key=tightened):
         stages = sorted(rows, key=lambda row: (row.number, row.place))
         angle = next((row for row in stages if TorqueUnit.DEGREE in row.value.units), None)
         later = [row for row in stages if angle and row.place > angle.place and row.value.has_torque]
         if angle and later and not any(row.value.has_torque for row in stages if row.place <= angle.place):
-            yield worded(
-                Severity.ASK,
-                angle.place,
-                f"{item} is turned by an angle in step {angle.number}, before its torque in step {later[0].number}",
-                "put the torque first and the angle behind it, as the document says",
-                "angle-before-torque",
-                2,
-            )
-
-
-def _tightened(row: TorqueRow) -> str:
-    return thing(row.item.words)
+            given = facts(item=item, step=case.step(angle.number), torque=case.step(later[0].number))
+            yield Problem("angle-before-torque", Severity.ASK, angle.place, given, danger=2, subject=item)

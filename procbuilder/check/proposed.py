@@ -8,7 +8,6 @@ from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import Signal
-from procbuilder.model.words import mentioned
 
 _SHOWN = 4
 """Further steps that are named one by one."""
@@ -96,8 +95,11 @@ def not_reserved(case: Case) -> Iterator[Problem]:
 
 def gloves_near_rotation(case: Case) -> Iterator[Problem]:
     """Gloves where something turns: the glove is caught, and the arm goes after it (ISO 7010 P028)."""
-    listed = any(mentioned(entry.raw, ["glove"]) for entry in case.procedure.listed("Wear"))
-    worn = [(number, step) for number, step in case.numbered if listed or mentioned(_raw(step, "Wear"), ["glove"])]
+    told = case.lexicon.checks
+    listed = any(case.mentioned(entry.raw, told.gloves) for entry in case.procedure.listed("Wear"))
+    worn = [
+        (number, step) for number, step in case.numbered if listed or case.mentioned(_raw(step, "Wear"), told.gloves)
+    ]
     turning = [(number, step, words) for number, step in worn if (words := _turning(step, case))]
     if turning:
         number, step, words = turning[0]
@@ -117,9 +119,9 @@ def gloves_near_rotation(case: Case) -> Iterator[Problem]:
 
 def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
-    if mentioned(_raw(step), ["no glove", "without glove"]):
+    if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:
@@ -144,7 +146,7 @@ def _lasting(activity: Activity, hit: Hit, case: Case) -> str:
 
 def _remarks(activity: Activity, case: Case) -> str:
     """Who may do it, and the signs of the hazard and of what must not be."""
-    signs = [f"{sign} {case.lexicon.signs[sign]}" for sign in activity.signs if sign in case.lexicon.signs]
+    signs = [f"{sign} {case.lexicon.signs[sign].meaning}" for sign in activity.signs if sign in case.lexicon.signs]
     shown = [sign for sign in signs if not sign.startswith("M")]
     known = "; ".join(filter(None, (activity.who, f"ISO 7010 {', '.join(shown)}" if shown else "")))
     return f" ({known})" if known else ""
@@ -154,9 +156,9 @@ def _wear(activity: Activity, hit: Hit, case: Case) -> str:
     """Protective equipment that is not listed yet, as a field to copy, with the numbers of its signs."""
     here = case.procedure.steps[hit.number - 1].all("Wear") if hit.number else ()
     known = " ; ".join(entry.raw for entry in (*case.procedure.listed("Wear"), *here))
-    worn = case.lexicon.worn
-    missing = [sign for sign in activity.signs if sign in worn and not mentioned(known, worn[sign])]
-    names = "; ".join(worn[sign][0] for sign in missing)
+    worn = {number: sign for number in activity.signs if (sign := case.lexicon.signs.get(number)) and sign.worn}
+    missing = [number for number, sign in worn.items() if not case.mentioned(known, (sign.worn, *sign.words))]
+    names = "; ".join(worn[number].worn for number in missing)
     return f' and "- Wear: {names}" (ISO 7010 {", ".join(missing)})' if missing else ""
 
 

@@ -6,7 +6,6 @@ from procbuilder.check.case import Case
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
 from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.words import called, mentioned, thing
 
 
 def single_use_again(case: Case) -> Iterator[Problem]:
@@ -21,7 +20,7 @@ def single_use_again(case: Case) -> Iterator[Problem]:
             continue
         for name in _names(entry):
             part = _listed(name, case)
-            if part is not None and not (entry.renewed and name == entry.item) and thing(name) not in renewed:
+            if part is not None and not (entry.renewed and name == entry.item) and case.thing(name) not in renewed:
                 yield _asked(entry, name, part, case)
 
 
@@ -30,19 +29,19 @@ def _names(entry: Entry) -> list[str]:
 
 
 def _listed(name: str, case: Case) -> SingleUse | None:
-    return next((one for one in case.lexicon.single_use if called(name, one.things)), None)
+    return next((one for one in case.lexicon.single_use if case.called(name, one.things)), None)
 
 
 def _renewed(case: Case) -> set[str]:
     """Everything of which a new one is a part of the job."""
     fields = case.procedure.everywhere("Part", "On")
-    return {thing(item.name) for entry in fields for item in entry.items if item.new}
+    return {case.thing(item.name) for entry in fields for item in entry.items if item.new}
 
 
 def _asked(entry: Entry, name: str, part: SingleUse, case: Case) -> Problem:
     number = entry.opened[0].number
     command = case.procedure.steps[number - 1].command if number else ""
-    critical = mentioned(f"{name} ; {entry.item} ; {command}", case.lexicon.critical)
+    critical = case.mentioned(f"{name} ; {entry.item} ; {command}", case.lexicon.critical)
     return worded(
         Severity.STOP if critical else Severity.ASK,
         entry.opened[0].place,

@@ -6,9 +6,9 @@ from rapidfuzz import fuzz, process
 
 from procbuilder.check.balance import when
 from procbuilder.check.case import Case
+from procbuilder.model.commands import done_to
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.signal import SIGNALS, Signal
-from procbuilder.model.words import behind_verb, mentioned, thing
 
 
 def hazard_incomplete(case: Case) -> Iterator[Problem]:
@@ -32,10 +32,10 @@ def hazard_incomplete(case: Case) -> Iterator[Problem]:
 
 def state_never_begins(case: Case) -> Iterator[Problem]:
     """A ``while:`` that names a state which no step begins: the danger or protection would hold nowhere."""
-    states = {thing(entry.part("state")): entry.part("state") for entry in case.procedure.everywhere("State")}
+    states = {case.thing(entry.part("state")): entry.part("state") for entry in case.procedure.everywhere("State")}
     for entry in case.procedure.everywhere(*SIGNALS, "For now", "State"):
         state = entry.part("while")
-        if not state or thing(state) in states:
+        if not state or case.thing(state) in states:
             continue
         is_mild = entry.name in SIGNALS and not SIGNALS[entry.name].is_grave
         near = process.extractOne(state, list(states.values()), scorer=fuzz.WRatio, score_cutoff=65)
@@ -89,4 +89,4 @@ def _tests(command: str, case: Case) -> bool:
     """A verb such as "check" must begin a command; a phrase such as "road test" may stand anywhere in it."""
     verbs = [word for word in case.lexicon.tests if " " not in word]
     phrases = [word for word in case.lexicon.tests if " " in word]
-    return behind_verb(command, verbs) is not None or bool(mentioned(command, phrases))
+    return done_to(command, verbs, case.lexicon.words) is not None or bool(case.mentioned(command, phrases))

@@ -1,14 +1,15 @@
 """Rules about torques that do not agree with each other, with the thread, or with the wrenches. None gives a value."""
 
 from collections.abc import Iterator
+from decimal import Decimal
 from fractions import Fraction
 
 from procbuilder.check.case import Case
-from procbuilder.check.torque import critical
+from procbuilder.check.torque import severity
+from procbuilder.model.facts import Line, Phrase, facts
 from procbuilder.model.fastener import NamedThread, is_plausible
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity, answer, answerable
 from procbuilder.model.torque import Torque
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import HeardTorque, TorqueRow
 
 _SAME = Fraction(3, 100)
@@ -21,39 +22,42 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
-            yield worded(
-                Severity.STOP if critical(row, case) else Severity.ASK,
-                row.place,
-                f"the torque of {_name(row)} is {row.value} in step {row.number}, and {before.value} in step "
-                f"{before.number} ({before.place})",
-                'write the right one in both lines, or say with " | when: …" what is different',
-                "torques-contradict",
-                2,
+            given = facts(
+                item=_name(row, case),
+                value=row.value.text,
+                step=case.step(row.number),
+                other=before.value.text,
+                before=case.step(before.number),
+                there=before.place,
             )
+            grave = severity(row, case)
+            subject = answerable(grave, _name(row, case))
+            yield Problem("torques-contradict", grave, row.place, given, danger=2, subject=subject)
 
 
 def said_and_typed_differ(case: Case) -> Iterator[Problem]:
     """The words of the film give another torque than the line of the step."""
     for heard in case.heard:
         rows = [row for row in case.torques if row.step == heard.step and row.value.stages]
-        row = _meant(heard, rows)
+        row = _meant(heard, rows, case)
         if row is None:
             continue
-        typed = [value for each in rows if _name(each) == _name(row) for value in each.value.newton_metres]
+        typed = [value for each in rows if _name(each, case) == _name(row, case) for value in each.value.newton_metres]
         if any(all(not _near(said, value) for value in typed) for said in heard.value.newton_metres):
-            yield worded(
-                Severity.STOP if critical(row, case) else Severity.ASK,
-                row.place,
-                f"the torque of {_name(row)} is {row.value}, but {heard.origin.words} is {heard.value} ({heard.place})",
-                f"write the right one with its document, or "
-                f'"- Asked: said and typed differ: {_name(row)} | the words are wrong"',
-                "said-and-typed-differ",
-                2,
-                subject=_name(row),
+            name, rule = _name(row, case), "said-and-typed-differ"
+            given = facts(
+                step=case.step(row.number),
+                item=name,
+                value=row.value.text,
+                source=heard.origin,
+                heard=heard.value.text,
+                there=heard.place,
+                answer=answer(rule, name, "the words are wrong", "Asked"),
             )
+            yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
 
 def torque_against_thread(case: Case) -> Iterator[Problem]:
@@ -62,48 +66,47 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
     held = _held(case)
     for row in case.torques:
         values = row.value.newton_metres
-        named = row.item.sizes.thread or held.get(_name(row))
+        named = row.item.sizes.thread or held.get(_name(row, case))
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
-            yield worded(
-                Severity.ASK,
-                row.place,
-                f"{row.value} is far from what an {named.size} thread{_of_class(named)} is usually tightened to: "
-                "is the value, its unit or the thread typed wrong?",
-                f"put it right, or write "
-                f'"- Asked: torque against thread: {_name(row)} | right, with the page of the document"',
-                "torque-against-thread",
-                2,
-                subject=_name(row),
+            name, rule = _name(row, case), "torque-against-thread"
+            given = facts(
+                step=case.step(row.number),
+                value=row.value.text,
+                thread=named.size,
+                strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
+                answer=answer(rule, name, "right, with the page of the document", "Asked"),
             )
+            yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 
 
 def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
-    wrenches = [item for item in listed if mentioned(item.name, ["torque wrench", "torque screwdriver"])]
-    ranges = [item.sizes.reach for item in wrenches if item.sizes.reach]
+    wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
+    ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
     if not outside or not listed:
         return
-    row = next(row for row in case.torques if outside[0] in row.value.newton_metres)
+    rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
+    row = next(row for row in rows if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
-    tools = "; ".join(f"torque wrench {low}–{high} N·m" for low, high in proposed)
-    lacking = "no torque wrench of the list reaches" if ranges else "no torque wrench is listed with its range, for"
-    yield worded(
-        Severity.ADVICE,
-        row.place,
-        f"{lacking} {_spread(outside)}; a wrench reads well from 20 to 100 % of its range (common practice)",
-        f'add "- Tool: {tools}"' if tools else "name the torque wrench with its range in a Tool line",
-        "torque-wrench-range",
-        4,
+    tools = tuple(Phrase("torque-wrench", facts(low=low, high=high)) for low, high in proposed)
+    low, high = _shown(outside[0]), _shown(outside[-1])
+    given = facts(
+        values=Phrase("newton-metres" if low == high else "newton-metres-from-to", facts(low=low, high=high)),
+        line=Line("Tool", (tools,), place=case.front) if tools else "",
+        steps=tuple(dict.fromkeys(case.step(row.number) for row in rows)),
     )
+    form = f"{'none-reaches' if ranges else 'none-listed'}{'' if tools else '-nor-known'}"
+    subject = f"{low}–{high} N·m"
+    yield Problem("torque-wrench-range", Severity.ADVICE, row.place, given, form, 4, subject)
 
 
-def _name(row: TorqueRow) -> str:
-    return thing(row.item.name)
+def _name(row: TorqueRow, case: Case) -> str:
+    return case.thing(row.item.name)
 
 
 def _branch(row: TorqueRow, case: Case) -> str:
@@ -121,10 +124,10 @@ def _agree(one: Torque, other: Torque) -> bool:
     return same and len(first) == len(second) and one.angles == other.angles
 
 
-def _meant(heard: HeardTorque, rows: list[TorqueRow]) -> TorqueRow | None:
+def _meant(heard: HeardTorque, rows: list[TorqueRow], case: Case) -> TorqueRow | None:
     """The typed torque that was spoken of: the one named, or the only one of the step."""
-    named = [row for row in rows if mentioned(heard.words, [_name(row)])]
-    if named or len({_name(row) for row in rows}) == 1:
+    named = [row for row in rows if case.mentioned(heard.words, [_name(row, case)])]
+    if named or len({_name(row, case) for row in rows}) == 1:
         return (named or rows)[0]
     return None
 
@@ -135,17 +138,13 @@ def _held(case: Case) -> dict[str, NamedThread]:
     for entry in case.ledger.entries:
         for fastener in entry.fasteners:
             if fastener.sizes.thread:
-                found.setdefault(thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
+                found.setdefault(case.thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
     return found
 
 
-def _of_class(named: NamedThread) -> str:
-    return f" of class {named.strength}" if named.strength else ""
-
-
-def _spread(values: list[Fraction]) -> str:
-    low, high = (f"{float(value):.0f}" if value >= 10 else f"{float(value):.1f}" for value in (values[0], values[-1]))
-    return f"{low} N·m" if low == high else f"{low} to {high} N·m"
+def _shown(value: Fraction) -> Decimal:
+    """Newton metres: whole from 10 on, tenths below."""
+    return Decimal(f"{float(value):.0f}" if value >= 10 else f"{float(value):.1f}")
 
 
 def _cover(values: list[Fraction], wrenches: tuple[tuple[int, int], ...]) -> list[tuple[int, int]]:

@@ -13,14 +13,14 @@ class NotBuilt(InputFault):
     """A folder without a page."""
 
     def __init__(self, folder: Path) -> None:
-        super().__init__(f"{folder}: there is no page in it yet – run: procbuilder build {folder}")
+        super().__init__(folder=folder)
 
 
 class PortTaken(InputFault):
     """A port on which something else listens."""
 
     def __init__(self, port: int) -> None:
-        super().__init__(f"port {port} is taken by another program – name another one: --port {port + 1}")
+        super().__init__(port=port, other=port + 1)
 
 
 def output_of(folder: Path) -> Path:

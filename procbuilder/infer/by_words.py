@@ -8,7 +8,7 @@ from procbuilder.infer.book import moment_at
 from procbuilder.infer.hearing.english import singular, thing
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
+from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.ledger import Opening
 from procbuilder.model.moves import LEFT_OPEN, MOVES
@@ -23,6 +23,8 @@ _NOT_KEPT = ("temporary", "support", "lock", "dirt", "paste", "fluid", "tool", "
 
 def taken_off_by_words(procedure: Procedure, own: OwnWords = NO_OWN_WORDS) -> tuple[TakenOff, ...]:
     """In the order of the steps. A thing that any later step names, in whatever words, is not among them."""
+    if not is_heard(procedure.front["language"]):
+        return ()
     bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*MOVES, LEFT_OPEN)}
     book, follower = wordbook(own=own), Follower()
     said = [Sentence(step.command, step.place, "", Fraction(0), Fraction(0), number) for number, step in bare.items()]

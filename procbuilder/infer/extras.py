@@ -31,7 +31,9 @@ def extras(procedure: Procedure, times: Iterable[StepTime]) -> tuple[Extra, ...]
 
 def elsewhere(minutes: Minutes, place: str, workshop: Workshop, words: Words) -> tuple[Elsewhere, ...]:
     """The hours under the other conditions that the workshop file compares with this place, and with its allowance."""
-    fitting = [each for each in workshop.conditions if not each.instead_of or mentioned(place, [each.instead_of], words)]
+    fitting = [
+        each for each in workshop.conditions if not each.instead_of or mentioned(place, [each.instead_of], words)
+    ]
     found = [_times(minutes, each.name, each.factor, each.origin) for each in fitting]
     if workshop.allowance:
         factor = workshop.allowance.standard(Decimal(1))

@@ -6,19 +6,19 @@ from dataclasses import dataclass, replace
 from procbuilder.infer.book import Account, Book, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
-from procbuilder.infer.ways import AND, NOT, Branches, Way
+from procbuilder.infer.ways import Branches, Way
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.words import Words
 
 _WRONG = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
-_NO_WORDS = Lexicon()
 _End = tuple[str, Opening, Balance, frozenset[Moment], frozenset[Moment]]
 
 
-def ledger(procedure: Procedure, lexicon: Lexicon = _NO_WORDS) -> Ledger:
+def ledger(procedure: Procedure, lexicon: Lexicon) -> Ledger:
     """Follow the typed fields in the order of the file.
 
     Off is closed by On, For now by Out again, State by Ends; Slacken and Nip up only by a later
@@ -67,7 +67,7 @@ class _Followed:
             places.setdefault(self._key(entry.item), []).append(at)
         more: list[Entry] = []
         ends: dict[Way, set[_End]] = {}
-        for way, name in self.branches.ways.items():
+        for way, conditions in self.branches.ways.items():
             changed, again = set(self.branches.changed_by(way)), self.branches.done_again(way)
             other = changed | {number for numbers in again for number in numbers}
             touched = {key for number in other for at in self.of_step.get(number, ()) for key in self._keys_at(at)}
@@ -77,7 +77,7 @@ class _Followed:
                 parts = [part for part in ends if part < way] if len(way) > 1 else []
                 known = {end for part in parts for end in ends[part]}
                 ends[way] = {_end(entry) for entry in taken}
-                more += _otherwise(entries, own, taken, name, known)
+                more += _otherwise(entries, own, taken, conditions, known)
         return Ledger((*entries, *more))
 
     def _on_way(self, changed: set[int], again: list[range], touched: set[str]) -> Iterator[_Visit]:
@@ -101,7 +101,7 @@ class _Followed:
             else:
                 book.enter(visit.entry, visit.moment, visit.spoilt)
         accounts = [a for a in book.accounts if touched is None or book.key(a.name) in touched]
-        return tuple(_entry(account, self.kept) for account in accounts)
+        return tuple(_entry(account, self.kept, self.words) for account in accounts)
 
     def _keys_at(self, at: int) -> frozenset[str]:
         return self._keys(self.visits[at])
@@ -136,7 +136,7 @@ def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
 
 
 def _otherwise(
-    entries: list[Entry], own: list[int], taken: tuple[Entry, ...], name: str, known: set[_End]
+    entries: list[Entry], own: list[int], taken: tuple[Entry, ...], conditions: tuple[str, ...], known: set[_End]
 ) -> list[Entry]:
     """What ends otherwise when a way is taken. Entries that are wrong only when it is not taken are marked.
 
@@ -146,9 +146,10 @@ def _otherwise(
     for at in own:
         entry = entries[at]
         known.add(_end(entry))
-        if entry.balance in _WRONG and _end(entry) not in ends_so and AND not in name:
-            entries[at] = replace(entry, way=f"{entry.way}{NOT}{name}" if entry.way else f"if not: {name}")
-    return [replace(entry, way=f"if: {name}") for entry in taken if _end(entry) not in known]
+        if entry.balance in _WRONG and _end(entry) not in ends_so and len(conditions) == 1:
+            before = entry.way.branches if entry.way else ()
+            entries[at] = replace(entry, way=OnWay((*before, *conditions), taken=False))
+    return [replace(entry, way=OnWay(conditions, taken=True)) for entry in taken if _end(entry) not in known]
 
 
 def _end(entry: Entry) -> _End:
@@ -156,8 +157,8 @@ def _end(entry: Entry) -> _End:
     return entry.item, entry.opening, entry.balance, frozenset(entry.opened), frozenset(entry.closed)
 
 
-def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
-    balance, reason = _balance(account, kept)
+def _entry(account: Account, kept: tuple[Field, ...], words: Words) -> Entry:
+    balance, reason = _balance(account, kept, words)
     assumed = (account.assumed,) if account.assumed and balance is Balance.ASSUMED else ()
     return Entry(
         item=account.name,
@@ -178,21 +179,22 @@ def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
     )
 
 
-def _balance(account: Account, kept: tuple[Field, ...]) -> tuple[Balance, str]:
+def _balance(account: Account, kept: tuple[Field, ...], words: Words) -> tuple[Balance, str]:
     if not account.opened:
         return Balance.NEVER_OPENED, ""
     if not account.rest:
         return Balance.CLOSED, ""
     for entry in kept:
-        if _covers(entry, account):
+        if _covers(entry, account, words):
             return Balance.LEFT_OPEN, f"{entry.part('reason')} ({entry.part('name')})"
     return (Balance.ASSUMED if account.assumed else Balance.OPEN), ""
 
 
-def _covers(entry: Field, account: Account) -> bool:
+def _covers(entry: Field, account: Account, words: Words) -> bool:
     """True when a Left open field names this thing, as many as are open, with reason and name."""
     if not entry.items:
         return False
     item = entry.item
     enough = item.quantity is None or item.quantity.number >= account.rest
-    return thing(item.name) == thing(account.name) and enough and bool(entry.part("reason") and entry.part("name"))
+    same = words.thing(item.name) == words.thing(account.name)
+    return same and enough and bool(entry.part("reason") and entry.part("name"))

@@ -6,11 +6,11 @@ from fractions import Fraction
 from itertools import groupby
 
 from procbuilder.infer.hearing.operations import operations
+from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.infer.spoils import single_use
-from procbuilder.infer.ways import AND, NOT
 from procbuilder.model.drafted import DerivedStep
-from procbuilder.model.heard import Act, Sentence
-from procbuilder.model.ledger import Balance, Entry, Ledger, Opening
+from procbuilder.model.heard import Act, Operation, Sentence
+from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
 from procbuilder.model.phrases import called, mentioned
@@ -64,7 +64,7 @@ class _Deriver:
         self.slackened = {self.thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
         self.states = {self.thing(e.item): e for e in self.open if e.opening is Opening.STATE}
         self.known = {self.thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
-        self.done = {entry.part("from").removeprefix("#") for entry in procedure.everywhere("Derived")}
+        self.done = {entry.step_id for entry in procedure.everywhere("Derived")}
 
     def steps(self) -> Iterator[DerivedStep]:
         backs = [self._back(entry) for entry in self.open if entry.opened[-1].number and self._is_new(entry)]
@@ -102,14 +102,19 @@ class _Deriver:
     def _opposite(self, entry: Entry, step: Step) -> str:
         if entry.opening is Opening.STATE and (verb := self.told.ends.get(self.thing(entry.item).split()[-1])):
             return verb
+        named = [one for one in self._heard(entry, step) if self._last(one.object) == self._last(entry.item)]
+        found = named or self._heard(entry, step)
+        return found[0].opposite if found else self.said[entry.opening.name.lower()]
+
+    def _heard(self, entry: Entry, step: Step) -> list[Operation]:
+        """What the command does, of the kind of this entry, where something puts it right again."""
+        language = self.procedure.front["language"]
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
-        found = [
-            one
-            for one in operations([sentence], self.procedure.front["language"], self.own, commands=True)
-            if one.opposite and one.act is _ACTS[entry.opening]
-        ]
-        named = [one for one in found if self.thing(one.object).split()[-1:] == self.thing(entry.item).split()[-1:]]
-        return (named or found)[0].opposite if found else self.said[entry.opening.name.lower()]
+        told = operations([sentence], language, self.own, commands=True) if is_heard(language) else ()
+        return [one for one in told if one.opposite and one.act is _ACTS[entry.opening]]
+
+    def _last(self, name: str) -> list[str]:
+        return self.thing(name).split()[-1:]
 
     def _decide(self, entry: Entry, step: Step) -> str:
         used_once = single_use(entry.item, self.lexicon)
@@ -195,9 +200,7 @@ def _alike(back: _Back) -> tuple[object, ...]:
     return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
 
 
-def _conditions(way: str, contrary: tuple[str, ...]) -> list[str]:
-    """``if: braked hub, and: disc`` as the conditions of a step."""
-    head, _, names = way.partition(": ")
+def _conditions(way: OnWay | None, contrary: tuple[str, ...]) -> list[str]:
+    """The conditions of a step on this way."""
     no = next(iter(contrary), "not")
-    told = names.replace(NOT, f"{AND}{no} ") if head == "if" else f"{no} {names.replace(NOT, f'{AND}{no} ')}"
-    return told.split(AND) if way else []
+    return [name if way.taken else f"{no} {name}" for name in way.branches] if way else []

@@ -11,7 +11,6 @@ from procbuilder.infer.curve import at_both_ends, learning_rate
 from procbuilder.infer.evidence import believed, evidence, hands_on
 from procbuilder.infer.extras import elsewhere, extras
 from procbuilder.infer.lexicon import load
-from procbuilder.infer.stated import stated_minutes
 from procbuilder.model.estimate import Basis, Estimate, Evidence, OddTime, Practice, Price, StepTime
 from procbuilder.model.footage import FootageSplit
 from procbuilder.model.practice import Logged, Run, sittings
@@ -57,7 +56,7 @@ def estimate(
     waits = [(wait.minutes.likely, wait.overlaps) for step in main for wait in step.waits]
     waiting = sum((minutes for minutes, overlaps in waits if not overlaps), Decimal(0))
     elapsed = total.likely + Fraction(waiting)
-    stated = stated_minutes(procedure.front["stated time"])
+    stated = procedure.front.stated
     words = load(procedure.front["language"]).words
     practice = _practice(used, len(runs) - len(used), odd)
     rate = learning_rate(belief if practice.repeated else None)
@@ -109,8 +108,7 @@ def _price(total: "_Total", workshop: Workshop, firm: bool) -> Price | None:
 def _step_time(step: Step, procedure: Procedure, belief: "Belief | None", split: FootageSplit | None) -> StepTime:
     found = evidence(step, belief, split)
     best = found[0] if found else _NOTHING
-    typed = [entry.part("number") for entry in step.all("People")] or [procedure.front["people"]]
-    people = int(typed[-1]) if typed[-1].isdecimal() and int(typed[-1]) else 1
+    people = step.crew or procedure.front.crew
     return StepTime(step.id, best.basis, best.low, best.likely, best.high, step.footage, split,
                     extra=bool(step.all("Only if")), people=people, evidence=found)  # fmt: skip
 

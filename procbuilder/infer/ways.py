@@ -13,7 +13,6 @@ from functools import cached_property
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
 
-AND, NOT = ", and: ", ", not: "
 _Test = tuple[str, bool]
 """Key of a branch, and whether the step belongs to it when it is taken or when it is not."""
 
@@ -43,11 +42,11 @@ class Branches:
         self._jumps = tuple(self._led_on(steps))
 
     @cached_property
-    def ways(self) -> Mapping[Way, str]:
+    def ways(self) -> Mapping[Way, tuple[str, ...]]:
         """Each way but the main one with its conditions as typed: single branches, then those that a step joins."""
         joined = [tuple(key for key, wanted in tests if wanted) for tests in self._tests.values()]
         ways = [(key,) for key in self._names] + [keys for keys in joined if len(set(keys)) > 1]
-        return {frozenset(keys): AND.join(self._names[key] for key in dict.fromkeys(keys)) for keys in ways}
+        return {frozenset(keys): tuple(self._names[key] for key in dict.fromkeys(keys)) for keys in ways}
 
     def leaves_out(self, number: int, way: Way = MAIN) -> bool:
         """True when a step is not on this way."""
@@ -95,7 +94,7 @@ class Branches:
         numbers = {step.id: number for number, step in enumerate(steps, 1)}
         for number, step in enumerate(steps, 1):
             for entry in step.all("Then"):
-                target = numbers.get(entry.part("where").removeprefix("#"), number)
+                target = numbers.get(entry.step_id, number)
                 back = target <= number
                 between = range(target, number + 1) if back else range(number + 1, target)
                 yield _Jump(self._tests.get(number, ()), between, back)

@@ -10,6 +10,8 @@ from procbuilder.keep.files import explained, write_whole
 
 FOLDER = ".procbuilder"
 _BLOCK = 1 << 20
+_SHORT = 16
+"""Digits of a hash that tell the media files of one procedure apart."""
 
 Value = TypeVar("Value")
 
@@ -52,31 +54,39 @@ class Cache:
         """Keep JSON under a key."""
         self._save(f"{kind}/{key}.json", {"value": value})
 
-    def media(self, key: str, suffix: str, make: Callable[[Path], Any]) -> tuple[Path, Any]:
-        """The media file of a key and what its making returned, made by ``make(path)`` when it is missing.
+    def media(self, kind: str, suffix: str, key: str, make: Callable[[Path], Any]) -> tuple[str, Any]:
+        """Name of the media file of a key and what its making returned, made by ``make(path)`` when it is missing.
 
-        A file that was cut off by a kill is not taken for a made one.
+        It is called by its kind and a hash of its content, as it will be published: ``still-0f3a….jpg``. A file that
+        was cut off by a kill is not taken for a made one.
         """
-        path = self.folder / "media" / f"{key}{suffix}"
-        if self.made(key, suffix):
-            return path, self._load(f"media/{key}.json")["value"]
-        beside = path.with_name(f"new-{path.name}")
-        with explained(path):
-            path.parent.mkdir(parents=True, exist_ok=True)
+        if not self.made(key):
+            self._make(kind, suffix, key, make)
+        known = self._load(f"media/{key}.json")
+        return known["name"], known["value"]
+
+    def made(self, key: str) -> bool:
+        """Whether the media file of a key is there."""
+        known = self._load(f"media/{key}.json")
+        path = self.file(known.get("name", ""))
+        return bool(known) and path.is_file() and path.stat().st_size == known["size"]
+
+    def file(self, name: str) -> Path:
+        """Where the media file of a name lies."""
+        return self.folder / "media" / name
+
+    def _make(self, kind: str, suffix: str, key: str, make: Callable[[Path], Any]) -> None:
+        beside = self.file(f"new-{key}{suffix}")
+        with explained(beside):
+            beside.parent.mkdir(parents=True, exist_ok=True)
         try:
             value = make(beside)
-            with explained(path):
-                beside.replace(path)
+            name, size = f"{kind}-{sha256_of(beside)[:_SHORT]}{suffix}", beside.stat().st_size
+            with explained(self.file(name)):
+                beside.replace(self.file(name))
         finally:
             beside.unlink(missing_ok=True)
-        self._save(f"media/{key}.json", {"value": value, "size": path.stat().st_size})
-        return path, value
-
-    def made(self, key: str, suffix: str) -> bool:
-        """Whether the media file of a key is there."""
-        path = self.folder / "media" / f"{key}{suffix}"
-        known = self._load(f"media/{key}.json")
-        return bool(known) and path.is_file() and path.stat().st_size == known["size"]
+        self._save(f"media/{key}.json", {"name": name, "value": value, "size": size})
 
     def _load(self, name: str) -> dict[str, Any]:
         try:

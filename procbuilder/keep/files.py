@@ -19,7 +19,7 @@ def explained(path: Path) -> Iterator[None]:
     try:
         yield
     except OSError as error:
-        raise CannotWrite(path, error.strerror or str(error)) from None
+        raise CannotWrite(path, error.errno) from None
 
 
 def write_whole(path: Path, data: bytes) -> None:

@@ -32,7 +32,7 @@ def locked(folder: Path, *, name: str = "lock", patience: float = 0) -> Iterator
     except Timeout:
         raise Busy(folder) from None
     except OSError as error:
-        raise CannotWrite(path, error.strerror or str(error)) from None
+        raise CannotWrite(path, error.errno) from None
     try:
         yield
     finally:

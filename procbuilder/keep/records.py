@@ -1,6 +1,7 @@
 """Frozen records as JSON and back; exact times become text such as ``1001/30``."""
 
 from dataclasses import fields, is_dataclass
+from enum import StrEnum
 from fractions import Fraction
 from types import NoneType
 from typing import Any, TypeVar, get_args, get_origin, get_type_hints
@@ -38,6 +39,6 @@ def _value(hint: Any, data: Any) -> Any:
         return tuple(_value(one, part) for one, part in zip(each, data, strict=True))
     if NoneType in get_args(hint):
         return _value(inner[0], data)
-    if hint is Fraction:
-        return Fraction(data)
+    if isinstance(hint, type) and issubclass(hint, Fraction | StrEnum):
+        return hint(data)
     return restored(hint, data) if isinstance(hint, type) and is_dataclass(hint) else data

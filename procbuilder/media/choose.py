@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from procbuilder.media.calm import AWAY
-from procbuilder.model.footage import Candidate, Choice, Measure
-from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.footage import Candidate, Choice, Measure, Reason, Weakness, Why
+from procbuilder.model.timecode import Span
 
 _DARK = 40.0
 """Mean grey below which a picture is called dark."""
@@ -26,7 +26,8 @@ _WORTH_TELLING = 50
 _EDGE = Fraction(3, 10)
 """Seconds at both ends of a calm stretch in which something may still be on its way."""
 _PENALTY = {
-    "dark": 3.0, "burnt out": 3.0, "blurred": 2.5, "covered": 2.0, "in motion": 2.5, "turned away": 4.0, "early": 3.0,
+    Weakness.DARK: 3.0, Weakness.BURNT_OUT: 3.0, Weakness.BLURRED: 2.5, Weakness.COVERED: 2.0, Weakness.IN_MOTION: 2.5,
+    Weakness.TURNED_AWAY: 4.0, Weakness.EARLY: 3.0,
 }  # fmt: skip
 _AT_EDGE, _ALONE = 0.5, 1.0
 MOST_CANDIDATES = 6
@@ -37,7 +38,7 @@ _APART = Fraction(1)
 def choose(measures: Sequence[Measure], span: Span, *, first: bool = False) -> Choice:
     """The best measured moment of a step: the last calm one with nothing in front, and the sharpest of it.
 
-    Without a measured picture inside the span it is the middle of the span, and the reason says so.
+    Without a measured picture inside the span it is the middle of the span, and its reason says so.
 
     Args:
         measures: In order of time.
@@ -47,25 +48,25 @@ def choose(measures: Sequence[Measure], span: Span, *, first: bool = False) -> C
     inside = [measure for measure in measures if span.start <= measure.time < span.end]
     if not inside:
         middle = (span.start + span.end) / 2
-        return Choice(span.recording, middle, "no picture of this step could be measured; taken from its middle")
+        return Choice(span.recording, middle, Reason(Why.UNMEASURED))
     goal = span.start if first else span.end
     best = _best(inside, goal)
     weak = faults(best, goal)
     return Choice(span.recording, best.time, _reason(best, inside, goal), weak, _candidates(best, inside, goal))
 
 
-def faults(measure: Measure, goal: Fraction) -> tuple[str, ...]:
-    """What is wrong with a picture, as words of ``WEAK``; ``goal`` is the time near which it should be."""
+def faults(measure: Measure, goal: Fraction) -> tuple[Weakness, ...]:
+    """What is wrong with a picture; ``goal`` is the time near which it should be."""
     found = (
-        (measure.brightness < _DARK or measure.light < -_LIT, "dark"),
-        (measure.white > _WHITE or measure.light > _LIT, "burnt out"),
-        (_is_blurred(measure), "blurred"),
-        (measure.covered, "covered"),
-        (not measure.calm and not measure.alone, "in motion"),
-        (measure.away > AWAY, "turned away"),
-        (abs(goal - measure.time) > _EARLY, "early"),
+        (measure.brightness < _DARK or measure.light < -_LIT, Weakness.DARK),
+        (measure.white > _WHITE or measure.light > _LIT, Weakness.BURNT_OUT),
+        (_is_blurred(measure), Weakness.BLURRED),
+        (measure.covered, Weakness.COVERED),
+        (not measure.calm and not measure.alone, Weakness.IN_MOTION),
+        (measure.away > AWAY, Weakness.TURNED_AWAY),
+        (abs(goal - measure.time) > _EARLY, Weakness.EARLY),
     )
-    return tuple(word for true, word in found if true)
+    return tuple(weakness for true, weakness in found if true)
 
 
 def _is_blurred(measure: Measure) -> bool:
@@ -81,7 +82,7 @@ def _best(measures: Sequence[Measure], goal: Fraction) -> Measure:
         begin, end = ends[measure.calm]
         margin = min(_EDGE, (end - begin) / 4)
         at_edge = measure.time < begin + margin or measure.time > end - margin
-        penalty = sum(_PENALTY[word] for word in faults(measure, goal))
+        penalty = sum(_PENALTY[weakness] for weakness in faults(measure, goal))
         penalty += _AT_EDGE * at_edge + _ALONE * measure.alone
         place = float(end if measure.calm else measure.time)
         return -penalty, -abs(float(goal) - place), measure.sharpness
@@ -97,30 +98,25 @@ def _ends(measures: Sequence[Measure]) -> dict[int, tuple[Fraction, Fraction]]:
     return ends
 
 
-def _reason(best: Measure, measures: Sequence[Measure], goal: Fraction) -> str:
-    at_end = goal > best.time
-    seconds = format_time(Fraction(round(abs(goal - best.time))))
-    at = f"{seconds} {'before the end' if at_end else 'after the beginning'} of the step"
-    if found := faults(best, goal):
-        return f"the best there is, but {' and '.join(found)}, {at}"
+def _reason(best: Measure, measures: Sequence[Measure], goal: Fraction) -> Reason:
+    to_end = Fraction(round(goal - best.time))
+    if faults(best, goal):
+        return Reason(Why.BEST_THERE_IS, to_end)
     if best.alone:
-        return f"nothing is known of motion, {at}"
-    which = f"last calm moment{_spoilt(best, measures)}" if at_end else "first calm moment"
+        return Reason(Why.MOTION_UNKNOWN, to_end)
     share = 100 * sum(each.sharpness < best.sharpness for each in measures) // len(measures)
-    sharper = f"sharper than {share} % of the pictures measured, " if share >= _WORTH_TELLING else ""
-    return f"{which}, nothing in front, {sharper}{at}"
+    why = _calm(best, measures) if goal > best.time else Why.CALM
+    return Reason(why, to_end, share if share >= _WORTH_TELLING else None)
 
 
-def _spoilt(best: Measure, measures: Sequence[Measure]) -> str:
-    """Why a later calm moment was not taken."""
+def _calm(best: Measure, measures: Sequence[Measure]) -> Why:
+    """Why it is the last calm moment, or why a later one was not taken."""
     later = [each for each in measures if each.calm > best.calm]
     if not later:
-        return ""
+        return Why.CALM
     if any(each.covered for each in later):
-        return " before something comes in front"
-    if any(each.away > AWAY for each in later):
-        return " before the camera turns away"
-    return " that is sharp and well lit"
+        return Why.BEFORE_COVERED
+    return Why.BEFORE_TURN if any(each.away > AWAY for each in later) else Why.SHARP_AND_LIT
 
 
 def _candidates(best: Measure, measures: Sequence[Measure], goal: Fraction) -> tuple[Candidate, ...]:
@@ -133,12 +129,14 @@ def _candidates(best: Measure, measures: Sequence[Measure], goal: Fraction) -> t
     for each in ranked:
         if len(kept) < MOST_CANDIDATES and all(abs(each.time - other.time) >= _APART for other in kept):
             kept.append(each)
-    return tuple(Candidate(each.time, _short(each, goal)) for each in sorted(kept, key=lambda each: each.time))
+    return tuple(_candidate(each, goal) for each in sorted(kept, key=lambda each: each.time))
 
 
 def _rank(measure: Measure, goal: Fraction) -> tuple[float, float]:
-    return -sum(_PENALTY[word] for word in faults(measure, goal)), -abs(float(goal - measure.time))
+    return -sum(_PENALTY[weakness] for weakness in faults(measure, goal)), -abs(float(goal - measure.time))
 
 
-def _short(measure: Measure, goal: Fraction) -> str:
-    return " and ".join(faults(measure, goal)) or ("from between" if measure.alone else "calm, nothing in front")
+def _candidate(measure: Measure, goal: Fraction) -> Candidate:
+    weak = faults(measure, goal)
+    why = Why.BEST_THERE_IS if weak else Why.MOTION_UNKNOWN if measure.alone else Why.CALM
+    return Candidate(measure.time, why, weak)

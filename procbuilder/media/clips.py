@@ -20,7 +20,7 @@ from procbuilder.media.loudness import levelled
 from procbuilder.media.sound import RATE, Samples, sound
 from procbuilder.media.stills import loaded
 from procbuilder.media.stretches import kept
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Cause, Unreadable
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.timecode import Span
 
@@ -116,7 +116,7 @@ def cut(
     shots = _shots(parts, sounds, damaged)
     first = next(shots, None)
     if first is None:
-        raise Unreadable(parts[0].path, f"no picture can be decoded in {parts[0].span}")
+        raise Unreadable(parts[0].path, Cause.NONE_WITHIN, parts[0].span)
     width, height = first.frame.width, first.frame.height
     still = (shot for each in held for shot in _held(each, (width, height)))
     with ClipFile(target, width, height, sound=sounds is not None) as file:

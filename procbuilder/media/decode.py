@@ -17,8 +17,7 @@ from av.video.stream import VideoStream
 from procbuilder.media.colour import converted
 from procbuilder.media.image import Image
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
-from procbuilder.model.fault import Unreadable
-from procbuilder.model.timecode import format_time
+from procbuilder.model.fault import Cause, Unreadable
 
 _LOOK_BACK = (Fraction(1, 2), Fraction(8), None)
 """Seconds before the wanted time at which decoding begins; None is the beginning of the file."""
@@ -84,7 +83,7 @@ def picture_at(path: Path, time: Fraction) -> tuple[Fraction, Image]:
             break
         best = appears, frame
     if best is None:
-        raise Unreadable(path, f"no picture can be decoded at {format_time(time)}")
+        raise Unreadable(path, Cause.NONE_AT, time)
     return best[0], upright(best[1], pixel_shape=pixel_shape(path))
 
 
@@ -156,7 +155,7 @@ def _walk(path: Path, start: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
         with opened(path) as container:
             track = picture_track(container)
             if track is None:
-                raise Unreadable(path, "it holds no moving pictures")
+                raise Unreadable(path, Cause.NO_PICTURES)
             zero = time_zero(container)
             only(container, track)
             whole = back is None or start <= back

@@ -119,7 +119,7 @@ class ClipFile:
         try:
             yield
         except (av.FFmpegError, OSError) as error:
-            raise CannotWrite(self._target, error.strerror or "writing failed") from None
+            raise CannotWrite(self._target, error.errno) from None
 
 
 def _picture_stream(container: OutputContainer, width: int, height: int) -> VideoStream:

@@ -14,12 +14,11 @@ from itertools import accumulate
 from pathlib import Path
 
 import numpy as np
-from moviepy.video.compositing.CompositeVideoClip import CompositeVideoClip, concatenate_videoclips
-from moviepy.video.VideoClip import ImageClip, VideoClip
 
 from procbuilder.media.cards import HEIGHT, WIDTH, cards
 from procbuilder.media.clips import ClipPart, Held, fitted, image_of, moments
 from procbuilder.media.colour import encodable
+from procbuilder.media.compositing import CompositeVideoClip, ImageClip, VideoClip, concatenate_videoclips
 from procbuilder.media.encode import ClipFile
 from procbuilder.media.image import Image
 from procbuilder.media.loudness import gain, limited

@@ -12,7 +12,7 @@ from av.packet import Packet
 from av.stream import Discard, Disposition, Stream
 from av.video.stream import VideoStream
 
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Cause, Unreadable
 
 _FORMATS = "mov,matroska,avi,mpegts,mpeg,asf,flv,gif,ogg,mp3,wav,flac,aac,aiff,caf,amr"
 """Formats that hold their own pictures or sound: none of them is a list that names other files."""
@@ -35,19 +35,19 @@ def opened(path: Path) -> Iterator[InputContainer]:
         yield container
 
 
-def _why(path: Path, error: Exception) -> str:
+def _why(path: Path, error: Exception) -> Cause:
     if isinstance(error, IsADirectoryError) or path.is_dir():
-        return "it is a folder"
+        return Cause.FOLDER
     if isinstance(error, FileNotFoundError):
-        return "there is no such file"
+        return Cause.MISSING
     if isinstance(error, PermissionError):
-        return "reading it is not permitted"
+        return Cause.PERMISSION
     if path.stat().st_size == 0:
-        return "the file is empty"
+        return Cause.EMPTY
     with path.open("rb") as file:
         if file.read(12)[4:8] == b"ftyp":
-            return "its end is missing, and with it the index of its pictures"
-    return "it is in no format of a recording that is known here"
+            return Cause.CUT_OFF
+    return Cause.NO_RECORDING
 
 
 def picture_track(container: InputContainer) -> VideoStream | None:

@@ -15,9 +15,8 @@ from procbuilder.media.opening import is_known, only, opened, packets, picture_t
 from procbuilder.media.packets import Packets, Tally
 from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.media.traces import traces
-from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import PacketFacts, Recording
-from procbuilder.model.timecode import format_time
+from procbuilder.model.fault import Cause, Unreadable
+from procbuilder.model.footage import Oddity, PacketFacts, Recording, Remark
 
 _NOTICEABLE = Fraction(1, 2)
 """Seconds by which sound and picture, or header and file, may differ without a word."""
@@ -50,14 +49,14 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
     with opened(path) as container:
         track, sound = picture_track(container), sound_track(container)
         if track is None:
-            raise Unreadable(path, "it has sound but no moving pictures" if sound else "it holds no moving pictures")
+            raise Unreadable(path, Cause.SOUND_ALONE if sound else Cause.NO_PICTURES)
         if not is_known(track):
-            raise Unreadable(path, "its pictures are in a coding that is not known here")
+            raise Unreadable(path, Cause.UNKNOWN_CODING)
         zero = time_zero(container)
         tally = _count(container, *([track, sound] if sound else [track]))
         pictures = tally[track.index]
         if not pictures.times:
-            raise Unreadable(path, "there is not one picture in it")
+            raise Unreadable(path, Cause.NOT_ONE_PICTURE)
         heard = tally[sound.index] if sound and tally[sound.index].times else None
         rotation = start_rotation(path)
         width, height = _upright_size(track, rotation)
@@ -74,10 +73,10 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
             variable_rate=_variable(pictures.gaps),
             audio=heard.ends(zero) - max(heard.starts(zero), Fraction(0)) if heard else None,
             remarks=(
-                *_length_remarks(container, track, pictures, heard, zero),
-                *_sound_remarks(container, pictures, heard, zero),
-                *_picture_remarks(track, pictures, rotation),
-                *_trace_remarks(container),
+                *_of_length(container, track, pictures, heard, zero),
+                *_of_sound(container, pictures, heard, zero),
+                *_of_pictures(track, pictures, rotation),
+                *_of_traces(container),
             ),
         )
         return Probed(recording, _film(container, track, Packets.of(pictures, zero, track.width * track.height)))
@@ -118,9 +117,9 @@ def _variable(gaps: list[int]) -> bool:
     return odd > max(1, len(gaps) / 100)
 
 
-def _length_remarks(
+def _of_length(
     container: InputContainer, track: VideoStream, pictures: Tally, heard: Tally | None, zero: Fraction
-) -> list[str]:
+) -> list[Remark]:
     ends = pictures.ends(zero)
     if track.duration is not None:
         claimed = ((track.start_time or 0) + track.duration) * pictures.base - zero
@@ -128,50 +127,36 @@ def _length_remarks(
         claimed = Fraction(container.duration, 1_000_000)
         ends = max(ends, heard.ends(zero)) if heard else ends
     else:
-        return [f"no length in its header; measured: {_tenths(ends)} s"]
-    if claimed - ends < _NOTICEABLE:
-        return []
-    return [f"cut off: its header promises {_tenths(claimed)} s, but its pictures end at {format_time(_cut(ends))}"]
+        return [Remark(Oddity.NO_LENGTH, (ends,))]
+    return [Remark(Oddity.CUT_OFF, (claimed, ends))] if claimed - ends >= _NOTICEABLE else []
 
 
-def _sound_remarks(container: InputContainer, pictures: Tally, heard: Tally | None, zero: Fraction) -> list[str]:
+def _of_sound(container: InputContainer, pictures: Tally, heard: Tally | None, zero: Fraction) -> list[Remark]:
     if heard is None:
-        return ["no sound, so nothing tells whether it runs at the speed of the work"]
-    remarks = []
-    if len(container.streams.audio) > 1:
-        remarks.append(f"{len(container.streams.audio)} sound tracks; the first is used")
-    if pictures.ends(zero) - heard.ends(zero) >= _NOTICEABLE:
-        remarks.append(f"the sound ends {_tenths(pictures.ends(zero) - heard.ends(zero))} s before the picture")
-    if heard.starts(zero) >= _NOTICEABLE:
-        remarks.append(f"the sound begins {_tenths(heard.starts(zero))} s after the picture")
-    if pictures.starts(zero) >= _NOTICEABLE:
-        remarks.append(f"the picture begins {_tenths(pictures.starts(zero))} s after the sound")
-    return remarks
+        return [Remark(Oddity.NO_SOUND)]
+    tracks = len(container.streams.audio)
+    apart = (
+        (Oddity.SOUND_ENDS_EARLY, pictures.ends(zero) - heard.ends(zero)),
+        (Oddity.SOUND_BEGINS_LATE, heard.starts(zero)),
+        (Oddity.PICTURE_BEGINS_LATE, pictures.starts(zero)),
+    )
+    several = [Remark(Oddity.SOUND_TRACKS, (Fraction(tracks),))] if tracks > 1 else []
+    return several + [Remark(oddity, (seconds,)) for oddity, seconds in apart if seconds >= _NOTICEABLE]
 
 
-def _picture_remarks(track: VideoStream, pictures: Tally, rotation: int) -> list[str]:
+def _of_pictures(track: VideoStream, pictures: Tally, rotation: int) -> list[Remark]:
     remarks = []
     if _variable(gaps := pictures.gaps):
-        slow, fast = (float(1 / (gap * pictures.base)) for gap in (max(gaps), min(gaps)))
-        remarks.append(f"variable frame rate, {slow:.3g} to {fast:.3g} pictures a second")
+        remarks.append(Remark(Oddity.VARIABLE_RATE, tuple(1 / (gap * pictures.base) for gap in (max(gaps), min(gaps)))))
     if rotation:
-        remarks.append(f"filmed with the camera turned by {min(rotation, 360 - rotation)}°; shown upright")
+        remarks.append(Remark(Oddity.TURNED, (Fraction(min(rotation, 360 - rotation)),)))
     if pictures.damaged:
-        remarks.append(f"{pictures.damaged} of {len(pictures.times)} pictures are damaged in the file")
+        remarks.append(Remark(Oddity.DAMAGED, (Fraction(pictures.damaged), Fraction(len(pictures.times)))))
     if system := SYSTEMS.get(track.codec_context.color_trc):
-        remarks.append(f"filmed in high dynamic range ({system}); shown in the range of ordinary screens")
+        remarks.append(Remark(Oddity.HIGH_RANGE, names=(system,)))
     return remarks
 
 
-def _trace_remarks(container: InputContainer) -> list[str]:
+def _of_traces(container: InputContainer) -> list[Remark]:
     found = traces(container)
-    return [f"removed from all that is published: {', '.join(found)}"] if found else []
-
-
-def _tenths(seconds: Fraction) -> str:
-    return f"{float(seconds):.1f}"
-
-
-def _cut(seconds: Fraction) -> Fraction:
-    """Whole seconds, so that the moment named is still in the recording."""
-    return Fraction(int(seconds))
+    return [Remark(Oddity.TRACES, names=found)] if found else []

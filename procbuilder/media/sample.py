@@ -12,7 +12,7 @@ from av.video.frame import VideoFrame
 from av.video.stream import VideoStream
 
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Cause, Unreadable
 from procbuilder.model.timecode import Span
 
 SPACING = Fraction(1, 16)
@@ -61,7 +61,7 @@ def decoded(path: Path, span: Span, close: Fraction) -> Iterator[tuple[Fraction,
     with opened(path) as container:
         track = picture_track(container)
         if track is None:
-            raise Unreadable(path, "it holds no moving pictures")
+            raise Unreadable(path, Cause.NO_PICTURES)
         zero = time_zero(container)
         only(container, track)
         if span.start > _LOOK_BACK:

@@ -17,7 +17,7 @@ from procbuilder.media.cuts import alike
 from procbuilder.media.look import Look
 from procbuilder.media.sample import SPACING
 from procbuilder.media.views import Decoded, Views
-from procbuilder.model.footage import Cut, Snapped
+from procbuilder.model.footage import Bound, Cut, Snapped
 from procbuilder.model.timecode import Span
 
 REACH = Fraction(3, 2)
@@ -64,9 +64,9 @@ def snapped_by(views: Views, span: Span, room: Span, cuts: Iterable[Cut]) -> Sna
     start = None if moved.begins else _outwards(views, room, span.start, forwards=False)
     end = None if moved.ends else _outwards(views, room, span.end, forwards=True)
     if start is not None:
-        moved = replace(moved, span=replace(moved.span, start=start), begins="where the action begins")
+        moved = replace(moved, span=replace(moved.span, start=start), begins=Bound.ACTION)
     if end is not None:
-        moved = replace(moved, span=replace(moved.span, end=end), ends="where the action ends")
+        moved = replace(moved, span=replace(moved.span, end=end), ends=Bound.ACTION)
     return moved
 
 
@@ -77,7 +77,7 @@ def at_cuts(span: Span, cuts: Iterable[Cut]) -> Snapped:
     first = [time for time in times if _LEAST < time - span.start <= reach]
     last = [time for time in times if _LEAST < span.end - time <= reach]
     start, end = (near[0] if len(near) == 1 else None for near in (first, last))
-    begins, ends = ("where its shot begins" if start else ""), ("where its shot ends" if end else "")
+    begins, ends = (Bound.SHOT if moved else None for moved in (start, end))
     return Snapped(span, replace(span, start=start or span.start, end=end or span.end), begins, ends)
 
 

@@ -12,7 +12,7 @@ from procbuilder.media.cuts import SIZE, alike, small
 from procbuilder.media.decode import pictures_of
 from procbuilder.media.difference import Grey, soft, spread, unlit
 from procbuilder.media.opening import only, opened, packets, picture_track, time_zero
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Cause, Unreadable
 from procbuilder.model.footage import Looked, PacketFacts
 from procbuilder.model.stretch import Stretch, Stretches, joined
 
@@ -87,7 +87,7 @@ def _key_pictures(path: Path) -> Iterator[tuple[Fraction, Grey]]:
     with opened(path) as container:
         track = picture_track(container)
         if track is None or track.time_base is None:
-            raise Unreadable(path, "it holds no moving pictures")
+            raise Unreadable(path, Cause.NO_PICTURES)
         zero = time_zero(container)
         only(container, track)
         track.codec_context.skip_frame = "NONKEY"

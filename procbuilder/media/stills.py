@@ -11,7 +11,8 @@ from procbuilder.media.decode import picture_at
 from procbuilder.media.drawing import draw
 from procbuilder.media.hiding import hide, pixels
 from procbuilder.media.image import Image
-from procbuilder.model.fault import CannotWrite, UnreadablePicture
+from procbuilder.model.facts import Phrase
+from procbuilder.model.fault import CannotWrite, Cause, UnreadablePicture, cause_of
 from procbuilder.model.marks import Box, Picture
 
 _WIDEST = 1280
@@ -84,15 +85,15 @@ def loaded(path: Path) -> Image:
     try:
         data = path.read_bytes()
     except OSError as error:
-        raise UnreadablePicture(path, error.strerror or "reading failed") from None
+        raise UnreadablePicture(path, cause_of(error.errno)) from None
     if not data.startswith(_SIGNATURES):
-        raise UnreadablePicture(path, "it is neither JPEG nor PNG")
+        raise UnreadablePicture(path, Phrase(Cause.NO_STILL))
     try:
         image = cv2.imdecode(np.frombuffer(data, np.uint8), cv2.IMREAD_COLOR)
     except cv2.error:
         image = None
     if image is None:
-        raise UnreadablePicture(path, "it is damaged")
+        raise UnreadablePicture(path, Phrase(Cause.DAMAGED))
     return image.astype(np.uint8, copy=False)
 
 
@@ -115,4 +116,4 @@ def _write(image: Image, target: Path) -> None:
     try:
         target.write_bytes(data.tobytes())
     except OSError as error:
-        raise CannotWrite(target, error.strerror or "writing failed") from None
+        raise CannotWrite(target, error.errno) from None

@@ -2,18 +2,20 @@
 
 from av.container import InputContainer
 
+from procbuilder.model.footage import Trace
+
 _TRACES = (
-    ("location", ("location", "gps", "iso6709", "xyz")),
-    ("device", ("make", "model", "device", "android", "software", "serial")),
-    ("time of filming", ("creation", "date")),
-    ("author", ("author", "artist", "copyright", "comment", "description", "title")),
+    (Trace.LOCATION, ("location", "gps", "iso6709", "xyz")),
+    (Trace.DEVICE, ("make", "model", "device", "android", "software", "serial")),
+    (Trace.TIME, ("creation", "date")),
+    (Trace.AUTHOR, ("author", "artist", "copyright", "comment", "description", "title")),
 )
-"""Words, and parts of the names of the values that they stand for, as phones and cameras write them."""
+"""Parts of the names of the values, as phones and cameras write them."""
 
 
-def traces(container: InputContainer) -> tuple[str, ...]:
+def traces(container: InputContainer) -> tuple[Trace, ...]:
     """Kinds of values that the file holds and that do not reach what is published; never the values."""
     tables = (container.metadata, *(track.metadata for track in container.streams))
     names = [name.lower() for table in tables for name, value in table.items() if value]
-    found = [word for word, parts in _TRACES if any(part in name for name in names for part in parts)]
-    return (*found, *(["sensor data"] if container.streams.data else []))
+    found = [trace for trace, parts in _TRACES if any(part in name for name in names for part in parts)]
+    return (*found, *([Trace.SENSORS] if container.streams.data else []))

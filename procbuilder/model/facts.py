@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.ledger import Moment
+from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span
@@ -49,8 +49,9 @@ class Line:
 
     field: str
     """Its name; empty for what is no field, such as a heading: then its first part is the whole line."""
-    parts: tuple["str | Blank", ...]
-    words: tuple[tuple[str, "str | Blank"], ...] = ()
+    parts: tuple["Value", ...]
+    """A list within one is a list of things: ``gloves; eye protection``."""
+    words: tuple[tuple[str, "Value"], ...] = ()
     """Parts that begin with a word: ``while: trailer raised``."""
     place: Place | None = None
     """The line that it replaces, or the heading below which it goes; None when only the technician knows."""
@@ -66,8 +67,8 @@ class Phrase:
 
 
 Value = (
-    str | int | float | Decimal | date | Path | Place | Span | Time | Moment | StepRef | Item | Origin | Term | Blank
-    | Line | Phrase | tuple["Value", ...]
+    str | int | float | Decimal | date | Path | Place | Span | Time | Moment | OnWay | StepRef | Item | Origin | Term
+    | Blank | Line | Phrase | tuple["Value", ...]
 )  # fmt: skip
 """One fact. A text is what somebody typed or said, never a sentence of ours."""
 

@@ -80,8 +80,8 @@ class Sizes:
     spanners: tuple[Decimal, ...] = ()
     """Millimetres."""
     inch_spanners: tuple[Fraction, ...] = ()
-    reach: tuple[Fraction, Fraction] | None = None
-    """N·m at both ends of the scale of a torque wrench."""
+    scale: tuple[Fraction, Fraction] | None = None
+    """N·m at both ends of that of a torque wrench."""
 
 
 NO_SIZES = Sizes()

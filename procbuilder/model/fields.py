@@ -27,14 +27,16 @@ class FieldKind:
     """Name of the field below which alone it may stand."""
     none: bool = False
     """``none`` says that there is nothing; so it does of every list of things."""
+    refers: bool = False
+    """The first part is the id of another step."""
 
 
 def _kinds(
     names: str, *parts: str, words: str = "", required: int = 1, items: str = "", below: str = "",
-    none: bool = False,
+    none: bool = False, refers: bool = False,
 ) -> list[FieldKind]:  # fmt: skip
     split = tuple(words.split())
-    return [FieldKind(name.strip(), parts, split, required, items, below, none) for name in names.split(",")]
+    return [FieldKind(name.strip(), parts, split, required, items, below, none, refers) for name in names.split(",")]
 
 
 FIELDS: tuple[FieldKind, ...] = (
@@ -70,16 +72,16 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Crop", "where", below="Picture"),
     *_kinds("Skip", "span", "reason"),
     *_kinds("Only if", "condition"),
-    *_kinds("Then", "where"),
+    *_kinds("Then", "where", refers=True),
     *_kinds("If", "condition", "do", "minutes", required=2),
-    *_kinds("After", "step"),
+    *_kinds("After", "step", refers=True),
     *_kinds("Mistake", "wrong", "right", required=2),
     *_kinds("Finding", "what", "level", "told"),
     *_kinds("Later", "what", "when", "told", required=2),
     *_kinds("Include", "number", "section"),
     *_kinds("See", "number", "section"),
     *_kinds("Asked, Refused", "question", "answer"),
-    *_kinds("Derived", "from"),
+    *_kinds("Derived", "from", refers=True),
     *_kinds("Note", "text"),
 )
 
@@ -116,6 +118,11 @@ class Field:
         if name not in self.kind.parts and name not in self.kind.words:
             raise KeyError(f"{self.kind.name} has no part {name}")
         return dict(self.parts).get(name, "")
+
+    @property
+    def step_id(self) -> str:
+        """Id of the step that it refers to; empty for a field that refers to none."""
+        return self.part(self.kind.parts[0]).removeprefix("#") if self.kind.refers else ""
 
     @property
     def item(self) -> Item:

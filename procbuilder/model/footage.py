@@ -1,10 +1,60 @@
 """What is known of a recording, and the pictures and clips made from it."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 from fractions import Fraction
 
 from procbuilder.model.stretch import Stretches
 from procbuilder.model.timecode import Span, format_time
+
+
+class Oddity(StrEnum):
+    """What can be odd about a recording."""
+
+    NO_LENGTH = "no-length"
+    """Its header tells no length. Values: the seconds measured."""
+    CUT_OFF = "cut-off"
+    """Values: the seconds that its header promises, and at which its pictures end."""
+    NO_SOUND = "no-sound"
+    """Then nothing tells whether it runs at the speed of the work."""
+    SOUND_TRACKS = "sound-tracks"
+    """There are several; the first is used. Values: how many."""
+    SOUND_ENDS_EARLY = "sound-ends-early"
+    """Values: seconds before the picture."""
+    SOUND_BEGINS_LATE = "sound-begins-late"
+    """Values: seconds after the picture."""
+    PICTURE_BEGINS_LATE = "picture-begins-late"
+    """Values: seconds after the sound."""
+    VARIABLE_RATE = "variable-rate"
+    """Values: the fewest and the most pictures a second."""
+    TURNED = "turned"
+    """Filmed with the camera turned; shown upright. Values: degrees."""
+    DAMAGED = "damaged"
+    """Values: pictures that are damaged in the file, and all."""
+    HIGH_RANGE = "high-range"
+    """Filmed in high dynamic range; shown in that of ordinary screens. Names: the system."""
+    TRACES = "traces"
+    """It holds what is removed from all that is published. Names: kinds of ``Trace``."""
+
+
+class Trace(StrEnum):
+    """What a recording can tell about people and places beside its pictures and sound."""
+
+    LOCATION = "location"
+    DEVICE = "device"
+    TIME = "time-of-filming"
+    AUTHOR = "author"
+    SENSORS = "sensor-data"
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """Something odd about a recording."""
+
+    oddity: Oddity
+    values: tuple[Fraction, ...] = ()
+    """Its numbers, in the order that the oddity tells."""
+    names: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +77,8 @@ class Recording:
     variable_rate: bool = False
     audio: Fraction | None = None
     """Seconds of sound; None when there is none."""
-    remarks: tuple[str, ...] = ()
-    """What is odd about the file, in words."""
+    remarks: tuple[Remark, ...] = ()
+    """What is odd about the file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,28 +164,48 @@ class FootageSplit:
     """How many times faster than it happened it is shown; unless it is 1, no second counts."""
 
 
+class End(StrEnum):
+    """The two ends of a stretch of footage."""
+
+    BEGINNING = "beginning"
+    END = "end"
+
+
+class Bound(StrEnum):
+    """What begins or ends at a time on film."""
+
+    ACTION = "action"
+    SHOT = "shot"
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """A typed time that was moved to where the action or its shot begins or ends."""
+
+    end: End
+    later: Fraction
+    """Seconds; below 0 it is earlier than typed."""
+    bound: Bound
+    part: int = 0
+    """Number of the part of the clip; 0 when it has but one."""
+
+
 @dataclass(frozen=True, slots=True)
 class Snapped:
     """A typed span with the times at which its action really begins and ends."""
 
     typed: Span
     span: Span
-    begins: str = ""
-    """What is at the moved beginning, ``where its shot begins``; empty where the typed time stays."""
-    ends: str = ""
+    begins: Bound | None = None
+    """What is at the moved beginning; None where the typed time stays."""
+    ends: Bound | None = None
 
     @property
-    def moves(self) -> tuple[str, ...]:
-        """Each time that was moved: ``begins 0.8 s later than typed, where its shot begins``."""
-        moves = (
-            ("begins", self.span.start - self.typed.start, self.begins),
-            ("ends", self.span.end - self.typed.end, self.ends),
-        )
-        return tuple(f"{what} {_later(by)} than typed, {where}" for what, by, where in moves if where)
-
-
-def _later(seconds: Fraction) -> str:
-    return f"{float(round(abs(seconds), 2)):g} s {'later' if seconds > 0 else 'earlier'}"
+    def moves(self) -> tuple[Move, ...]:
+        """Each time that was moved."""
+        begins = (Move(End.BEGINNING, self.span.start - self.typed.start, self.begins),) if self.begins else ()
+        ends = (Move(End.END, self.span.end - self.typed.end, self.ends),) if self.ends else ()
+        return (*begins, *ends)
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,29 +241,74 @@ class Measure:
     """Whether no neighbour in time was measured, so that nothing is known of motion."""
 
 
+class Weakness(StrEnum):
+    """What can be wrong with a picture, the worst first."""
+
+    DARK = "dark"
+    BURNT_OUT = "burnt-out"
+    BLURRED = "blurred"
+    COVERED = "covered"
+    IN_MOTION = "in-motion"
+    TURNED_AWAY = "turned-away"
+    EARLY = "early"
+
+
+class Why(StrEnum):
+    """Why a moment was taken as the picture of a step."""
+
+    TYPED = "typed"
+    CALM = "calm"
+    """The last calm moment with nothing in front; as found, the first."""
+    BEFORE_COVERED = "before-covered"
+    """The last such moment before something comes in front."""
+    BEFORE_TURN = "before-turn"
+    """The last such moment before the camera turns away."""
+    SHARP_AND_LIT = "sharp-and-lit"
+    """The last such moment that is sharp and well lit."""
+    BEST_THERE_IS = "best-there-is"
+    """Something is wrong with it, and with all others too."""
+    MOTION_UNKNOWN = "motion-unknown"
+    """No neighbour in time was measured."""
+    UNMEASURED = "unmeasured"
+    """No picture of the step could be measured: it is from the middle."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why a moment was taken, with its figures."""
+
+    why: Why
+    to_end: Fraction | None = None
+    """Whole seconds from it to the end of the step; below 0, from the beginning of the step to it."""
+    sharper: int | None = None
+    """It is sharper than this share of the pictures measured, in percent; None where that is no reason for it."""
+    moves: tuple[Move, ...] = ()
+    """Where the step does not begin or end at the typed times."""
+
+
+TYPED_MOMENT = Reason(Why.TYPED)
+
+
 @dataclass(frozen=True, slots=True)
 class Candidate:
     """A moment that could be the picture of a step, and what it shows."""
 
     time: Fraction
-    reason: str
+    why: Why
+    weak: tuple[Weakness, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The moment chosen for a step's picture, with the reason in words."""
+    """The moment chosen for a step's picture."""
 
     recording: str
     time: Fraction
-    reason: str
-    weak: tuple[str, ...] = ()
-    """What is wrong with the best picture there is: words of ``WEAK``."""
+    reason: Reason
+    weak: tuple[Weakness, ...] = ()
+    """What is wrong with the best picture there is."""
     candidates: tuple[Candidate, ...] = ()
     """Moments that differ, in order of time, the chosen one among them."""
-
-
-WEAK = ("dark", "burnt out", "blurred", "covered", "in motion", "turned away", "early")
-"""What can be wrong with a picture, the worst first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,11 +319,15 @@ class Still:
     """Name below ``media/``; carries a hash of its content."""
     width: int
     height: int
-    source: str
-    """``strip 0:42`` or the file it came from."""
-    reason: str
-    weak: tuple[str, ...] = ()
-    """What is wrong with the best picture there is: words of ``WEAK``; empty when it is good or typed."""
+    recording: str
+    """Name of the recording it is from; empty for a picture file."""
+    time: Fraction | None
+    """Seconds into the recording; None for a picture file."""
+    original: str
+    """The picture file as typed; empty for a moment of a recording."""
+    reason: Reason
+    weak: tuple[Weakness, ...] = ()
+    """What is wrong with the best picture there is; empty when it is good or typed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,5 +341,5 @@ class Clip:
     sound: bool
     held: Fraction = Fraction(0)
     """Seconds at its beginning for which the marked pictures of the step stand still."""
-    moved: tuple[str, ...] = ()
-    """Where it does not begin or end at the typed times: ``clip begins 0.8 s later than typed, where …``."""
+    moved: tuple[Move, ...] = ()
+    """Where it does not begin or end at the typed times."""

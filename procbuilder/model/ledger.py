@@ -44,6 +44,15 @@ class Moment:
 
 
 @dataclass(frozen=True, slots=True)
+class OnWay:
+    """A way through the steps: with all of these branches taken, or with none of them."""
+
+    branches: tuple[str, ...]
+    """Their conditions as typed."""
+    taken: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Entry:
     """One thing followed from its opening to its closing."""
 
@@ -72,8 +81,8 @@ class Entry:
     """The larger part it belongs to, as typed after ``of:``."""
     reason: str = ""
     """Why it is left open, and who says so."""
-    way: str = ""
-    """``if: braked hub`` or ``if not: braked hub``: it ends so only on this way; empty for every other."""
+    way: OnWay | None = None
+    """It ends so only on this way; None for every other."""
 
     @property
     def held_by(self) -> str:

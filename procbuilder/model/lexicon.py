@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Activity, Order
 from procbuilder.model.fastener import InchThread, Thread
-from procbuilder.model.words import Words
+from procbuilder.model.words import UNKNOWN, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ class Lexicon:
 
     language: str = ""
     """Whose words they are; empty when there are none for the language of the procedure."""
-    words: Words = Words()
+    words: Words = UNKNOWN
     """How its words are told apart."""
     commands: frozenset[str] = frozenset()
     """Verbs that begin a command."""

@@ -1,5 +1,6 @@
 """The one table of the fields that open and close something: what came off goes on, a state that began ends."""
 
+from procbuilder.model.heard import Act
 from procbuilder.model.ledger import Opening
 
 OPENS = {
@@ -18,8 +19,13 @@ CLOSES = {
     "Ends": Opening.STATE,
 }
 """Each field that closes, with the way in which the thing was open."""
-MOVES = (*OPENS, *CLOSES)
+MOVES = OPENS | CLOSES
 """Every field that moves something."""
+FIELD_OF = {
+    Act.OFF: "Off", Act.ON: "On", Act.SLACKEN: "Slacken", Act.NIP: "Nip up", Act.TIGHTEN: "Torque",
+    Act.FOR_NOW: "For now", Act.OUT_AGAIN: "Out again", Act.STATE: "State", Act.ENDS: "Ends",
+}  # fmt: skip
+"""The field in which what was heard is written down."""
 HANDLED = ("Off", "On", "Slacken", "Nip up")
 """Those at which a thing and its fasteners are taken in hand, with their number and sizes."""
 LEFT_OPEN = "Left open"

@@ -224,6 +224,12 @@ def grouped(groups: tuple[tuple[str, ...], ...], words: Words) -> Phrases:
     return Phrases(groups, words)
 
 
+def spelled_so(text: str, phrase: str, words: Words) -> bool:
+    """True when a phrase stands in a text in this very spelling."""
+    inside, sought = (words.as_spelled(" ".join(_WORD.findall(one))) for one in (text, phrase))
+    return f" {sought} " in f" {inside} "
+
+
 def called(name: str, phrases: Iterable[str], words: Words) -> str:
     """The first of the phrases with which a name ends; empty when it ends with none.
 

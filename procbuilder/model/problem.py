@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from procbuilder.model.facts import Facts, Line, StepRef, every, facts
+from procbuilder.model.facts import Blank, Facts, Line, StepRef, every, facts
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Place
 
@@ -71,6 +71,16 @@ class Problem:
 def question(rule: str, subject: str) -> str:
     """How an answer names a rule and its subject: ``wrong order: support the gearbox before it comes out``."""
     return f"{rule.replace('-', ' ')}: {subject}"
+
+
+def answer(rule: str, subject: str, why: str = "why not", field: str = "Refused") -> Line:
+    """The line that settles it; the technician fills in why."""
+    return Line(field, (question(rule, subject), Blank(why)))
+
+
+def answerable(severity: Severity, subject: str) -> str:
+    """The subject of a question; a stop has none, so that no answer settles it."""
+    return "" if severity is Severity.STOP else subject
 
 
 def worst_first(problems: Iterable[Problem]) -> tuple[Problem, ...]:

@@ -39,6 +39,10 @@ class Front:
     places: tuple[tuple[str, Place], ...] = ()
     recordings: tuple[NamedFile, ...] = ()
     narration: tuple[NamedFile, ...] = ()
+    stated: Fraction | None = None
+    """Minutes that the technician states for the whole job; None when they cannot be read, or there are none."""
+    crew: int = 1
+    """How many people work on it."""
 
     def __getitem__(self, name: str) -> str:
         """The text of a key; empty when it was not typed."""
@@ -95,6 +99,8 @@ class Step:
     waits: tuple[Wait, ...] = ()
     lifts: tuple[Lift, ...] = ()
     vibrations: tuple[Vibration, ...] = ()
+    crew: int = 0
+    """How many people work on this step; 0 when it does not say."""
 
     def all(self, *names: str) -> tuple[Field, ...]:
         """Its fields of these names, in file order."""

@@ -1,34 +1,30 @@
 """The edition: text, worked-out facts and pictures put together, ready to publish."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
-from functools import partial
 from pathlib import Path
 from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
-from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, Named
+from procbuilder.model.edition import Edition, EditionSection, EditionStep, Named
 from procbuilder.model.fields import Field
-from procbuilder.model.footage import Clip
-from procbuilder.model.ledger import Opening
 from procbuilder.model.moves import LEFT_OPEN, MOVES
-from procbuilder.model.problem import stops
-from procbuilder.model.procedure import Narration, Procedure, Section, Step
+from procbuilder.model.problem import Problem, stops
+from procbuilder.model.procedure import Procedure, Section, Step
 from procbuilder.model.signal import SIGNALS
-from procbuilder.model.timecode import Span
-from procbuilder.model.words import thing
 from procbuilder.model.worked import Standing
 from procbuilder.model.workshop import Qualification, Workshop
+from procbuilder.pipeline.clips import Clips
 from procbuilder.pipeline.examine import Examined
-from procbuilder.pipeline.figures import as_found, figures
 from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
 from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.paths import OUT
-from procbuilder.pipeline.recordings import Found, Report
+from procbuilder.pipeline.pictures import Pictures
 from procbuilder.pipeline.references import References
-from procbuilder.pipeline.studio import Studio
+from procbuilder.pipeline.trimming import Trimmed
 from procbuilder.publish.language import Language, language_of
 
 _MOVES = (*(move for move in MOVES if move != "Torque"), LEFT_OPEN)
@@ -43,30 +39,30 @@ SHOWN_APART = (
 
 def assemble(
     examined: Examined,
-    narration: tuple[Narration, ...],
-    found: Found,
-    studio: Studio,
-    report: Report,
+    trimmed: Mapping[str, Trimmed],
+    pictures: Pictures,
+    clips: Clips,
+    problems: tuple[Problem, ...],
     reader: Qualification | None = None,
 ) -> Edition:
-    """The edition of a procedure for its reader; the studio makes what pictures and clips are not there yet."""
-    procedure = examined.procedure
+    """The edition of a procedure for its reader; nothing is worked out or made any more."""
+    procedure, lexicon = examined.procedure, examined.lexicon
     language = language_of(procedure.front["language"])
-    maker = _StepMaker(examined, narration, studio, report, language)
+    maker = _StepMaker(examined, trimmed, pictures, clips, language)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
-    problems = examined.problems + tuple(studio.problems)
     status, why = _status(front["status"] or "draft", len(stops(problems)), language)
     return Edition(
         title=procedure.title, number=front["number"], revision=front["revision"], status=status, why_draft=why,
         item=front["item"], applies_to=front["applies to"], not_for=front["not for"], author=front["author"],
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
-        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
-        lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
+        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS), lexicon),
+        lists=front_lists(procedure, lexicon), tools=tools(procedure, lexicon.words),
+        supplies=supplies(procedure, lexicon.words), parts=parts(procedure, lexicon.words),
         trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
         pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
         estimate=examined.estimate,
-        closing=_closing(procedure, language), problems=problems, recordings=found.recordings,
+        closing=_closing(procedure, language), problems=problems, recordings=examined.recordings.facts,
         paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
         reader=_reader(reader, language),
     )  # fmt: skip
@@ -113,10 +109,10 @@ class _StepMaker:
     """Makes the steps of an edition one by one; numbers run through all sections."""
 
     def __init__(
-        self, examined: Examined, narration: tuple[Narration, ...], studio: Studio, report: Report, language: Language
+        self, examined: Examined, trimmed: Mapping[str, Trimmed], pictures: Pictures, clips: Clips, language: Language
     ) -> None:
         self.language = language
-        self.examined, self.narration, self.studio, self.report = examined, narration, studio, report
+        self.examined, self.trimmed, self.pictures, self.clips = examined, trimmed, pictures, clips
         self.steps = examined.procedure.steps
         self.numbers = {step.id: number for number, step in enumerate(self.steps, 1)}
         self.references = References(self.steps, language)
@@ -129,26 +125,25 @@ class _StepMaker:
 
     def step(self, step: Step) -> EditionStep:
         number = self.numbers[step.id]
-        self.report(f"step {number}: {step.command}", number - 1, len(self.steps))
         time = self.times[step.id]
-        shown = self.studio.stretches(step)
-        before, before_number = self._before(step)
-        pictures = self.studio.attempt(step.place, lambda: figures(self.studio, step, self.language)) or ()
-        clip = self._clip(step, shown, pictures)
+        before, opened = self.pictures.as_found.get(step.id, (None, ""))
+        clip = self.clips.by_step.get(step.id)
+        said = said_in(self.examined.narration, self.trimmed[step.id].stretches, clip.held if clip else Fraction(0))
         return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
-            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
+            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS), self.examined.lexicon),
             standing=self.examined.standing.get(step.id, Standing()),
             reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
             holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*_MOVES)),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear"), self.examined.lexicon),
+            moves=named(step.all(*_MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
             key_points=reasoned(step.all("Key point"), "point", "reason"),
             checks=named(step.all("Measure", "Check")), notes=self.references.named(self._others(step), number),
-            figures=pictures,
-            as_found=before, as_found_step=before_number,
-            clip=clip, captions=said_in(self.narration, shown, clip.held if clip else Fraction(0)),
+            figures=self.pictures.figures.get(step.id, ()),
+            as_found=before, as_found_step=self.numbers.get(opened, 0),
+            clip=clip, captions=said,
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
             no_phone="" if self._hides(step) else self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip
@@ -160,20 +155,3 @@ class _StepMaker:
         """What has no place of its own; who may do a reserved step, where the reader is shown how."""
         apart = set(SHOWN_APART) - (set() if self._hides(step) else {"Reserved"})
         return [*step.all("Derived"), *(entry for entry in step.fields if entry.name not in {*apart, "Derived"})]
-
-    def _clip(self, step: Step, shown: tuple[Span, ...], pictures: tuple[Figure, ...]) -> Clip | None:
-        marked = [figure.marked for figure in pictures if figure.marked]
-        return self.studio.attempt(step.place, lambda: self.studio.clip(step, shown, marked))
-
-    def _before(self, step: Step) -> tuple[Figure | None, int]:
-        """For a step that puts something back: the picture from before it came off, and the number of that step."""
-        back = {thing(item.name) for entry in step.all("On") for item in entry.items}
-        for entry in self.examined.ledger.entries:
-            if entry.opening is not Opening.OFF or thing(entry.item) not in back or not entry.opened:
-                continue
-            opened = next(other for other in self.steps if other.id == entry.opened[0].step)
-            if opened.id == step.id or opened.all("Finding"):
-                continue
-            if figure := self.studio.attempt(opened.place, partial(as_found, self.studio, opened, self.language)):
-                return figure, self.numbers[opened.id]
-        return None, 0

@@ -1,6 +1,7 @@
 """procbuilder build: from a procedure folder to its page, PDF and data.
 
-read → probe and scan (cached) → infer and check → choose stills, cut clips, make the film (cached) → publish
+read → probe and scan (cached) → infer → trim and choose stills (cached) → check → cut clips, make the film (cached)
+→ publish
 """
 
 import os
@@ -9,6 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
@@ -16,15 +18,21 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.pipeline.assemble import assemble
-from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.clips import cut
+from procbuilder.pipeline.examine import check, examine
 from procbuilder.pipeline.film import film
+from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.output import publish
 from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
-from procbuilder.pipeline.recordings import Report, filmed, read
-from procbuilder.pipeline.reserved import qualification, without_methods
+from procbuilder.pipeline.pictures import choose
+from procbuilder.pipeline.practice import read_times
+from procbuilder.pipeline.progress import Progress, silent
+from procbuilder.pipeline.publishing import publish
+from procbuilder.pipeline.recordings import filmed, read
+from procbuilder.pipeline.reserved import qualification, without_methods, without_words
 from procbuilder.pipeline.scanning import scan
-from procbuilder.pipeline.studio import Studio
+from procbuilder.pipeline.thorough import look_through
+from procbuilder.pipeline.trimming import trim
 from procbuilder.read.headings import slug
 from procbuilder.read.procedure import FILE_NAME, read_procedure
 
@@ -63,10 +71,6 @@ class Built:
         return self.out / "procedure.pdf"
 
 
-def silent(_what: str, _done: int, _of: int) -> None:
-    """A report that nobody reads."""
-
-
 def procedures(folder: Path) -> tuple[Path, ...]:
     """The procedure folders that a folder stands for: itself, or all those of a library.
 
@@ -82,30 +86,30 @@ def procedures(folder: Path) -> tuple[Path, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class Options:
     """What a build makes besides the usual, and how."""
 
     reader: str = ""
     """A qualification, for an edition that shows how the steps reserved to it are done; it gets a folder of its own,
     so that the edition for everybody never holds them."""
-    task: bool = False
-    """The DITA task too."""
+    also: tuple[str, ...] = ()
+    """Names of outputs that are made on request only."""
     film: bool = False
     """The film of the whole job too; one that was made before stays as long as it fits."""
     thorough: bool = False
     """Look for cuts in every picture of the steps, not only where one is suspected."""
 
 
-USUAL = Wanted()
+USUAL = Options()
 
 
-def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: date | None = None) -> Built:
+def build(folder: Path, progress: Progress = silent, options: Options = USUAL, today: date | None = None) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
     Args:
         folder: of the procedure.
-        report: is told how far it is.
-        wanted: what to make.
+        progress: is told how far it is.
+        options: what to make.
         today: the day on which the qualification of the reader must still be valid.
 
     Raises:
@@ -116,25 +120,36 @@ def build(folder: Path, report: Report = silent, wanted: Wanted = USUAL, today: 
         raise NoProcedure(folder)
     with locked(folder):
         cache = Cache(folder)
-        procedure, problems = read_procedure(folder)
-        narration, more = read_narration(procedure)
-        found = read(procedure, cache, report)
-        studio = Studio(cache, found, folder, procedure.steps)
-        footage = scan(procedure, found, cache, report, studio.look_through if wanted.thorough else None)
-        studio.cuts = footage.cuts
-        examined = examine(procedure, problems + more, found, footage, narration)
-        reader = wanted.reader
-        qualified = qualification(reader, examined.workshop, today or date.today()) if reader else None
+        procedure, text_problems = read_procedure(folder)
+        narration, narration_problems = read_narration(procedure)
+        times = read_times(folder)
+        reader = options.reader
+        words = load(procedure.front["language"]).words
+        qualified = qualification(reader, times.workshop, words, today or date.today()) if reader else None
         out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
         finish_together(out)
+        recordings = read(procedure, cache, progress)
+        material = Material(folder, procedure.steps, recordings, cache)
+        if options.thorough:
+            look_through(material, progress)
+        footage = scan(material, progress)
+        examined = examine(procedure, narration, recordings, footage, times)
         shown = without_methods(examined, qualified)
-        edition = assemble(shown, narration, found, studio, report, qualified)
-        edition = replace(edition, film=film(edition, procedure, narration, studio, report, wanted=wanted.film))
-        report("writing page and PDF", 1, 1)
+        trimmed = trim(shown.procedure.steps, material, footage.cuts, progress)
+        pictures = choose(shown, trimmed, material, progress)
+        broken = check(examined)
+        clips = cut(shown.procedure.steps, trimmed, pictures, material, progress)
+        problems = worst_first([
+            *text_problems, *narration_problems, *times.problems, *recordings.problems, *broken,
+            *pictures.problems, *clips.problems,
+        ])  # fmt: skip
+        told = without_words(problems, procedure, shown.reserved)
+        edition = assemble(shown, trimmed, pictures, clips, told, qualified)
+        edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
+        progress("writing page and PDF", 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, studio.files, out, epoch(), cache, task=wanted.task)
-        every = worst_first([*examined.problems, *studio.problems])
-        return Built(folder, out, edition, unprintable, every, had_film and edition.film is None, filmed(found))
+        unprintable = publish(edition, out, epoch(), cache, options.also)
+        return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))
 
 
 def finish(out: Path) -> None:

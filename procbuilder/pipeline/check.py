@@ -6,11 +6,14 @@ from pathlib import Path
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
-from procbuilder.model.problem import Problem
+from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.readability import Counts, counted
+from procbuilder.pipeline.examine import check as broken_rules
 from procbuilder.pipeline.examine import examine
+from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
+from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import filmed, known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
@@ -41,13 +44,17 @@ def check(folder: Path) -> Checked:
     """
     if not (folder / FILE_NAME).is_file():
         raise NoProcedure(folder)
-    procedure, problems = read_procedure(folder)
-    narration, more = read_narration(procedure)
+    procedure, text_problems = read_procedure(folder)
+    narration, narration_problems = read_narration(procedure)
     cache = Cache(folder)
-    found = known(procedure, cache)
-    footage = scanned(procedure, found, cache)
-    examined = examine(procedure, problems + more, found, footage, narration)
-    return Checked(folder, examined.problems, found.unread, footage.unscanned, filmed(found), _reading(procedure))
+    recordings = known(procedure, cache)
+    footage = scanned(Material(folder, procedure.steps, recordings, cache))
+    times = read_times(folder)
+    examined = examine(procedure, narration, recordings, footage, times)
+    problems = worst_first(
+        [*text_problems, *narration_problems, *recordings.problems, *times.problems, *broken_rules(examined)]
+    )
+    return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(procedure))
 
 
 def _reading(procedure: Procedure) -> Counts | None:

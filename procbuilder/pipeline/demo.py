@@ -7,14 +7,14 @@ from procbuilder.keep.files import explained
 from procbuilder.model.fault import AlreadyThere
 from procbuilder.pipeline.build import Built, build
 from procbuilder.pipeline.paths import LIBRARY_FILE
-from procbuilder.pipeline.recordings import Report
+from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.shipped import shipped
 
 PROCEDURES = ("hub", "drill")
 """Folders of the library, in the order in which they are built and told."""
 
 
-def demo(folder: Path, report: Report) -> tuple[Built, ...]:
+def demo(folder: Path, progress: Progress) -> tuple[Built, ...]:
     """Copy the demo to a folder and build it; a demo that is there already is built again as it is.
 
     Raises:
@@ -24,7 +24,7 @@ def demo(folder: Path, report: Report) -> tuple[Built, ...]:
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
             raise AlreadyThere(folder)
         _copy(folder)
-    return tuple(build(folder / name, report) for name in PROCEDURES)
+    return tuple(build(folder / name, progress) for name in PROCEDURES)
 
 
 def _copy(folder: Path) -> None:

@@ -1,9 +1,9 @@
-"""What is worked out of a procedure's text and the facts of its recordings, and its problems."""
+"""What is worked out of a procedure's text and the facts of its recordings, and what its rules find wrong."""
 
 from dataclasses import dataclass
 
 from procbuilder.check.case import Case
-from procbuilder.check.run import problems
+from procbuilder.check.run import problems as broken_rules
 from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.heard_torques import heard_torques
@@ -19,13 +19,14 @@ from procbuilder.infer.vapour import vapour
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.ledger import Ledger
-from procbuilder.model.problem import Problem, worst_first
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
 from procbuilder.model.workshop import Workshop
 from procbuilder.pipeline.paths import find
-from procbuilder.pipeline.practice import read_times
-from procbuilder.pipeline.recordings import Found
+from procbuilder.pipeline.practice import Times
+from procbuilder.pipeline.recordings import Recordings
 from procbuilder.pipeline.scanning import Footage
 
 
@@ -34,6 +35,11 @@ class Examined:
     """Everything known of a procedure before pictures are made."""
 
     procedure: Procedure
+    narration: tuple[Narration, ...]
+    recordings: Recordings
+    workshop: Workshop
+    lexicon: Lexicon
+    """The words of its language, with the workshop's own."""
     ledger: Ledger
     trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
@@ -41,8 +47,6 @@ class Examined:
     estimate: Estimate
     timed: frozenset[str]
     """Ids of the steps that may have a stopwatch."""
-    problems: tuple[Problem, ...]
-    workshop: Workshop
     no_phone: dict[str, str]
     """Why a step is worked without a phone, by step id; only those that are."""
     reserved: frozenset[str] = frozenset()
@@ -50,51 +54,48 @@ class Examined:
 
 
 def examine(
-    procedure: Procedure,
-    text_problems: tuple[Problem, ...],
-    found: Found,
-    footage: Footage,
-    narration: tuple[Narration, ...] = (),
+    procedure: Procedure, narration: tuple[Narration, ...], recordings: Recordings, footage: Footage, times: Times
 ) -> Examined:
-    """Work out and check; the problems of text and files are among the result."""
-    times = read_times(procedure.folder)
-    own = times.workshop.words
-    lexicon = with_dangers(load(own), times.workshop.dangers)
-    still = standing(procedure, lexicon.safe_states)
-    book, rows = ledger(procedure, lexicon), torques(procedure, lexicon)
-    case = Case(
-        procedure=procedure,
-        recordings={recording.name: recording for recording in found.recordings},
-        films=dict(found.films),
-        ledger=book,
-        removed=removed_protection(procedure, lexicon),
-        torques=rows,
-        lexicon=lexicon,
-        heard=heard_torques(procedure, narration),
-        standing=still,
-        noticed=noticed(procedure, still, lexicon.activities),
-        disorders=disorders(procedure, lexicon.orders),
-        taken_off=taken_off_by_words(procedure, own),
-    )
-    every = worst_first(
-        [*text_problems, *found.problems, *_missing_pictures(procedure), *problems(case), *times.problems]
-    )
-    reckoned = estimate(procedure, times.runs, times.workshop, footage.splits, times.neighbours)
-    timed = frozenset(
-        step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon)
-    )
+    """Work out what follows from text, recordings and the library."""
+    workshop = times.workshop
+    lexicon = with_dangers(load(procedure.front["language"], workshop.words), workshop.dangers)
+    still = standing(procedure, lexicon)
+    book = ledger(procedure, lexicon)
+    timed = (step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon))
     return Examined(
         procedure=procedure,
+        narration=narration,
+        recordings=recordings,
+        workshop=workshop,
+        lexicon=lexicon,
         ledger=book,
-        trays=trays(book, own),
+        trays=trays(book, lexicon.words, workshop.words),
         standing=still,
-        torques=rows,
-        estimate=reckoned,
-        timed=timed,
-        problems=every,
-        workshop=times.workshop,
+        torques=torques(procedure, lexicon),
+        estimate=estimate(procedure, times.runs, workshop, footage.splits, times.neighbours),
+        timed=frozenset(timed),
         no_phone=vapour(procedure, still, lexicon),
     )
+
+
+def check(examined: Examined) -> tuple[Problem, ...]:
+    """What the rules find wrong or missing, and picture files that cannot be used."""
+    procedure, lexicon, still = examined.procedure, examined.lexicon, examined.standing
+    case = Case(
+        procedure=procedure,
+        recordings={file.facts.name: file.facts for file in examined.recordings.files},
+        films={file.facts.name: file.film for file in examined.recordings.files},
+        ledger=examined.ledger,
+        removed=removed_protection(procedure, lexicon),
+        torques=examined.torques,
+        lexicon=lexicon,
+        heard=heard_torques(procedure, examined.narration),
+        standing=still,
+        noticed=noticed(procedure, still, lexicon),
+        disorders=disorders(procedure, lexicon),
+        taken_off=taken_off_by_words(procedure, examined.workshop.words),
+    )
+    return (*broken_rules(case), *_missing_pictures(procedure))
 
 
 def _missing_pictures(procedure: Procedure) -> list[Problem]:

@@ -1,25 +1,27 @@
 """The film of the whole job: its scenes with their footage, made once and kept in the cache."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from procbuilder.keep.cache import key_of, sha256_of
+from procbuilder.keep.cache import key_of
+from procbuilder.keep.records import restored, stored
 from procbuilder.model.edition import Edition, EditionStep
-from procbuilder.model.film import Chapter, Film, Scene
-from procbuilder.model.procedure import Cue, Narration, Procedure, Step
+from procbuilder.model.film import Film, Scene
+from procbuilder.model.procedure import Cue, Narration, Step
 from procbuilder.model.timecode import Span
+from procbuilder.pipeline.clips import footage_key, hold, parts
+from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import said_in
-from procbuilder.pipeline.recordings import Report
+from procbuilder.pipeline.program import made_by
+from procbuilder.pipeline.progress import Progress
+from procbuilder.pipeline.recordings import Recordings
 from procbuilder.pipeline.shipped import shipped
-from procbuilder.pipeline.studio import Studio, hold
+from procbuilder.pipeline.trimming import Trimmed
 from procbuilder.publish.storyboard import identity, storyboard
 from procbuilder.publish.tokens import panels
-
-RECIPE = 3
-"""Another number when the same scenes come out in another way: then the film is made anew."""
 
 SHOWN = Fraction(4)
 """Seconds for which the picture of a step stands still that was not filmed."""
@@ -35,21 +37,21 @@ class _Shown:
     each: Fraction
     """Seconds for which each of them stands still."""
     step: Step | None
-    stretches: tuple[Span, ...]
+    footage: Trimmed
 
 
 def film(
-    edition: Edition, procedure: Procedure, narration: tuple[Narration, ...], studio: Studio, report: Report, *,
-    wanted: bool,
+    edition: Edition, material: Material, trimmed: Mapping[str, Trimmed], narration: tuple[Narration, ...],
+    progress: Progress, *, wanted: bool,
 ) -> Film | None:  # fmt: skip
     """The film of an edition; None when it is not wanted and there is none that still fits.
 
     Raises:
         Fault: it cannot be made.
     """
-    scenes = list(_scenes(edition, procedure, studio))
-    key = _key(scenes, identity(edition), studio)
-    if not (wanted or studio.cache.made(key, ".mp4")):
+    scenes = list(_scenes(edition, material.steps, trimmed))
+    cache, key = material.cache, _key(scenes, identity(edition), material.recordings)
+    if not (wanted or cache.made(key)):
         return None
     audible = any(recording.audio is not None for recording in edition.recordings)
 
@@ -57,44 +59,29 @@ def film(
         from procbuilder.media.film import make
 
         def told(done: int) -> None:
-            report(f"film: {scenes[done].scene.title}", done, len(scenes))
+            progress(f"film: {scenes[done].scene.title}", done, len(scenes))
 
-        filmed = [_filmed(scene, studio) for scene in scenes]
+        filmed = [_filmed(scene, material) for scene in scenes]
         made = make(filmed, identity(edition), target, audible=audible, told=told)
-        return {
-            "name": f"film-{sha256_of(target)[:16]}.mp4",
-            "seconds": str(made.seconds),
-            "chapters": [[str(chapter.start), chapter.title] for chapter in made.chapters],
-            "footage": [str(begin) for begin in made.footage],
-            "width": made.width,
-            "height": made.height,
-        }
+        film = Film("", made.seconds, made.width, made.height, audible, made.chapters, ())
+        return {"film": stored(film), "footage": stored(made.footage)}
 
-    path, value = studio.cache.media(key, ".mp4", make)
-    studio.files[value["name"]] = path
-    begins = [Fraction(begin) for begin in value["footage"]]
-    return Film(
-        file=value["name"],
-        seconds=Fraction(value["seconds"]),
-        width=value["width"],
-        height=value["height"],
-        sound=audible,
-        chapters=tuple(Chapter(Fraction(start), title) for start, title in value["chapters"]),
-        captions=tuple(_said(narration, zip((scene.stretches for scene in scenes), begins, strict=True))),
-    )
+    name, made = cache.media("film", ".mp4", key, make)
+    begins = [Fraction(begin) for begin in made["footage"]]
+    said = _said(narration, zip((scene.footage.stretches for scene in scenes), begins, strict=True))
+    return replace(restored(Film, made["film"]), file=name, captions=tuple(said))
 
 
-def _scenes(edition: Edition, procedure: Procedure, studio: Studio) -> Iterator[_Shown]:
-    typed = {step.id: step for step in procedure.steps}
+def _scenes(edition: Edition, steps: Sequence[Step], trimmed: Mapping[str, Trimmed]) -> Iterator[_Shown]:
+    typed = {step.id: step for step in steps}
     worked = {step.id: step for step in edition.steps}
     for scene in storyboard(edition, panels(shipped("templates"))):
         if not scene.step:
-            yield _Shown(scene, (), SHOWN, None, ())
+            yield _Shown(scene, (), SHOWN, None, Trimmed())
             continue
-        step = typed[scene.step]
         pictures = _pictures(worked[scene.step])
-        stretches = studio.stretches(step) if worked[scene.step].clip else ()
-        yield _Shown(scene, pictures, hold(len(pictures)) if stretches else SHOWN, step, stretches)
+        footage = trimmed[scene.step] if worked[scene.step].clip else Trimmed()
+        yield _Shown(scene, pictures, hold(len(pictures)) if footage.stretches else SHOWN, typed[scene.step], footage)
 
 
 def _pictures(step: EditionStep) -> tuple[str, ...]:
@@ -103,23 +90,20 @@ def _pictures(step: EditionStep) -> tuple[str, ...]:
     return marked or tuple(figure.still.file for figure in step.figures[:1] if not step.clip)
 
 
-def _key(scenes: Iterable[_Shown], foot: str, studio: Studio) -> str:
+def _key(scenes: Iterable[_Shown], foot: str, recordings: Recordings) -> str:
     """All that the film depends on: words, pictures, footage and what is hidden in it."""
-    parts: list[object] = [RECIPE, foot]
+    parts: list[object] = [made_by(__name__), foot]
     for shown in scenes:
-        recordings = (studio.found.recording(stretch.recording) for stretch in shown.stretches)
-        hashes = [recording.sha256 for recording in recordings if recording]
-        hidden = [(path.recording, path.boxes) for path in studio.hidden(shown.step)] if shown.step else []
-        parts += [shown.scene, shown.pictures, shown.each, hashes, shown.stretches, hidden]
+        parts += [shown.scene, shown.pictures, shown.each, *footage_key(shown.footage, recordings)]
     return key_of(*parts)
 
 
-def _filmed(shown: _Shown, studio: Studio) -> Any:
+def _filmed(shown: _Shown, material: Material) -> Any:
     from procbuilder.media.clips import Held
     from procbuilder.media.film import Filmed
 
-    held = tuple(Held(studio.files[name], shown.each) for name in shown.pictures)
-    return Filmed(shown.scene, held, studio.parts(shown.step, shown.stretches) if shown.step else ())
+    held = tuple(Held(material.cache.file(name), shown.each) for name in shown.pictures)
+    return Filmed(shown.scene, held, parts(shown.step, shown.footage, material.recordings) if shown.step else ())
 
 
 def _said(narration: tuple[Narration, ...], footage: Iterable[tuple[tuple[Span, ...], Fraction]]) -> Iterator[Cue]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from procbuilder.infer.signs import worn_signs
 from procbuilder.model.edition import FrontList, Line, Named
 from procbuilder.model.fields import Field
+from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure
 
 FRONT_LISTS = {
@@ -27,9 +28,9 @@ def items(fields: Iterable[Field]) -> tuple[Line, ...]:
     return tuple(Line(item.words, origin=entry.origin.words) for entry in fields for item in entry.items)
 
 
-def worn(fields: Iterable[Field]) -> tuple[Line, ...]:
+def worn(fields: Iterable[Field], lexicon: Lexicon) -> tuple[Line, ...]:
     """What is worn, with its safety signs."""
-    return tuple(replace(line, signs=worn_signs(line.text)) for line in items(fields))
+    return tuple(replace(line, signs=worn_signs(line.text, lexicon)) for line in items(fields))
 
 
 def reasoned(fields: Iterable[Field], main: str, extra: str) -> tuple[Line, ...]:
@@ -56,12 +57,12 @@ def _part(entry: Field, name: str) -> str:
     return f"{text} min" if name == "minutes" and text[-1:].isdigit() else text
 
 
-def front_lists(procedure: Procedure) -> tuple[FrontList, ...]:
+def front_lists(procedure: Procedure, lexicon: Lexicon) -> tuple[FrontList, ...]:
     """The lists without quantities that stand before the steps, and those of which there is explicitly nothing."""
     lists = []
     for name, title in FRONT_LISTS.items():
         entries = procedure.listed(name)
-        lines = tuple(line for entry in entries if not entry.none for line in _lines(entry))
+        lines = tuple(line for entry in entries if not entry.none for line in _lines(entry, lexicon))
         if entries or name in ASKED_FOR:
             lists.append(FrontList(title, lines, any(entry.none for entry in entries)))
     lists += [FrontList(name, (), True) for name in COUNTED if _nothing(procedure, name)]
@@ -75,8 +76,8 @@ def _nothing(procedure: Procedure, name: str) -> bool:
     return any(entry.none for entry in entries) and not any(entry.items for entry in entries)
 
 
-def _lines(entry: Field) -> tuple[Line, ...]:
+def _lines(entry: Field, lexicon: Lexicon) -> tuple[Line, ...]:
     if entry.items:
-        return worn([entry]) if entry.name == "Wear" else items([entry])
+        return worn([entry], lexicon) if entry.name == "Wear" else items([entry])
     shown = _named(entry)
     return (Line(shown.text, ", ".join(shown.extra), shown.origin),)

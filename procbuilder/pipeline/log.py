@@ -16,6 +16,7 @@ from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, Run, last_kept
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Procedure
+from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.practice import LOG, read_times
 from procbuilder.pipeline.recordings import known
 from procbuilder.pipeline.scanning import scanned
@@ -59,7 +60,7 @@ def log(folder: Path, file: Path, today: date | None = None) -> Logged:
     given = read_practice(read_file(file, str(file)))
     times = read_times(folder)
     cache = Cache(folder)
-    splits = scanned(procedure, known(procedure, cache), cache).splits
+    splits = scanned(Material(folder, procedure.steps, known(procedure, cache), cache)).splits
     before = estimate(procedure, times.runs, times.workshop, splits, times.neighbours)
     path = folder / LOG
     held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()

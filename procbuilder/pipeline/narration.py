@@ -5,7 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from procbuilder.model.fault import InputFault
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Cue, Narration, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
@@ -23,13 +23,13 @@ def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[P
     for named in procedure.front.narration:
         path = find(procedure.folder, named)
         if isinstance(path, Problem):
-            problems.append(replace(path, severity=Severity.ASK))
+            problems.append(replace(path, severity=Severity.ASK, subject=named.path))
             continue
         try:
             cues, found = read_subtitles(read_file(path, named.path))
         except InputFault as fault:
-            what, _, instead = str(fault).removeprefix(f"{path}").partition(" – ")
-            problems.append(worded(Severity.ASK, named.place, f"{named.path}{what}", instead, "narration", 4))
+            facts = fault.named(named.path)
+            problems.append(Problem("narration", Severity.ASK, named.place, facts, fault.form, 4, subject=named.path))
             continue
         narration.append(Narration(named.name, cues))
         problems += found

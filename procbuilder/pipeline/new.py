@@ -14,7 +14,8 @@ from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.model.workshop import OwnWords
 from procbuilder.pipeline.practice import read_library
-from procbuilder.pipeline.recordings import Report, read
+from procbuilder.pipeline.progress import Progress
+from procbuilder.pipeline.recordings import read
 from procbuilder.read.compose import compose, receipts
 from procbuilder.read.front import recording_name
 from procbuilder.read.headings import free_id
@@ -40,7 +41,7 @@ class Made:
 
 
 def new(
-    folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], report: Report
+    folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], progress: Progress
 ) -> Made:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
@@ -61,15 +62,15 @@ def new(
     told = None if steps else _told(narration, films, read_library(folder.resolve().parent)[0].words)
     listed, problems = _listed(steps, narration, films)
     for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
-        report(f"copying {source.name}", 0, 1)
+        progress(f"copying {source.name}", 0, 1)
         copy_whole(source, folder / target.path)
-    found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), report)
+    found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), progress)
     text = compose(
         _title(folder),
         [] if told else listed,
         recordings=films,
         narration=spoken,
-        durations={recording.name: recording.duration for recording in found.recordings},
+        durations={recording.name: recording.duration for recording in found.facts},
         proposed=told.steps if told else (),
         before=told.before if told else (),
     )

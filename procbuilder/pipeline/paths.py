@@ -2,7 +2,8 @@
 
 from pathlib import Path
 
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import facts
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile
 
 LIBRARY_FILE = "workshop.toml"
@@ -16,15 +17,12 @@ def find(folder: Path, named: NamedFile) -> Path | Problem:
         path = (folder / named.path).resolve()
         there, is_folder = path.is_file(), path.is_dir()
     except (OSError, RuntimeError, ValueError):
-        what = f"{named.path[:60]} cannot be a path: it is too long, leads back to itself or holds a NUL byte"
-        return worded(Severity.STOP, named.place, what, "name the file as the folder shows it", "path", 4)
+        return Problem("path", Severity.STOP, named.place, facts(path=named.path[:60]), "impossible", 4)
     if not any(path.is_relative_to(room) for room in _rooms(folder)):
-        what = f"{named.path} leads out of the procedure folder"
-        return worded(Severity.STOP, named.place, what, "copy the file into the folder and name it there", "path", 3)
+        return Problem("path", Severity.STOP, named.place, facts(path=named.path), "outside", 3)
     if not there:
-        what = f"{named.path} is a folder" if is_folder else f"{named.path} is not there"
-        instead = f"put the file at {named.path} in the procedure folder, or correct the path"
-        return worded(Severity.STOP, named.place, what, instead, "missing-file", 4)
+        form = "folder" if is_folder else "missing"
+        return Problem("missing-file", Severity.STOP, named.place, facts(path=named.path), form, 4)
     return path
 
 

@@ -5,113 +5,110 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from procbuilder.keep.cache import Cache
+from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import PacketFacts, Recording
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.paths import find
-
-FACTS = "facts-4"
-"""Kind of cached facts; another number when probing reads something else."""
+from procbuilder.pipeline.program import made_by
+from procbuilder.pipeline.progress import Progress
 
 Facts = tuple[Recording, PacketFacts]
 
-Report = Callable[[str, int, int], None]
-"""Called with (what is done, how much of it is done, how much there is)."""
+
+@dataclass(frozen=True, slots=True)
+class RecordingFile:
+    """A recording that can be used."""
+
+    path: Path
+    facts: Recording
+    film: PacketFacts
+    """What its packets tell."""
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class Recordings:
     """The recordings that can be used, those that cannot, and why."""
 
-    recordings: tuple[Recording, ...] = ()
-    paths: tuple[tuple[str, Path], ...] = ()
-    """(name, path) of each usable recording."""
-    films: tuple[tuple[str, PacketFacts], ...] = ()
-    """(name, what its packets tell) of the recordings whose facts are known."""
+    files: tuple[RecordingFile, ...] = ()
+    """In the order in which the procedure names them."""
     unread: tuple[str, ...] = ()
     """Names of recordings whose facts are not known yet."""
     problems: tuple[Problem, ...] = ()
 
-    def path(self, name: str) -> Path | None:
-        """The file of a recording; None when it cannot be used."""
-        return dict(self.paths).get(name)
+    @property
+    def facts(self) -> tuple[Recording, ...]:
+        """Those of each usable recording."""
+        return tuple(file.facts for file in self.files)
 
-    def recording(self, name: str) -> Recording | None:
-        """The facts of a recording; None when they are not known."""
-        return next((recording for recording in self.recordings if recording.name == name), None)
-
-    def film(self, name: str) -> PacketFacts | None:
-        """What the packets of a recording tell; None when its facts are not known."""
-        return dict(self.films).get(name)
+    def get(self, name: str) -> RecordingFile | None:
+        """A recording by its name; None when it cannot be used."""
+        return next((file for file in self.files if file.facts.name == name), None)
 
     def usable(self, span: Span) -> Span | None:
         """The part of a span that its recording has; None when there is none."""
-        recording = self.recording(span.recording)
-        if recording is None or span.start >= min(span.end, recording.duration):
+        file = self.get(span.recording)
+        if file is None or span.start >= min(span.end, file.facts.duration):
             return None
-        return replace(span, end=min(span.end, recording.duration))
+        return replace(span, end=min(span.end, file.facts.duration))
 
 
-def known(procedure: Procedure, cache: Cache) -> Found:
+def known(procedure: Procedure, cache: Cache) -> Recordings:
     """What is known without opening a recording: for checking."""
     return _gather(procedure, lambda named, path: _cached(cache, named, path))
 
 
-def read(procedure: Procedure, cache: Cache, report: Report) -> Found:
+def read(procedure: Procedure, cache: Cache, progress: Progress) -> Recordings:
     """The facts of every recording; files that did not change are not opened again."""
     names = [named.name for named in procedure.front.recordings]
 
     def facts(named: NamedFile, path: Path) -> Facts:
-        report(f"reading {named.path}", names.index(named.name), len(names))
+        progress(f"reading {named.path}", names.index(named.name), len(names))
         return _cached(cache, named, path) or _probe(cache, named, path)
 
     return _gather(procedure, facts)
 
 
-def filmed(found: Found) -> tuple[str, ...]:
+def filmed(recordings: Recordings) -> tuple[str, ...]:
     """``strip: filmed 2026-03-04 10:00:00 to 10:12:30 by the clock of its camera``; for the terminal alone."""
     lines = []
-    for recording in found.recordings:
-        film = found.film(recording.name)
-        if film and film.begun:
-            begun = datetime.fromisoformat(film.begun)
-            ended = begun + timedelta(seconds=round(recording.duration))
+    for file in recordings.files:
+        if file.film.begun:
+            begun = datetime.fromisoformat(file.film.begun)
+            ended = begun + timedelta(seconds=round(file.facts.duration))
             when = f"{begun:%Y-%m-%d %H:%M:%S} to {ended:%H:%M:%S} {begun:%Z}".rstrip()
-            lines.append(f"{recording.name}: filmed {when}, by the clock of its camera")
+            lines.append(f"{file.facts.name}: filmed {when}, by the clock of its camera")
     return tuple(lines)
 
 
-def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | None]) -> Found:
-    found = Found()
+def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | None]) -> Recordings:
+    files: list[RecordingFile] = []
+    unread: list[str] = []
+    problems: list[Problem] = []
     for named in procedure.front.recordings:
         path = find(procedure.folder, named)
         if isinstance(path, Problem):
-            found = replace(found, problems=(*found.problems, path))
+            problems.append(path)
             continue
         try:
             known = facts(named, path)
         except Unreadable as fault:
-            what, _, instead = str(fault).replace(str(path), named.path).partition(" – ")
-            problem = worded(Severity.STOP, named.place, what, instead, "unreadable", 4)
-            found = replace(found, problems=(*found.problems, problem))
+            told = fault.named(named.path)
+            problems.append(Problem("unreadable", Severity.STOP, named.place, told, fault.form, 4))
             continue
-        found = replace(
-            found,
-            paths=(*found.paths, (named.name, path)),
-            recordings=found.recordings + ((known[0],) if known else ()),
-            films=found.films + (((named.name, known[1]),) if known else ()),
-            unread=found.unread + (() if known else (named.name,)),
-        )
-    return found
+        if known:
+            files.append(RecordingFile(path, *known))
+        else:
+            unread.append(named.name)
+    return Recordings(tuple(files), tuple(unread), tuple(problems))
 
 
 def _cached(cache: Cache, named: NamedFile, path: Path) -> Facts | None:
     sha256 = cache.known_hash(path)
-    facts = cache.get(FACTS, sha256) if sha256 else None
+    facts = cache.get("facts", _key(sha256)) if sha256 else None
     if not facts:
         return None
     recording = replace(restored(Recording, facts["recording"]), name=named.name, path=named.path)
@@ -123,5 +120,9 @@ def _probe(cache: Cache, named: NamedFile, path: Path) -> Facts:
 
     sha256 = cache.hash(path)
     probed = probe(path, name=named.name, shown=named.path, sha256=sha256)
-    cache.put(FACTS, sha256, stored(probed))
+    cache.put("facts", _key(sha256), stored(probed))
     return probed.recording, probed.film
+
+
+def _key(sha256: str) -> str:
+    return key_of(made_by(__name__), sha256)

@@ -9,8 +9,6 @@ from procbuilder.model.procedure import Step
 from procbuilder.pipeline.lines import named
 from procbuilder.publish.language import Language
 
-_NAME_A_STEP = {"Then": "where", "After": "step", "Derived": "from"}
-
 
 @dataclass(frozen=True, slots=True)
 class References:
@@ -25,8 +23,7 @@ class References:
         return tuple(self._told(entry, line, number) for entry, line in zip(fields, named(fields), strict=True))
 
     def _told(self, entry: Field, line: Named, number: int) -> Named:
-        typed = entry.part(_NAME_A_STEP[entry.name]).removeprefix("#") if entry.name in _NAME_A_STEP else ""
-        other = next((at for at, step in enumerate(self.steps, 1) if step.id == typed), 0)
+        other = next((at for at, step in enumerate(self.steps, 1) if step.id == entry.step_id), 0)
         if entry.name == "Derived":
             return replace(line, text=self._derived(line.text, other), step=other)
         if not other:

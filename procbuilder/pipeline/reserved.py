@@ -2,16 +2,18 @@
 
 import re
 from bisect import bisect_right
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
 
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NotQualified
 from procbuilder.model.ledger import Balance, Entry, Ledger
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.signal import SIGNALS
-from procbuilder.model.words import mentioned, thing
+from procbuilder.model.words import Words
 from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 
@@ -21,23 +23,23 @@ TOLD = (
 """What an edition for everybody says of a reserved step: who does it, and what must be true before going on."""
 
 
-def qualification(name: str, workshop: Workshop, today: date) -> Qualification:
+def qualification(name: str, workshop: Workshop, words: Words, today: date) -> Qualification:
     """The qualification of this name that lasts longest.
 
     Raises:
         NotQualified: the workshop file names none, or its last day is over.
     """
-    known = [each for each in workshop.qualifications if thing(each.name) == thing(name)]
+    known = [each for each in workshop.qualifications if words.thing(each.name) == words.thing(name)]
     latest = max(known, key=lambda each: each.valid_until, default=None)
     if latest is None or latest.valid_until < today:
-        raise NotQualified(name, latest.valid_until.isoformat() if latest else "")
+        raise NotQualified(name, latest.valid_until if latest else None)
     return latest
 
 
 def without_methods(examined: Examined, reader: Qualification | None) -> Examined:
     """What may be shown to this reader: of the other reserved steps nothing that tells how they are done."""
     procedure = examined.procedure
-    closed = [step for step in procedure.steps if not _may_see(step, reader)]
+    closed = [step for step in procedure.steps if not _may_see(step, reader, examined.lexicon.words)]
     if not closed:
         return examined
     hidden = frozenset(step.id for step in closed)
@@ -53,14 +55,13 @@ def without_methods(examined: Examined, reader: Qualification | None) -> Examine
         trays=tuple(line for line in examined.trays if numbers.isdisjoint((line.off, *line.on))),
         ledger=Ledger(tuple(entry for one in examined.ledger.entries if (entry := _entry(one, hidden)))),
         estimate=_estimate(examined.estimate, closed),
-        problems=_problems(examined.problems, procedure, hidden),
         reserved=hidden,
     )
 
 
-def _may_see(step: Step, reader: Qualification | None) -> bool:
+def _may_see(step: Step, reader: Qualification | None, words: Words) -> bool:
     reserved = step.all("Reserved")
-    return all(reader is not None and bool(mentioned(entry.part("who"), [reader.name])) for entry in reserved)
+    return all(reader is not None and bool(mentioned(entry.part("who"), [reader.name], words)) for entry in reserved)
 
 
 def _bare(step: Step) -> Step:
@@ -88,8 +89,10 @@ def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:
     return replace(estimate, extras=tuple(extra for extra in estimate.extras if extra.condition not in cases))
 
 
-def _problems(problems: tuple[Problem, ...], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
-    """Problems within a reserved step, or about one, lose their words, which could quote the method."""
+def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
+    """Problems within a hidden step, or about one, lose their words, which could quote the method."""
+    if not hidden:
+        return tuple(problems)
     numbers = [str(number) for number, step in enumerate(procedure.steps, 1) if step.id in hidden]
     about = re.compile(rf"\bsteps? (?:\d+(?:, | and | to ))*(?:{'|'.join(numbers)})\b")
     closed = {step.place.line for step in procedure.steps if step.id in hidden}

@@ -1,21 +1,23 @@
 """How the footage of each step is spent: scanned once for each recording and stretch, and kept in the cache."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from pathlib import Path
 
 from procbuilder.infer.footage import Scanned, split
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
+from procbuilder.media.stretches import kept
 from procbuilder.model.fault import Unreadable
-from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked, PacketFacts
-from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked
 from procbuilder.model.stretch import Stretch, shared
 from procbuilder.model.timecode import Span
-from procbuilder.pipeline.recordings import Found, Report
+from procbuilder.pipeline.material import Material
+from procbuilder.pipeline.program import made_by
+from procbuilder.pipeline.progress import Progress
+from procbuilder.pipeline.recordings import RecordingFile
 
-HEARD, LOOKED, CUTS = "heard-1", "looked-4", "cuts-3"
-"""Kinds of cached results; another number when they are found in another way."""
+_Whole = tuple[Heard | None, Looked]
+"""What is known of a whole recording; None when nothing is heard in it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,135 +32,92 @@ class Footage:
     """Cuts found in the steps of each recording, by its name."""
 
 
-def scan(
-    procedure: Procedure,
-    found: Found,
-    cache: Cache,
-    report: Report,
-    look_through: Callable[[Step], None] | None = None,
-) -> Footage:
+def scan(material: Material, progress: Progress) -> Footage:
     """Scan what is not in the cache.
 
     Sound and key frames of each recording are decoded once. For cuts, pictures are decoded around the places where
-    packets and key frames let suspect one, unless ``look_through`` has put into the cache what all pictures tell.
+    packets and key frames let suspect one, unless it is in the cache what all pictures tell.
     """
-    names = [recording.name for recording in found.recordings]
-
-    def tell(name: str) -> None:
-        report(f"scanning {name}", names.index(name), len(names))
-
-    if look_through:
-        for number, step in enumerate(procedure.steps):
-            report(f"looking through step {number + 1}: {step.command}", number, len(procedure.steps))
-            look_through(step)
-    return _footage(procedure, _Scanner(found, cache, tell))
+    return _footage(material, progress)
 
 
-def scanned(procedure: Procedure, found: Found, cache: Cache) -> Footage:
+def scanned(material: Material) -> Footage:
     """What earlier scans have left in the cache, without opening a recording."""
-    return _footage(procedure, _Scanner(found, cache, None))
+    return _footage(material, None)
 
 
-def _footage(procedure: Procedure, scanner: "_Scanner") -> Footage:
-    splits: dict[str, FootageSplit] = {}
+def _footage(material: Material, progress: Progress | None) -> Footage:
+    stretches = {
+        step.id: [(part, file) for span, file in material.usable(step) for part in kept(span, step.skips)]
+        for step in material.steps
+    }
+    files = {part.recording: file for each in stretches.values() for part, file in each}
+    wholes: dict[str, _Whole | None] = {}
+    for number, (name, file) in enumerate(files.items()):
+        if progress:
+            progress(f"scanning {name}", number, len(files))
+        wholes[name] = _whole(file, material.cache, look=progress is not None)
     cuts: dict[str, tuple[Cut, ...]] = {}
+    splits: dict[str, FootageSplit] = {}
     unscanned: list[str] = []
-    for step in procedure.steps:
-        spans = scanner.stretches(step)
-        parts = [scanner.part(span) for span in spans]
-        known = [part for part in parts if part]
-        for span, part in zip(spans, parts, strict=True):
-            if part:
-                cuts[span.recording] = (*cuts.get(span.recording, ()), *part.cuts)
-        unscanned += (span.recording for span, part in zip(spans, parts, strict=True) if not part)
-        if known and len(known) == len(parts):
+    for step in material.steps:
+        known: list[Scanned] = []
+        for part, file in stretches[step.id]:
+            if found := _part(part, file, wholes[part.recording], material.cache, look=progress is not None):
+                known.append(found)
+                cuts[part.recording] = (*cuts.get(part.recording, ()), *found.cuts)
+            else:
+                unscanned.append(part.recording)
+        if known and len(known) == len(stretches[step.id]):
             splits[step.id] = split(known)
     return Footage(splits, tuple(dict.fromkeys(unscanned)), cuts)
 
 
-@dataclass(frozen=True, slots=True)
-class _File:
-    """A recording that can be scanned."""
-
-    path: Path
-    sha256: str
-    film: PacketFacts
-
-
-_Whole = tuple[Heard | None, Looked]
-"""What is known of a whole recording; None when nothing is heard in it."""
-
-
-class _Scanner:
-    """Looks into the cache, and into the recordings unless ``tell`` is None."""
-
-    def __init__(self, found: Found, cache: Cache, tell: Callable[[str], None] | None) -> None:
-        self.found, self.cache, self.tell = found, cache, tell
-        self.whole: dict[str, _Whole | None] = {}
-
-    def stretches(self, step: Step) -> tuple[Span, ...]:
-        """The footage of a step that its recordings have and that is not skipped."""
-        from procbuilder.media.stretches import kept
-
-        usable = filter(None, (self.found.usable(span) for span in step.spans))
-        return tuple(part for span in usable for part in kept(span, step.skips))
-
-    def part(self, span: Span) -> Scanned | None:
-        """What is known of a stretch; None when it was not scanned, or cannot be."""
-        file = self._file(span.recording)
-        try:
-            whole = self._whole(span.recording, file) if file else None
-            cuts = self._cuts(span, file, whole[1]) if file and whole else None
-        except Unreadable:
-            return None
-        if file is None or whole is None or cuts is None:
-            return None
-        return Scanned(Stretch(span.start, span.end), file.film, whole[1], whole[0], cuts)
-
-    def _file(self, name: str) -> _File | None:
-        recording, path, film = self.found.recording(name), self.found.path(name), self.found.film(name)
-        return _File(path, recording.sha256, film) if recording and path and film else None
-
-    def _whole(self, name: str, file: _File) -> _Whole | None:
-        """Sound and key frames of a recording, looked up once."""
-        if name not in self.whole:
-            self.whole[name] = self._kept(file) or self._read(name, file)
-        return self.whole[name]
-
-    def _kept(self, file: _File) -> _Whole | None:
-        heard, looked = (self.cache.get(kind, file.sha256) for kind in (HEARD, LOOKED))
-        if not heard or not looked:
-            return None
+def _whole(file: RecordingFile, cache: Cache, *, look: bool) -> _Whole | None:
+    """Sound and key frames of a recording; None when they are not known, or cannot be."""
+    key = key_of(made_by(__name__), file.facts.sha256)
+    heard, looked = cache.get("heard", key), cache.get("looked", key)
+    if heard and looked:
         return restored(Heard, heard["sound"]) if heard["sound"] else None, restored(Looked, looked)
+    if not look:
+        return None
+    from procbuilder.media import stillness, voice
 
-    def _read(self, name: str, file: _File) -> _Whole | None:
-        if self.tell is None:
-            return None
-        from procbuilder.media.stillness import look
-        from procbuilder.media.voice import listen
-
-        self.tell(name)
-        heard, looked = listen(file.path), look(file.path, file.film)
-        self.cache.put(HEARD, file.sha256, {"sound": stored(heard)})
-        self.cache.put(LOOKED, file.sha256, stored(looked))
-        return heard, looked
-
-    def _cuts(self, span: Span, file: _File, looked: Looked) -> tuple[Cut, ...] | None:
-        """Cuts of a stretch; those found in every picture serve from then on, also when nobody asks for them."""
-        for every in (True, False):
-            if (known := self.cache.get(CUTS, cuts_key(file.sha256, span, every=every))) is not None:
-                return tuple(restored(Cut, cut) for cut in known)
-        if self.tell is None:
-            return None
-        from procbuilder.media.cuts import cuts_within, suspects
-
-        self.tell(span.recording)
-        whole = [Stretch(span.start, span.end)]
-        cuts = cuts_within(file.path, file.film, shared(whole, suspects(file.film, looked)))
-        self.cache.put(CUTS, cuts_key(file.sha256, span, every=False), stored(cuts))
-        return cuts
+    try:
+        made = voice.listen(file.path), stillness.look(file.path, file.film)
+    except Unreadable:
+        return None
+    cache.put("heard", key, {"sound": stored(made[0])})
+    cache.put("looked", key, stored(made[1]))
+    return made
 
 
-def cuts_key(sha256: str, span: Span, *, every: bool) -> str:
-    """Key of the cuts of a stretch; of those that were looked for in every picture it is another."""
-    return key_of(sha256, span.start, span.end, every)
+def _part(part: Span, file: RecordingFile, whole: _Whole | None, cache: Cache, *, look: bool) -> Scanned | None:
+    """What is known of a stretch; None when it was not scanned, or cannot be."""
+    cuts = _cuts(part, file, whole[1], cache, look=look) if whole else None
+    if whole is None or cuts is None:
+        return None
+    return Scanned(Stretch(part.start, part.end), file.film, whole[1], whole[0], cuts)
+
+
+def _cuts(part: Span, file: RecordingFile, looked: Looked, cache: Cache, *, look: bool) -> tuple[Cut, ...] | None:
+    """Cuts of a stretch; those found in every picture serve from then on, also when nobody asks for them."""
+    for every in (True, False):
+        if (known := cache.get("cuts", cuts_key(file.facts.sha256, part, every=every))) is not None:
+            return tuple(restored(Cut, cut) for cut in known)
+    if not look:
+        return None
+    from procbuilder.media.cuts import cuts_within, suspects
+
+    try:
+        suspected = shared([Stretch(part.start, part.end)], suspects(file.film, looked))
+        cuts = cuts_within(file.path, file.film, suspected)
+    except Unreadable:
+        return None
+    cache.put("cuts", cuts_key(file.facts.sha256, part, every=False), stored(cuts))
+    return cuts
+
+
+def cuts_key(sha256: str, part: Span, *, every: bool) -> str:
+    """Under which the cuts of a stretch are kept; those that were looked for in every picture under another."""
+    return key_of(made_by(__name__), sha256, part.start, part.end, every)

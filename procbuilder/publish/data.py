@@ -3,16 +3,17 @@
 import json
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
+from datetime import date
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
-from pathlib import PurePosixPath, PureWindowsPath
+from pathlib import PurePath, PurePosixPath, PureWindowsPath
 from typing import Any
 
 from procbuilder.model.edition import Edition, ItemLine, Line, Named
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.film import Film
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import Recording, Still
 from procbuilder.model.ledger import Entry, Moment
 from procbuilder.model.origin import Origin, Place
 from procbuilder.model.problem import Problem
@@ -23,35 +24,52 @@ from procbuilder.model.timecode import Span, format_time
 from procbuilder.model.torque import Torque
 from procbuilder.model.worked import TorqueRow
 from procbuilder.publish import terms
-from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.filmed import remark, weaknesses
+from procbuilder.publish.language import Language
 from procbuilder.publish.spoken import moment_words
 from procbuilder.publish.timewords import sentences
 from procbuilder.publish.wording.problems import said
 
-FORMAT = "procbuilder edition 1"
+FORMAT = "procbuilder edition 2"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
 
 
 WorkedOut = dict[type, dict[str, Callable[[Any], object]]]
+"""Keys that records of a type have beyond their fields, or that are not the field as it is."""
+
+WORKED_OUT: WorkedOut = {
+    Sequence: {
+        "turns": lambda sequence: sequence.turns,
+        "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
+    },
+    Recording: {"path": lambda recording: _as_given(recording.path)},
+    Estimate: {"lower_bound": lambda estimate: estimate.lower_bound},
+}
+"""What a reader would have to work out; the same in every language."""
 
 
-def worked_out(language: Language) -> WorkedOut:
-    """Keys that a record has beyond its fields, or that are not the field as it is."""
+LEFT_OUT: dict[type, tuple[str, ...]] = {
+    Item: ("place", "origin", "sizes"),
+    Torque: ("units", "has_number"),
+}
+"""Fields that are in no data: what was only read into a record to be reckoned with, and what its owner tells."""
+
+
+def in_words(language: Language) -> WorkedOut:
+    """The same, and what is told in words of a language."""
     source: dict[str, Callable[[Any], object]] = {"origin": lambda line: terms.origin(line.origin, language)}
     return {
+        **WORKED_OUT,
         Origin: {"words": lambda origin: terms.origin(origin.words, language)},
         Line: source,
         ItemLine: source,
         Named: {"extra": lambda entry: terms.extra(entry, language), **source},
         TorqueRow: {"also": lambda row: terms.other_unit(row.also, language)},
-        Sequence: {
-            "turns": lambda sequence: sequence.turns,
-            "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
-        },
         Sign: {
             "meaning": lambda sign: language.text(sign.meaning),
             "words": lambda sign: f"{sign.number} {language.text(sign.meaning)}",
         },
+        Still: {"weak": lambda still: weaknesses(still, language)},
         Span: {"words": str},
         Entry: {
             "fasteners": lambda entry: entry.held_by,
@@ -60,33 +78,26 @@ def worked_out(language: Language) -> WorkedOut:
         },
         Moment: {"words": lambda moment: moment_words(moment, language)},
         Recording: {
-            "path": lambda recording: _as_given(recording.path),
+            **WORKED_OUT[Recording],
             "length": lambda recording: format_time(Fraction(round(recording.duration))),
+            "remarks": lambda recording: tuple(remark(each, language) for each in recording.remarks),
         },
         Problem: {
-            "facts": lambda problem: tuple(name for name, _ in problem.facts),
             "what": lambda problem: said(problem, language).what,
             "instead": lambda problem: said(problem, language).instead,
         },
         Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
-        Estimate: {
-            "lower_bound": lambda estimate: estimate.lower_bound,
-            "words": lambda estimate: sentences(estimate, language),
-        },
+        Estimate: {**WORKED_OUT[Estimate], "words": lambda estimate: sentences(estimate, language)},
     }
 
 
-WORKED_OUT = worked_out(ENGLISH)
-"""That of the data of an edition, which are the same in every language."""
-
-
-def edition_data(edition: Edition, language: Language = ENGLISH) -> dict[str, Any]:
-    """The edition as dicts, lists, text and numbers; what is told in words is told in a language.
+def edition_data(edition: Edition) -> dict[str, Any]:
+    """The edition as dicts, lists, text and numbers: facts and what was typed, and no sentence of any language.
 
     Keys are the names of the records' fields, in their order. Seconds are rounded to thousandths, and a
     place is ``file:line``. There is no build time, and no path from outside the procedure's folder.
     """
-    return {"format": FORMAT, **plain(edition, worked_out(language))}
+    return {"format": FORMAT, **plain(edition)}
 
 
 def edition_json(edition: Edition) -> bytes:
@@ -98,6 +109,19 @@ def edition_json(edition: Edition) -> bytes:
 
 def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
     """A record and all within it as dicts, lists, text and numbers, with what is worked out of it."""
+    if isinstance(value, tuple):
+        return [plain(part, told) for part in value]
+    if isinstance(value, Item | Torque) and Sign in told:
+        return str(value)
+    if not is_dataclass(value) or isinstance(value, Place) or (isinstance(value, Sign) and Sign not in told):
+        return _in_one(value)
+    names = [part.name for part in fields(value) if part.name not in LEFT_OUT.get(type(value), ())]
+    record = {name: plain(getattr(value, name), told) for name in names}
+    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+
+
+def _in_one(value: object) -> str | int | float | None:
+    """What is written as one text or number."""
     match value:
         case StrEnum():
             return value.value
@@ -105,16 +129,15 @@ def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
             return value
         case Decimal() | Fraction():
             return _number(value)
-        case Item() | Torque():
-            return str(value)
+        case date():
+            return value.isoformat()
+        case PurePath():
+            return _as_given(str(value))
         case Place():
             return f"{_as_given(value.file)}:{value.line}"
-        case tuple():
-            return [plain(part, told) for part in value]
-    if not is_dataclass(value):
-        raise TypeError(f"an edition cannot hold a {type(value).__name__}")
-    record = {part.name: plain(getattr(value, part.name), told) for part in fields(value)}
-    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+        case Sign():
+            return value.number
+    raise TypeError(f"an edition cannot hold a {type(value).__name__}")
 
 
 def _number(value: Decimal | Fraction) -> int | float:

@@ -16,10 +16,11 @@ from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard
 from procbuilder.publish import markdown, tokens, words
 from procbuilder.publish.captions import webvtt
+from procbuilder.publish.filmed import moves, remark, taken_from, weaknesses
 from procbuilder.publish.language import Language
 from procbuilder.publish.overlay import drawing, outline, units
 from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
-from procbuilder.publish.terms import extra, moves, origin, other_unit, way
+from procbuilder.publish.terms import extra, origin, other_unit, way
 from procbuilder.publish.timewords import sentences
 
 STYLES = ("base.css", "page.css", "figure.css", "print.css")
@@ -73,6 +74,9 @@ def environment(folder: Path) -> Environment:
         told_origin=origin,
         told_parts=extra,
         moves=moves,
+        remark=remark,
+        taken_from=taken_from,
+        weaknesses=weaknesses,
         told_way=way,
         other_unit=other_unit,
         moments=moments,

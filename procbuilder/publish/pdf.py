@@ -17,7 +17,7 @@ from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.sign import Sign
 from procbuilder.publish import printwords, tokens, words
-from procbuilder.publish.data import edition_data, plain, worked_out
+from procbuilder.publish.data import in_words, plain
 from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
@@ -75,7 +75,7 @@ def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) ->
         "title": f"{said.SHEETS_TITLE}: {_title(edition, words_in(printwords, language))}",
         "use": said.SHEETS_USE,
         "edition": {"number": edition.number, "revision": edition.revision, "status": edition.status},
-        "sheets": [plain(sheet, worked_out(language)) for sheet in made],
+        "sheets": [plain(sheet, in_words(language)) for sheet in made],
     }
     with _room(templates) as room:
         figures = [figure for sheet in made for figure in sheet.figures]
@@ -143,7 +143,7 @@ def _view(edition: Edition) -> dict[str, Any]:
     """All that the procedure prints."""
     language = language_of(edition.language)
     said = words_in(printwords, language)
-    data = edition_data(edition, language)
+    data = plain(edition, in_words(language))
     data["intro"] = prose_nodes(edition.intro)
     for section in data["sections"]:
         for record in (section, *section["steps"]):
@@ -178,12 +178,12 @@ def _figures(edition: Edition) -> list[Figure]:
 def _picture(file: str, media: Path, room: Path) -> None:
     source = (media / file).resolve()
     if not source.is_relative_to(media.resolve()):
-        raise CannotPrint(f"the picture {file} lies outside the media folder")
+        raise CannotPrint("outside", file)
     if not source.is_file():
-        raise CannotPrint(f"the picture {file} is missing")
+        raise CannotPrint("missing", file)
     with source.open("rb") as stream:
         if not stream.read(8).startswith(_BEGINNINGS):
-            raise CannotPrint(f"the picture {file} is no JPEG, PNG, WebP or GIF")
+            raise CannotPrint("unknown", file)
     target = room / file
     target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copy(source, target)
@@ -216,7 +216,7 @@ def _set_type(room: Path, source: bytes, view: dict[str, Any], epoch: int) -> by
     try:
         return _compile(room, source, view, epoch)
     except TypstError as error:
-        raise CannotPrint(error.message) from error
+        raise CannotPrint("told", error.message) from error
 
 
 def _compile(room: Path, source: bytes, data: Any, epoch: int) -> bytes:

@@ -12,7 +12,6 @@ from itertools import pairwise
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.origin import OriginKind
-from procbuilder.model.words import thing
 from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.pagewords import QUESTION, WHY
@@ -22,6 +21,7 @@ OPTIONS = 4
 FEWEST = 3
 """With fewer options a guess is too likely: then the answer is to be said aloud."""
 MOST_OF_A_KIND = 3
+_BEGINNING = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +82,7 @@ def _hold(steps: list[EditionStep], language: Language) -> Iterator[Question]:
 def _fasteners(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     known = [(step, held, item) for step in steps for held, item in fasteners(step.moves)]
     for step, held, item in known:
-        same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
+        same = {other for _, other, held_item in known if _thing(held_item) == _thing(item)}
         yield _question(
             language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item
         )
@@ -93,7 +93,7 @@ def _quantity(steps: list[EditionStep], language: Language) -> Iterator[Question
     known = [(step, *entry.text.rpartition(", ")[::2]) for step in steps for entry in step.supplies]
     measured = [(step, name, amount) for step, name, amount in known if name and amount[:1].isdigit()]
     for step, name, amount in measured:
-        own = {other for _, other_name, other in measured if thing(other_name) == thing(name)}
+        own = {other for _, other_name, other in measured if _thing(other_name) == _thing(name)}
         if len(own) == 1:
             unit = amount.rpartition(" ")[2]
             others = [other for _, _, other in measured if other not in own and other.endswith(f" {unit}")]
@@ -120,7 +120,7 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
             others = [
                 other.value.text
                 for _, other in rows
-                if other.value and thing(other.item.words) != thing(row.item.words)
+                if other.value and _thing(other.item.words) != _thing(row.item.words)
             ]
             why = _why(language, "torque", number=step.number, source=torque_source(row, language))
             yield _question(
@@ -135,8 +135,8 @@ def _new(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """Among what goes back on: one new thing, and others that go back as they came off."""
     back = [(step, move.text) for step in steps for move in step.moves if move.name == "On"]
     new = [(step, text.removesuffix(", new")) for step, text in back if text.endswith(", new")]
-    names = {thing(name) for _, name in new}
-    reused = [text for _, text in back if not text.endswith(", new") and thing(text) not in names]
+    names = {_thing(name) for _, name in new}
+    reused = [text for _, text in back if not text.endswith(", new") and _thing(text) not in names]
     yield from (_question(language, "new", step, name, reused) for step, name in new)
 
 
@@ -175,6 +175,11 @@ def _question(
 
 def _why(language: Language, kind: str, **facts: object) -> str:
     return language.text(WHY[kind], **facts)
+
+
+def _thing(name: str) -> str:
+    """Names whose words begin alike may be one thing, in any language: then none is a wrong option for the other."""
+    return " ".join(word[:_BEGINNING] for word in name.casefold().split())
 
 
 def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:

@@ -5,8 +5,7 @@ from collections.abc import Iterable
 
 from procbuilder.model.edition import Named
 from procbuilder.model.fields import BY_NAME, FIELDS
-from procbuilder.model.footage import WEAK, Clip
-from procbuilder.model.ledger import Balance, Opening
+from procbuilder.model.ledger import Balance, OnWay, Opening
 from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.problem import Severity
 from procbuilder.model.signal import Signal
@@ -26,7 +25,6 @@ TERMS: tuple[str, ...] = tuple(dict.fromkeys((
     *(str(shape) for shape in MarkShape),
     *(kind.name for kind in FIELDS),
     *LISTS,
-    *WEAK,
 )))  # fmt: skip
 
 PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind in FIELDS for word in kind.words))
@@ -34,24 +32,10 @@ PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind i
 
 ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
 FROM_MEMORY = "from memory"
-WAYS = ("if: {condition}", "if not: {condition}", ", not: ", ", and: ")
+IF, AND, IF_NOT, NOT = WAYS = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
 """How an entry of the ledger tells on which way it ends so."""
 
-_MOVE = re.compile(
-    r"(?:part (?P<number>\d+) of the clip|clip) (?P<end>begins|ends) (?P<seconds>[\d.]+) s (?P<way>later|earlier) "
-    r"than typed, (?P<place>.+)"
-)
 _ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
-
-
-MOVES = (
-    "{what} begins {seconds} s later than typed, {place}.",
-    "{what} begins {seconds} s earlier than typed, {place}.",
-    "{what} ends {seconds} s later than typed, {place}.",
-    "{what} ends {seconds} s earlier than typed, {place}.",
-)
-CLIP, PART_OF_CLIP = "Clip", "Part {number} of the clip"
-MOVED_TO = ("where the action begins", "where the action ends", "where its shot begins", "where its shot ends")
 
 
 def terms(language: Language) -> dict[str, str]:
@@ -78,12 +62,12 @@ def _part(part: str, words: Iterable[str], language: Language) -> str:
     return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
 
 
-def way(words: str, language: Language) -> str:
-    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``."""
-    word, colon, told = words.partition(": ")
-    for joint in WAYS[2:]:
-        told = told.replace(joint, language.text(joint))
-    return language.text(f"{word}: {{condition}}", condition=told) if colon else words
+def way(told: OnWay | None, language: Language) -> str:
+    """``if not: braked hub, not: spare wheel fitted``, ``if: braked hub, and: disc``; empty for every way."""
+    if told is None:
+        return ""
+    pattern, joint = (IF, AND) if told.taken else (IF_NOT, NOT)
+    return language.text(pattern, condition=language.text(joint).join(told.branches))
 
 
 def other_unit(also: Iterable[Stage], language: Language) -> str:
@@ -94,19 +78,3 @@ def other_unit(also: Iterable[Stage], language: Language) -> str:
 def both_units(row: TorqueRow, language: Language) -> str:
     """``15 N·m (11 lbf·ft)``: as typed, then in the other unit."""
     return f"{row.value} ({other_unit(row.also, language)})" if row.also else row.value.text
-
-
-def moves(clip: Clip, language: Language) -> tuple[str, ...]:
-    """Where a clip does not begin or end at the typed times, a sentence each."""
-    return tuple(_move(move, language) for move in clip.moved)
-
-
-def _move(move: str, language: Language) -> str:
-    """``clip begins 0.8 s later than typed, where its shot begins``, as a sentence."""
-    told = _MOVE.fullmatch(move)
-    if told is None:
-        return move
-    pattern = next(each for each in MOVES if f" {told['end']} " in each and f" {told['way']} " in each)
-    what = language.text(PART_OF_CLIP, number=told["number"]) if told["number"] else language.text(CLIP)
-    place, seconds = told["place"], told["seconds"].replace(".", language.decimal)
-    return language.text(pattern, what=what, seconds=seconds, place=language.text(place))

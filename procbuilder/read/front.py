@@ -11,6 +11,7 @@ from rapidfuzz import process
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from procbuilder.model.procedure import FRONT_NAMES, STATUSES, Front, NamedFile
+from procbuilder.read.stated import read_crew, stated_minutes
 
 LARGEST = 64_000
 """Bytes of front matter that are read; more is refused."""
@@ -143,7 +144,8 @@ def _front(node: Any, reading: _Reading) -> Front:
     _check_values(values, places, reading)
     recordings = files.get("recordings", ())
     narration = _match_narration(files.get("narration", ()), recordings)
-    return Front(tuple(values.items()), tuple(places.items()), recordings, narration)
+    stated, crew = stated_minutes(values.get("stated time", "")), read_crew(values.get("people", ""))
+    return Front(tuple(values.items()), tuple(places.items()), recordings, narration, stated, crew)
 
 
 def _is_pairs(node: Any) -> bool:

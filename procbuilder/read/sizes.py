@@ -11,7 +11,7 @@ _INCH = re.compile(r"(?<![\d/])([1-9]/[1-9]\d?|1)(?:\s*-\s*\d{1,2})?\s*UN[CF]\b"
 _CLASS = re.compile(r"(?<![\d.])(4\.6|5\.6|8\.8|10\.9|12\.9)(?![\d.])")
 _SPANNER = re.compile(r"(?<![\d.x×])(?<![x×] )(\d{1,2}(?:\.5)?)\s*mm\b(?!\s*long)")
 _INCH_SPANNER = re.compile(r"(?<![\d/])((?:1 )?[1-9]/[1-9]\d?|[1-9])\s*in\b(?!\s*long)")
-_REACH = re.compile(r"(\d{1,4}(?:\.\d)?)\s*(?:-|–|to)\s*(\d{1,4}(?:\.\d)?)\s*N\s*[·.*-]?\s*m\b", re.IGNORECASE)
+_SCALE = re.compile(r"(\d{1,4}(?:\.\d)?)\s*(?:-|–|to)\s*(\d{1,4}(?:\.\d)?)\s*N\s*[·.*-]?\s*m\b", re.IGNORECASE)
 _LARGEST_PITCH = 3
 
 
@@ -19,13 +19,13 @@ def read_sizes(name: str) -> Sizes:
     """The sizes in a name such as ``M8 bolt, 13 mm``. A thread tells no spanner for certain, nor a spanner a thread."""
     if not any(sign.isdecimal() for sign in name):
         return NO_SIZES
-    inch, reach = _INCH.search(name), _REACH.search(name)
+    inch, scale = _INCH.search(name), _SCALE.search(name)
     return Sizes(
         thread=_thread(name),
         inch_thread=Fraction(inch[1]) if inch else None,
         spanners=tuple(Decimal(match[1]) for match in _SPANNER.finditer(name)),
         inch_spanners=tuple(inches(match[1]) for match in _INCH_SPANNER.finditer(name)),
-        reach=(Fraction(reach[1]), Fraction(reach[2])) if reach else None,
+        scale=(Fraction(scale[1]), Fraction(scale[2])) if scale else None,
     )
 
 

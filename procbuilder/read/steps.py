@@ -11,6 +11,7 @@ from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span
 from procbuilder.read.fields import Faults
 from procbuilder.read.headings import Heading, free_id, slug
+from procbuilder.read.stated import read_crew
 from procbuilder.read.values import (
     read_hidden,
     read_lift,
@@ -37,6 +38,7 @@ def make_step(
     waits: list[Wait] = []
     lifts: list[Lift] = []
     vibrations: list[Vibration] = []
+    crew = 0
     all_faults: LineFaults = []
     for entry in fields:
         faults: Faults = []
@@ -53,13 +55,15 @@ def make_step(
                 waits += filter(None, [read_wait(entry, faults)])
             case "Lift":
                 lifts.append(read_lift(entry))
+            case "People":
+                crew = read_crew(entry.part("number"))
             case "Vibration":
                 vibrations.append(read_vibration(entry))
         all_faults += ((entry.place.line, what, instead) for what, instead in faults)
     step = Step(
         place, heading.command, heading.id, bool(heading.id), heading.spans, prose, fields,
         tuple(pictures), tuple(hidden), tuple(skips), minutes[-1] if minutes else None, tuple(waits),
-        tuple(lifts), tuple(vibrations),
+        tuple(lifts), tuple(vibrations), crew,
     )  # fmt: skip
     return step, all_faults
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from procbuilder.model.fault import NotText, NotThere
+from procbuilder.model.fault import CannotRead, NotText, NotThere, cause_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +26,11 @@ def decode(data: bytes, path: Path) -> str:
         NotText: not UTF-8, or with NUL bytes; it names the line.
     """
     if (at := data.find(b"\0")) >= 0:
-        raise NotText(path, _line_of(data, at), "the file holds a NUL byte, so it is no text file")
+        raise NotText(path, _line_of(data, at), "nul")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise NotText(path, _line_of(data, error.start), "a character is not UTF-8") from None
+        raise NotText(path, _line_of(data, error.start), "not-utf-8") from None
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
@@ -39,11 +39,16 @@ def read_file(path: Path, name: str | None = None) -> TextFile:
 
     Raises:
         NotThere: no such file.
+        CannotRead: the system does not let us.
         NotText: not UTF-8 text.
     """
     if not path.is_file():
         raise NotThere(path)
-    return TextFile(name or path.name, decode(path.read_bytes(), path))
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise CannotRead(path, cause_of(error.errno)) from None
+    return TextFile(name or path.name, decode(data, path))
 
 
 def _line_of(data: bytes, at: int) -> int:

@@ -106,7 +106,7 @@ def _window(ground: object, seed: int, kind: str, path: Path) -> Window:
 def ours(window: Window, *, thorough: bool = False) -> Outcome:
     """What the program chooses."""
     choice = _among_all(window) if thorough else finished(window.path, window.span)
-    return Outcome(window, choice.time, choice.weak, choice.reason)
+    return Outcome(window, choice.time, choice.weak, choice.reason.why)
 
 
 def _among_all(window: Window) -> Choice:

@@ -132,8 +132,8 @@ def main() -> None:
     report, *arguments = sys.argv[1:]
     if arguments[0] == "--without-clips":
         arguments.pop(0)
-        studio = importlib.import_module("procbuilder.pipeline.studio").Studio
-        studio.clip = lambda *_: None
+        clips: Any = importlib.import_module("procbuilder.pipeline.clips")
+        clips.cut = lambda *_: clips.Clips({}, ())
     run(Path(report), arguments)
 
 

@@ -96,9 +96,9 @@ def found(
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
     procedure, faults = read_text(text)
     assert faults == ()
-    lexicon = load()
+    lexicon = load(procedure.front["language"])
     recordings = {name: recording(name, duration) for name, duration in durations.items()}
-    still = standing(procedure)
+    still = standing(procedure, lexicon)
     case = Case(
         procedure=procedure,
         recordings=recordings,
@@ -108,9 +108,9 @@ def found(
         lexicon=lexicon,
         films=films or {},
         standing=still,
-        noticed=noticed(procedure, still, lexicon.activities),
+        noticed=noticed(procedure, still, lexicon),
         taken_off=taken_off_by_words(procedure),
-        disorders=disorders(procedure, lexicon.orders),
+        disorders=disorders(procedure, lexicon),
     )
     return problems(case)
 

@@ -2,11 +2,12 @@
 
 import pytest
 
-from procbuilder.check.writing import MOST_WORDS, split_commands
+from procbuilder.check.writing import MOST_WORDS
 from procbuilder.infer.lexicon import load
+from procbuilder.model.commands import split_commands
 from tests.check.sample import changed, said
 
-VERBS = load().commands
+WORDS = load()
 
 
 def rules(command: str) -> list[str]:
@@ -38,7 +39,7 @@ def test_signs_alone_are_no_words() -> None:
     ],
 )
 def test_several_commands_are_told_apart(sentence: str, commands: list[str]) -> None:
-    assert split_commands(sentence, VERBS) == commands
+    assert split_commands(sentence, WORDS.commands, WORDS.words) == commands
 
 
 @pytest.mark.parametrize(
@@ -57,7 +58,7 @@ def test_several_commands_are_told_apart(sentence: str, commands: list[str]) -> 
     ],
 )
 def test_one_command_about_several_things_is_one(sentence: str) -> None:
-    assert len(split_commands(sentence, VERBS)) == 1
+    assert len(split_commands(sentence, WORDS.commands, WORDS.words)) == 1
 
 
 def test_both_hands_at_once_are_one_command() -> None:

@@ -1,11 +1,7 @@
 """The estimate from all kinds of evidence: what counts, and that all of it is kept."""
 
 from decimal import Decimal
-from fractions import Fraction
 
-import pytest
-
-from procbuilder.infer.stated import stated_minutes
 from procbuilder.infer.times import estimate
 from procbuilder.model.estimate import Basis, Extra, Price
 from procbuilder.model.practice import Run
@@ -167,17 +163,3 @@ def test_total_of_logged_steps_is_narrower_than_all_going_badly() -> None:
     found = estimate(written(TEXT, head=HEAD), runs)
     assert found.worst_low < found.low < found.likely < found.high < found.worst_high
     assert found.count(Basis.LOG) == 4
-
-
-@pytest.mark.parametrize(
-    ("text", "minutes"),
-    [("1.5 h", 90), ("90 min", 90), ("1 h 30 min", 90), ("1 hour and 5 minutes", 65), ("1:30", 90), ("1:05 h", 65),
-     ("0.1 h", 6), ("20 min.", 20)],
-)  # fmt: skip
-def test_stated_total_is_read(text: str, minutes: int) -> None:
-    assert stated_minutes(text) == Fraction(minutes)
-
-
-@pytest.mark.parametrize("text", ["", "about 1.5 h", "1.5", "1,5 h", "half a day", "1-2 h", "1:75", "h", "1 h 30"])
-def test_stated_total_that_says_something_else_stays_words(text: str) -> None:
-    assert stated_minutes(text) is None

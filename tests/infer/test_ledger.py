@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
 from procbuilder.model.ledger import Balance, Entry, Moment, Opening
 from procbuilder.model.origin import Place
 from procbuilder.read.fields import read_item
@@ -16,7 +17,7 @@ def lines(text: str) -> list[str]:
     """Each entry in one line: item, opening, back of out, balance, reason."""
     return [
         f"{e.item}: {e.opening}, {e.back} of {e.out}, {e.balance}" + (f", {e.reason}" if e.reason else "")
-        for e in ledger(written(text)).entries
+        for e in ledger(written(text), load()).entries
     ]
 
 
@@ -221,7 +222,8 @@ def test_an_entry_knows_where_it_was_opened_and_closed() -> None:
         ## Refit
         ### Fit the keeper {#fit}
         - On: keeper
-        """)
+        """),
+        load(),
     ).entries
     assert entries == (
         Entry(
@@ -246,7 +248,8 @@ def test_a_state_of_the_front_list_is_followed_too() -> None:
         ## Work
         ### Lower the trailer
         - Ends: trailer raised
-        """)
+        """),
+        load(),
     ).entries
     assert [(e.item, e.balance, e.opened[0].number, e.opened[0].step) for e in entries] == [
         ("trailer raised", Balance.CLOSED, 0, "")

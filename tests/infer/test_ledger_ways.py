@@ -6,7 +6,7 @@ from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
-from procbuilder.model.ledger import Balance
+from procbuilder.model.ledger import Balance, OnWay
 from tests.infer.test_ledger import steps
 from tests.infer.written import written
 
@@ -16,7 +16,11 @@ WORDS = load()
 def ends(text: str) -> list[str]:
     """Each entry in one line: item, balance, way."""
     found = ledger(written(text), WORDS).entries
-    return [f"{e.item}: {e.balance}" + (f" {e.way}" if e.way else "") for e in found]
+    return [f"{e.item}: {e.balance}" + (f" {_told(e.way)}" if e.way else "") for e in found]
+
+
+def _told(way: OnWay) -> str:
+    return f"if: {', and: '.join(way.branches)}" if way.taken else f"if not: {', not: '.join(way.branches)}"
 
 
 @pytest.mark.parametrize(
@@ -154,7 +158,7 @@ def test_what_comes_off_once_more_each_time_round_is_open() -> None:
     ],
 )
 def test_steps_that_tell_to_refit_in_reverse(text: str, expected: dict[int, range | None]) -> None:
-    assert reversed_steps(written(f"## Work\n### Take it off\n- Off: cover\n{text}"), WORDS.ways) == expected
+    assert reversed_steps(written(f"## Work\n### Take it off\n- Off: cover\n{text}"), WORDS) == expected
 
 
 def test_what_goes_back_in_reverse_is_only_assumed_and_scrap_is_not() -> None:

@@ -1,9 +1,11 @@
 """Tools, supplies and parts with their totals and steps."""
 
+from procbuilder.infer.lexicon import load
 from procbuilder.infer.lists import parts, supplies, tools
 from procbuilder.model.edition import ItemLine
 from tests.infer.written import written
 
+WORDS = load().words
 TEXT = """
 ## Before you start
 
@@ -36,7 +38,7 @@ TEXT = """
 
 def test_tools_stand_in_order_of_first_use_with_the_largest_count() -> None:
     """Those that no step names stand behind; a plural is the same tool."""
-    assert tools(written(TEXT)) == (
+    assert tools(written(TEXT), WORDS) == (
         ItemLine("axle stand", "2 x", False, (1, 4)),
         ItemLine("trolley jack", "", False, (1,)),
         ItemLine("flat bar", "", False, (2, 4), "said strip 0:44"),
@@ -46,7 +48,7 @@ def test_tools_stand_in_order_of_first_use_with_the_largest_count() -> None:
 
 def test_supplies_are_added_up_over_the_steps() -> None:
     """The steps use 70 g, the front list says 60 g: the larger amount must be at hand."""
-    assert supplies(written(TEXT)) == (
+    assert supplies(written(TEXT), WORDS) == (
         ItemLine("bearing grease", "70 g", False, (2, 4)),
         ItemLine("cleaner", "", False, (2,)),
     )
@@ -54,11 +56,11 @@ def test_supplies_are_added_up_over_the_steps() -> None:
 
 def test_front_total_stands_when_the_steps_use_less() -> None:
     text = TEXT.replace("60 g", "100 g")
-    assert supplies(written(text))[0] == ItemLine("bearing grease", "100 g", False, (2, 4))
+    assert supplies(written(text), WORDS)[0] == ItemLine("bearing grease", "100 g", False, (2, 4))
 
 
 def test_new_parts_are_marked_and_kept_apart_from_used_ones() -> None:
-    assert parts(written(TEXT)) == (
+    assert parts(written(TEXT), WORDS) == (
         ItemLine("bearing kit", "1 x", True, (4,)),
         ItemLine("split pin", "", False, (3,)),
         ItemLine("split pin", "2 x", True, (4,)),
@@ -72,4 +74,4 @@ def test_none_is_an_empty_list() -> None:
         - Supply: none
         - Part: none
         """)
-    assert (tools(procedure), supplies(procedure), parts(procedure)) == ((), (), ())
+    assert (tools(procedure, WORDS), supplies(procedure, WORDS), parts(procedure, WORDS)) == ((), (), ())

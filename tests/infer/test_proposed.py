@@ -105,7 +105,7 @@ SILENT = [
 
 def found(text: str) -> tuple[Noticed, ...]:
     procedure = written(text)
-    return noticed(procedure, standing(procedure), load().activities)
+    return noticed(procedure, standing(procedure, load()), load())
 
 
 def proposed(text: str) -> list[str]:
@@ -179,10 +179,10 @@ def test_many_steps_are_searched_without_a_blow_up() -> None:
             f"### Slacken hose {n} and pull the petrol pipe off the pump\n" for n in range(count)
         )
         procedure = written(text)
-        still = standing(procedure)
+        still = standing(procedure, load())
 
         def work() -> None:
-            (fuel,) = [one for one in noticed(procedure, still, load().activities) if one.activity.vapour]
+            (fuel,) = [one for one in noticed(procedure, still, load()) if one.activity.vapour]
             assert len(fuel.hits) == count
 
         return work

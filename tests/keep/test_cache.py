@@ -38,9 +38,11 @@ def test_media_are_made_once_with_what_their_making_returned(tmp_path: Path) -> 
         target.write_bytes(b"picture")
         return [640, 360]
 
-    first = Cache(tmp_path).media("k", ".jpg", make)
-    second = Cache(tmp_path).media("k", ".jpg", make)
-    assert first == second == (tmp_path / ".procbuilder/media/k.jpg", [640, 360])
+    first = Cache(tmp_path).media("still", ".jpg", "k", make)
+    second = Cache(tmp_path).media("still", ".jpg", "k", make)
+    name = f"still-{hashlib.sha256(b'picture').hexdigest()[:16]}.jpg"
+    assert first == second == (name, [640, 360])
+    assert Cache(tmp_path).file(name).read_bytes() == b"picture"
     assert len(made) == 1
 
 
@@ -48,9 +50,12 @@ def test_a_file_cut_off_by_a_kill_is_made_anew(tmp_path: Path) -> None:
     def make(target: Path) -> None:
         target.write_bytes(b"whole")
 
-    path, _ = Cache(tmp_path).media("k", ".jpg", make)
+    cache = Cache(tmp_path)
+    path = cache.file(cache.media("still", ".jpg", "k", make)[0])
     path.write_bytes(b"who")
-    assert Cache(tmp_path).media("k", ".jpg", make)[0].read_bytes() == b"whole"
+    assert not cache.made("k")
+    cache.media("still", ".jpg", "k", make)
+    assert path.read_bytes() == b"whole"
 
 
 def test_a_failed_making_leaves_nothing(tmp_path: Path) -> None:
@@ -59,7 +64,7 @@ def test_a_failed_making_leaves_nothing(tmp_path: Path) -> None:
         raise RuntimeError
 
     with pytest.raises(RuntimeError):
-        Cache(tmp_path).media("k", ".jpg", make)
+        Cache(tmp_path).media("still", ".jpg", "k", make)
     assert list((tmp_path / ".procbuilder/media").iterdir()) == []
 
 

@@ -10,6 +10,7 @@ import pytest
 from procbuilder.keep.files import copy_whole, remove_others, replace_unchanged, write_whole
 from procbuilder.keep.lock import locked
 from procbuilder.model.fault import Busy, CannotWrite, ChangedMeanwhile
+from tests.refused import refused
 
 
 def test_write_makes_the_folder_and_leaves_nothing_beside(tmp_path: Path) -> None:
@@ -23,17 +24,17 @@ def test_a_failed_write_keeps_the_old_file(tmp_path: Path, monkeypatch: pytest.M
     write_whole(path, b"old")
 
     def full(_file: int) -> None:
-        raise OSError(28, "No space left on device")
+        raise OSError(28, "the disk is full")
 
     monkeypatch.setattr(os, "fsync", full)
-    with pytest.raises(CannotWrite, match=r"a.txt: cannot be written \(No space left on device\) – free some space"):
+    with refused(CannotWrite, r"a.txt: cannot be written \(the disk is full\) – free some space"):
         write_whole(path, b"new")
     assert [(entry.name, entry.read_bytes()) for entry in tmp_path.iterdir()] == [("a.txt", b"old")]
 
 
 def test_writing_below_a_file_is_explained(tmp_path: Path) -> None:
     (tmp_path / "a").write_text("x")
-    with pytest.raises(CannotWrite, match=r"cannot be written"):
+    with refused(CannotWrite, r"cannot be written"):
         write_whole(tmp_path / "a" / "b.txt", b"new")
 
 
@@ -47,7 +48,7 @@ def test_copy_is_the_same_and_leaves_nothing_beside(tmp_path: Path) -> None:
 def test_a_source_changed_by_someone_else_is_not_written_over(tmp_path: Path) -> None:
     path = tmp_path / "procedure.md"
     path.write_bytes(b"theirs")
-    with pytest.raises(ChangedMeanwhile, match="was changed by someone else meanwhile – nothing was written"):
+    with refused(ChangedMeanwhile, "was changed by someone else meanwhile – nothing was written"):
         replace_unchanged(path, b"mine, as read", b"mine, edited")
     assert path.read_bytes() == b"theirs"
     replace_unchanged(path, b"theirs", b"both")
@@ -72,7 +73,7 @@ def test_a_second_procbuilder_in_the_folder_is_told_to_wait(tmp_path: Path) -> N
     try:
         assert holder.stdout
         assert holder.stdout.readline() == b"held\n"
-        with pytest.raises(Busy, match="another procbuilder is at work in this folder"), locked(tmp_path):
+        with refused(Busy, "another procbuilder is at work in this folder"), locked(tmp_path):
             pass
     finally:
         holder.kill()

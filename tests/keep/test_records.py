@@ -6,20 +6,31 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.keep.records import restored, stored
-from procbuilder.model.footage import Choice, Cut, Heard, PacketFacts, Recording
+from procbuilder.model.footage import Choice, Cut, Heard, Oddity, PacketFacts, Reason, Recording, Remark, Weakness, Why
 from procbuilder.model.stretch import Stretch
 
 SHORT = Stretch(Fraction(1001, 30), Fraction(40))
 
+TURNED = Remark(Oddity.TURNED, (Fraction(90),))
+
 RECORDS = [
-    Recording("strip", "recordings/a.mp4", "ab", Fraction(1, 3), 640, 360, audio=None, remarks=("no sound", "turned")),
+    Recording(
+        "strip",
+        "recordings/a.mp4",
+        "ab",
+        Fraction(1, 3),
+        640,
+        360,
+        audio=None,
+        remarks=(TURNED,),
+    ),
     Recording("strip", "recordings/a.mp4", "ab", Fraction(5), 640, 360, audio=Fraction(7, 2)),
     PacketFacts(
         Fraction(1), Fraction(1, 30), frozen=(SHORT,), candidates=(Fraction(1, 7),), speed=None, begun="2026-01-01"
     ),
     Heard((SHORT, Stretch(Fraction(50), Fraction(51))), ()),
     Cut(Fraction(3, 25), jump=True),
-    Choice("strip", Fraction(2), "sharp"),
+    Choice("strip", Fraction(2), Reason(Why.CALM, Fraction(1), 98), (Weakness.DARK,)),
 ]
 
 

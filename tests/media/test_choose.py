@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from procbuilder.media.choose import MOST_CANDIDATES, choose
-from procbuilder.model.footage import Measure
+from procbuilder.model.footage import Measure, Reason, Weakness, Why
 from procbuilder.model.timecode import Span
 
 SPAN = Span("strip", Fraction(10), Fraction(20))
@@ -32,30 +32,30 @@ def _second(measures: list[Measure]) -> int:
 
 
 @pytest.mark.parametrize(
-    ("fault", "value"),
+    ("fault", "why"),
     [
-        ({"light": -0.5}, "that is sharp and well lit"),
-        ({"brightness": 30.0}, "that is sharp and well lit"),
-        ({"white": 0.5}, "that is sharp and well lit"),
-        ({"light": 0.5}, "that is sharp and well lit"),
-        ({"acuity": -3.0}, "that is sharp and well lit"),
-        ({"lost": 2.0, "blunter": 0.5}, "that is sharp and well lit"),
-        ({"covered": True}, "before something comes in front"),
-        ({"away": 0.2}, "before the camera turns away"),
+        ({"light": -0.5}, Why.SHARP_AND_LIT),
+        ({"brightness": 30.0}, Why.SHARP_AND_LIT),
+        ({"white": 0.5}, Why.SHARP_AND_LIT),
+        ({"light": 0.5}, Why.SHARP_AND_LIT),
+        ({"acuity": -3.0}, Why.SHARP_AND_LIT),
+        ({"lost": 2.0, "blunter": 0.5}, Why.SHARP_AND_LIT),
+        ({"covered": True}, Why.BEFORE_COVERED),
+        ({"away": 0.2}, Why.BEFORE_TURN),
     ],
 )
-def test_a_fault_in_the_last_second_is_avoided(fault: dict[str, float], value: str) -> None:
+def test_a_fault_in_the_last_second_is_avoided(fault: dict[str, float], why: Why) -> None:
     """All else equal, the second before it is taken, and the reason says why not the last."""
     chosen = choose(_window(**{name: {9: bad} for name, bad in fault.items()}), SPAN)
     assert int(chosen.time) == 18
-    assert chosen.reason.startswith(f"last calm moment {value}, nothing in front, ")
+    assert chosen.reason.why is why
     assert chosen.weak == ()
 
 
 def test_among_pictures_that_are_all_alike_the_last_calm_stretch_is_taken() -> None:
     chosen = choose(_window(), SPAN)
     assert int(chosen.time) == 19
-    assert chosen.reason == "last calm moment, nothing in front, 0:01 before the end of the step"
+    assert chosen.reason == Reason(Why.CALM, Fraction(1))
 
 
 def test_the_sharpest_of_the_last_calm_stretch_is_taken() -> None:
@@ -64,7 +64,7 @@ def test_the_sharpest_of_the_last_calm_stretch_is_taken() -> None:
     measures[20] = replace(measures[20], sharpness=12.0)
     chosen = choose(measures, SPAN)
     assert chosen.time == Fraction(195, 10)
-    assert ", sharper than 98 % of the pictures measured, " in chosen.reason
+    assert chosen.reason.sharper == 98
 
 
 def test_the_edges_of_a_calm_stretch_are_left_alone() -> None:
@@ -92,15 +92,15 @@ def test_lost_detail_alone_is_no_blur() -> None:
 def test_a_picture_in_motion_is_taken_only_when_there_is_no_calm_one() -> None:
     assert _second(_window(calm={9: 0})) == 8
     moving = choose(_window(calm=dict.fromkeys(range(10), 0)), SPAN)
-    assert moving.weak == ("in motion",)
-    assert moving.reason == "the best there is, but in motion, 0:00 before the end of the step"
+    assert moving.weak == (Weakness.IN_MOTION,)
+    assert moving.reason == Reason(Why.BEST_THERE_IS, Fraction(0))
 
 
 @pytest.mark.parametrize(
     ("fault", "weak"),
     [
         ({"brightness": 20.0}, ("dark",)),
-        ({"white": 0.6}, ("burnt out",)),
+        ({"white": 0.6}, ("burnt-out",)),
         ({"acuity": -3.0}, ("blurred",)),
         ({"covered": True}, ("covered",)),
         ({"brightness": 20.0, "acuity": -3.0}, ("dark", "blurred")),
@@ -109,7 +109,7 @@ def test_a_picture_in_motion_is_taken_only_when_there_is_no_calm_one() -> None:
 def test_a_fault_that_all_pictures_share_is_told(fault: dict[str, float], weak: tuple[str, ...]) -> None:
     chosen = choose(_window(**{name: dict.fromkeys(range(10), bad) for name, bad in fault.items()}), SPAN)
     assert chosen.weak == weak
-    assert chosen.reason == f"the best there is, but {' and '.join(weak)}, 0:01 before the end of the step"
+    assert chosen.reason == Reason(Why.BEST_THERE_IS, Fraction(1))
 
 
 def test_a_good_picture_long_before_the_end_does_not_show_how_the_step_ends() -> None:
@@ -122,20 +122,19 @@ def test_a_good_picture_long_before_the_end_does_not_show_how_the_step_ends() ->
 def test_as_found_is_the_first_calm_moment() -> None:
     chosen = choose(_window(covered={0: True}), SPAN, first=True)
     assert int(chosen.time) == 11
-    assert chosen.reason.startswith("first calm moment, nothing in front, ")
-    assert chosen.reason.endswith(" after the beginning of the step")
+    assert chosen.reason == Reason(Why.CALM, Fraction(-1))
 
 
 def test_a_single_picture_is_the_choice_whatever_it_is_like() -> None:
     chosen = choose([replace(GOOD, time=Fraction(199, 10), calm=0, alone=True)], SPAN)
     assert (chosen.recording, chosen.time, chosen.weak) == ("strip", Fraction(199, 10), ())
-    assert chosen.reason == "nothing is known of motion, 0:00 before the end of the step"
+    assert chosen.reason == Reason(Why.MOTION_UNKNOWN, Fraction(0))
 
 
 def test_without_pictures_the_middle_is_taken_and_told() -> None:
     chosen = choose([], SPAN)
     assert chosen.time == 15
-    assert chosen.reason == "no picture of this step could be measured; taken from its middle"
+    assert chosen.reason == Reason(Why.UNMEASURED)
 
 
 def test_the_choice_never_leaves_the_span() -> None:
@@ -151,4 +150,6 @@ def test_candidates_differ_and_hold_the_choice() -> None:
     assert chosen.time in times
     assert times == sorted(times)
     assert all(later - earlier >= 1 for earlier, later in itertools.pairwise(times))
-    assert {candidate.reason for candidate in chosen.candidates} >= {"calm, nothing in front", "early"}
+    assert {(each.why, each.weak) for each in chosen.candidates} >= {
+        (Why.CALM, ()), (Why.BEST_THERE_IS, (Weakness.EARLY,)),
+    }  # fmt: skip

@@ -12,6 +12,7 @@ import pytest
 from procbuilder.media.clips import ClipPart, cut
 from procbuilder.media.decode import picture_at
 from procbuilder.media.probe import probe
+from procbuilder.model.footage import Oddity
 from procbuilder.model.timecode import Span
 from tests.media import filming
 from tests.media.coded import BT601, BT709, BT2020, HLG, PQ, UNTAGGED, Coding, coded, patched
@@ -176,4 +177,4 @@ def test_facts_are_those_of_the_recording(filmed: tuple[Habit, Path]) -> None:
     assert facts.rotation == habit.track.turned
     assert facts.variable_rate == (habit.times == _UNEVEN)
     assert abs(facts.duration - habit.times[-1]) <= Fraction(11, 100)
-    assert ("high dynamic range" in "; ".join(facts.remarks)) == habit.coding.high_range
+    assert any(remark.oddity is Oddity.HIGH_RANGE for remark in facts.remarks) == habit.coding.high_range

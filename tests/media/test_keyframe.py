@@ -10,6 +10,7 @@ from av.video.frame import VideoFrame
 from procbuilder.media import keyframe
 from procbuilder.media.keyframe import as_found, finished
 from procbuilder.media.look import Look, look
+from procbuilder.model.footage import Why
 from procbuilder.model.timecode import Span
 from tests.media import filming
 from tests.media.filming import Image, Track
@@ -67,7 +68,7 @@ def test_the_pause_after_the_work_is_taken(films: Path) -> None:
     chosen = finished(path, span)
     assert Fraction(9, 2) <= chosen.time < Fraction(13, 2)
     assert chosen.weak == ()
-    assert chosen.reason.startswith("last calm moment")
+    assert chosen.reason.why is Why.CALM
 
 
 def test_a_hand_that_comes_back_is_not_taken(films: Path) -> None:
@@ -75,7 +76,7 @@ def test_a_hand_that_comes_back_is_not_taken(films: Path) -> None:
     path, span = _film(films, "back", [filming.scene()] * 10 + _work(30) + _going(_done()) + [_done()] * 15 + back)
     chosen = finished(path, span)
     assert Fraction(9, 2) <= chosen.time < Fraction(6)
-    assert chosen.reason.startswith("last calm moment before something comes in front, nothing in front, ")
+    assert chosen.reason.why is Why.BEFORE_COVERED
 
 
 def _soft_hand(image: Image) -> Image:
@@ -160,7 +161,7 @@ def test_as_found_is_before_the_hand(films: Path) -> None:
     path, span = _film(films, "before", [filming.scene()] * 8 + _coming(filming.scene()) + _work(10))
     chosen = as_found(path, span)
     assert chosen.time < Fraction(8, 10)
-    assert chosen.reason.startswith("first calm moment, nothing in front, ")
+    assert chosen.reason.why is Why.CALM
 
 
 def test_skipped_stretches_are_left_out(films: Path) -> None:

@@ -13,6 +13,7 @@ from procbuilder.model.fault import Unreadable
 from procbuilder.model.timecode import Span
 from tests.media import filming
 from tests.media.filming import Track
+from tests.refused import refused
 
 
 def _times(path: Path, start: float, end: float, close: float, earliest: float | None = None) -> list[Fraction]:
@@ -92,5 +93,5 @@ def test_a_recording_of_a_transmission_begins_at_zero(late: Path) -> None:
 
 
 def test_sound_alone_has_no_pictures(films: Path) -> None:
-    with pytest.raises(Unreadable, match="it holds no moving pictures"):
+    with refused(Unreadable, "it holds no moving pictures"):
         _times(filming.sound_only(films / "only_sound.m4a"), 0, 1, 0)

@@ -8,7 +8,7 @@ import pytest
 
 from procbuilder.media import sample
 from procbuilder.media.snap import at_cuts, settles, snapped
-from procbuilder.model.footage import Cut, Snapped
+from procbuilder.model.footage import Bound, Cut, End, Move, Snapped
 from procbuilder.model.timecode import Span
 from tests.media import filming
 from tests.media.filming import Image, Track
@@ -43,7 +43,7 @@ def test_an_action_that_was_cut_off_is_shown_from_half_a_second_before_to_half_a
     found = snapped(action, _span("2", "3"), _span("0", "6"), ())
     assert float(found.span.start) == pytest.approx(float(BEGINS) - 0.5, abs=0.2)
     assert float(found.span.end) == pytest.approx(float(ENDS) + 0.5, abs=0.2)
-    assert (found.begins, found.ends) == ("where the action begins", "where the action ends")
+    assert (found.begins, found.ends) == (Bound.ACTION, Bound.ACTION)
 
 
 @pytest.mark.parametrize(
@@ -99,8 +99,8 @@ def test_what_another_shot_shows_at_the_ends_is_left_out() -> None:
     found = at_cuts(_span("10", "20"), [Cut(Fraction("10.8")), Cut(Fraction("19.5"))])
     assert found.span == _span("10.8", "19.5")
     assert found.moves == (
-        "begins 0.8 s later than typed, where its shot begins",
-        "ends 0.5 s earlier than typed, where its shot ends",
+        Move(End.BEGINNING, Fraction("0.8"), Bound.SHOT),
+        Move(End.END, Fraction("-0.5"), Bound.SHOT),
     )
 
 
@@ -114,7 +114,7 @@ def test_a_cut_must_change_the_picture_all_round(films: Path) -> None:
     swapped = filming.film(films / "swapped.mp4", times, [filming.scene()] * 8 + [other] * 52)
     span, cuts = _span("0", "6"), [Cut(Fraction(8, RATE))]
     assert snapped(reached, span, span, cuts).moves == ()
-    assert snapped(swapped, span, span, cuts).moves == ("begins 0.8 s later than typed, where its shot begins",)
+    assert snapped(swapped, span, span, cuts).moves == (Move(End.BEGINNING, Fraction(8, RATE), Bound.SHOT),)
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,7 @@ from tests.pipeline.bad import run_build
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults, title
+from tests.refused import refused
 
 OLD, NEW = "Drill belt cover – off and on", "Belt cover of the drill – off and on"
 
@@ -60,9 +61,7 @@ def test_a_full_disk_is_one_line_and_the_old_output_stays(small_disk: Path, left
     (small_disk / "filler").write_bytes(bytes(room.f_bavail * room.f_frsize - left * 1024))
     code, lines = run_build(home)
     assert (code, len(lines)) == (3, 1)
-    assert lines[0].endswith(
-        ": cannot be written (No space left on device) – free some space or close the file, then run it again"
-    )
+    assert lines[0].endswith(": cannot be written (the disk is full) – free some space, then run it again")
     assert (faults(home / "out"), title(home / "out")) == ([], OLD)
     (small_disk / "filler").unlink()
     assert run_build(home) == (0, [])
@@ -82,7 +81,7 @@ def test_a_read_only_folder_is_one_line_and_can_be_checked(tmp_path: Path) -> No
     finally:
         subprocess.run(["umount", "--lazy", str(home)], check=True)
     assert (code, len(lines)) == (3, 1)
-    assert "cannot be written (Read-only file system) – free some space or close the file" in lines[0]
+    assert "cannot be written (it lies where nothing may be written) – make the folder writable" in lines[0]
     assert (faults(home / "out"), title(home / "out")) == ([], OLD)
     assert checked.problems == ()
 
@@ -107,8 +106,8 @@ def test_a_file_held_open_is_one_line_and_the_next_build_makes_all_new(
         code, lines = run_build(home)
     assert (code, lines) == (
         3,
-        ["out: cannot be written (The process cannot access the file) – "
-         "free some space or close the file, then run it again"],
+        ["out: cannot be written (that is not permitted) – "
+         "see that it may be written there and that no program holds it open, then run it again"],
     )  # fmt: skip
     assert run_build(home) == (0, [])
     assert (faults(home / "out"), title(home / "out")) == ([], NEW)
@@ -126,7 +125,7 @@ def test_a_refusal_before_anything_is_moved_leaves_the_old_output(
 
     with monkeypatch.context() as patch:
         patch.setattr(Path, "replace", refuse)
-        with pytest.raises(CannotWrite, match=r"cannot be written \(Permission denied\)"):
+        with refused(CannotWrite, r"cannot be written \(that is not permitted\)"):
             build(home)
     assert (faults(home / "out"), title(home / "out")) == ([], OLD)
 

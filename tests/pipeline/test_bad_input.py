@@ -11,6 +11,7 @@ from procbuilder.report import QUESTIONS
 from tests.pipeline.bad import FRONT, TITLE, run_build
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults, title
+from tests.refused import refused
 
 AGAIN = " – save the file as UTF-8 text and try again"
 
@@ -91,5 +92,5 @@ def test_without_front_matter_it_is_a_draft_that_says_what_is_missing(home: Path
 
 def test_an_empty_text_stops_a_check_too(home: Path) -> None:
     (home / "procedure.md").write_bytes(b"")
-    with pytest.raises(NoText, match="the file is empty"):
+    with refused(NoText, "the file is empty"):
         check(home)

@@ -16,11 +16,13 @@ import pytest
 from procbuilder.media import clips, keyframe, probe, stills
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
-from procbuilder.pipeline.build import Wanted, build, procedures
-from procbuilder.pipeline.studio import hold
+from procbuilder.pipeline.build import Options, build, procedures
+from procbuilder.pipeline.clips import hold
+from procbuilder.pipeline.outputs import TASK
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
+from tests.refused import refused
 
 Make = Callable[[str], Path]
 
@@ -51,7 +53,7 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
 def test_a_dita_task_comes_when_asked_for_and_never_grows_old(folder: Make) -> None:
     made = folder(WHOLE)
     out = made / "out"
-    build(made, wanted=Wanted(task=True))
+    build(made, options=Options(also=(TASK,)))
     assert f"<title>{build(made).edition.title}</title>" in (out / "procedure.dita").read_text(encoding="utf-8")
     source = (made / "procedure.md").read_text(encoding="utf-8")
     (made / "procedure.md").write_text(source.replace("\n# ", "\n# Changed: ", 1), encoding="utf-8")
@@ -63,7 +65,7 @@ def test_a_dita_task_comes_when_asked_for_and_never_grows_old(folder: Make) -> N
 def test_the_task_has_the_signs_that_it_names_and_no_others(folder: Make) -> None:
     danger = "- Danger: the press can start | crushed hand | plug pulled\n"
     made = folder(WHOLE.replace("- Tool: ", f"{danger}- Tool: ", 1))
-    build(made, wanted=Wanted(task=True))
+    build(made, options=Options(also=(TASK,)))
     text = (made / "out" / "procedure.dita").read_text(encoding="utf-8")
     assert set(re.findall(r"signs/(\w+\.svg)", text)) == {"W018.svg", "M006.svg"}
     assert {path.name for path in (made / "out" / "signs").iterdir()} == {"W018.svg", "M006.svg"}
@@ -74,7 +76,7 @@ def test_the_task_has_the_signs_that_it_names_and_no_others(folder: Make) -> Non
 
 def test_steps_have_a_still_within_their_time_and_a_clip_of_their_length(folder: Make) -> None:
     first, second, unfilmed = build(folder(WHOLE)).edition.steps
-    assert [figure.still.source for figure in first.figures] != []
+    assert [figure.still.recording for figure in first.figures] == ["strip"]
     assert first.clip
     assert second.clip
     assert [float(first.clip.seconds), float(second.clip.seconds)] == pytest.approx([1.5, 1.5], abs=0.11)
@@ -85,7 +87,8 @@ def test_the_refit_step_shows_how_it_was_found(folder: Make) -> None:
     first, second, _ = build(folder(WHOLE)).edition.steps
     assert (first.as_found, second.as_found_step) == (None, 1)
     assert second.as_found
-    assert second.as_found.still.source.startswith("strip 0:00.")
+    assert second.as_found.still.recording == "strip"
+    assert (second.as_found.still.time or 9) < 1
 
 
 def test_the_manifest_names_every_file_with_its_hash(folder: Make) -> None:
@@ -222,7 +225,7 @@ def test_a_hidden_region_is_hidden_in_still_and_clip(folder: Make) -> None:
 
 
 def test_a_folder_without_a_procedure_is_told_how_to_make_one(tmp_path: Path) -> None:
-    with pytest.raises(NoProcedure, match=r"there is no procedure\.md in it – make one with: procbuilder new"):
+    with refused(NoProcedure, r"there is no procedure\.md in it – make one with: procbuilder new"):
         build(tmp_path)
 
 
@@ -246,7 +249,7 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
     built = build(home)
     assert told(built.problems) == []
     _automatic, detail = built.edition.steps[0].figures
-    assert (detail.still.source, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
+    assert (detail.still.original, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
 
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:

@@ -7,10 +7,11 @@ from pathlib import Path
 import pytest
 
 from procbuilder.model.fault import AlreadyThere
+from procbuilder.model.footage import Why
 from procbuilder.model.problem import Severity
-from procbuilder.pipeline.build import Built, procedures, silent
+from procbuilder.pipeline.build import Built, procedures
 from procbuilder.pipeline.demo import demo
-from procbuilder.pipeline.studio import CHOSEN
+from procbuilder.pipeline.progress import silent
 from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 from tests.conftest import DemoRun
@@ -99,9 +100,9 @@ def test_the_pictures_chosen_for_the_hub_show_the_finished_state(built: tuple[Bu
     for section in built[0].edition.sections:
         for step in section.steps:
             for figure in step.figures:
-                name, _, clock = figure.still.source.partition(" ")
-                time = sum(60**place * float(part) for place, part in enumerate(reversed(clock.split(":"))))
-                if figure.still.reason != CHOSEN and not any(w[0] == name and w[1] <= time <= w[2] for w in windows):
+                name, time = figure.still.recording, figure.still.time or 0
+                chosen = figure.still.reason.why is Why.TYPED
+                if not chosen and not any(w[0] == name and w[1] <= time <= w[2] for w in windows):
                     missed.append(step.id)
                 weak += [step.id] if figure.still.weak else []
     assert (missed, weak) == ([], [])

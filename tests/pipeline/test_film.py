@@ -11,7 +11,7 @@ import pytest
 from procbuilder.media import film as film_room
 from procbuilder.model.edition import Edition
 from procbuilder.model.film import Film
-from procbuilder.pipeline.build import Built, Wanted, build
+from procbuilder.pipeline.build import Built, Options, build
 from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.storyboard import storyboard
 from procbuilder.publish.tokens import panels
@@ -38,7 +38,7 @@ def _cards(edition: Edition) -> Fraction:
 
 def test_the_film_is_as_long_as_its_cards_its_marked_pictures_and_the_footage_without_skips(folder: Make) -> None:
     """Footage of 1.5 s and 1.5 s, of which half a second is skipped; the marked picture stands still for 3 s."""
-    built = build(folder(MARKED), wanted=Wanted(film=True))
+    built = build(folder(MARKED), options=Options(film=True))
     film = _film(built)
     assert film.seconds == _cards(built.edition) + 3 + Fraction("2.5")
     assert built.film
@@ -52,7 +52,7 @@ def test_the_film_is_as_long_as_its_cards_its_marked_pictures_and_the_footage_wi
 
 
 def test_the_page_links_the_film_and_the_phone_file_says_where_it_is(folder: Make) -> None:
-    built = build(folder(WHOLE), wanted=Wanted(film=True))
+    built = build(folder(WHOLE), options=Options(film=True))
     film, out = _film(built), built.folder / "out"
     minutes, seconds = divmod(round(film.seconds), 60)
     words = f"Film of the whole job, {minutes}:{seconds:02}"
@@ -71,7 +71,7 @@ def test_the_captions_of_the_film_are_said_where_their_footage_is_shown(folder: 
     (home / "strip.srt").write_text(
         "1\n00:00:00,600 --> 00:00:01,100\nCover off.\n\n2\n00:00:02,100 --> 00:00:03,000\nNow on again.\n"
     )
-    built = build(home, wanted=Wanted(film=True))
+    built = build(home, options=Options(film=True))
     film = _film(built)
     starts = {chapter.title: chapter.start for chapter in film.chapters}
     scenes = storyboard(built.edition, panels(shipped("templates")))
@@ -85,10 +85,10 @@ def test_the_captions_of_the_film_are_said_where_their_footage_is_shown(folder: 
 
 
 def test_a_reserved_step_is_a_card_without_footage(folder: Make) -> None:
-    plain = build(folder(WHOLE), wanted=Wanted(film=True))
+    plain = build(folder(WHOLE), options=Options(film=True))
     text = WHOLE.replace("- Off: belt", "- Reserved: electrician\n- Off: belt")
     (plain.folder / "procedure.md").write_text(text)
-    built = build(plain.folder, wanted=Wanted(film=True))
+    built = build(plain.folder, options=Options(film=True))
     assert _film(built).seconds == _cards(built.edition) + Fraction("1.5")
     assert _film(plain).seconds == _cards(plain.edition) + 3
 
@@ -96,14 +96,14 @@ def test_a_reserved_step_is_a_card_without_footage(folder: Make) -> None:
 def test_a_film_is_made_only_when_wanted_and_stays_while_it_fits(folder: Make, monkeypatch: pytest.MonkeyPatch) -> None:
     home = folder(WHOLE)
     assert build(home).edition.film is None
-    film = _film(build(home, wanted=Wanted(film=True)))
+    film = _film(build(home, options=Options(film=True)))
 
     def made(*_args: object, **_names: object) -> None:
         raise AssertionError("made again")
 
     monkeypatch.setattr(film_room, "make", made)
     assert _film(build(home)) == film
-    assert _film(build(home, wanted=Wanted(film=True))) == film
+    assert _film(build(home, options=Options(film=True))) == film
     (home / "procedure.md").write_text(WHOLE.replace("keep it level", "keep it quite level"))
     dropped = build(home)
     assert dropped.edition.film is None
@@ -114,9 +114,9 @@ def test_a_film_is_made_only_when_wanted_and_stays_while_it_fits(folder: Make, m
 
 def test_another_hidden_region_makes_another_film(folder: Make) -> None:
     home = folder(WHOLE)
-    film = _film(build(home, wanted=Wanted(film=True)))
+    film = _film(build(home, options=Options(film=True)))
     (home / "procedure.md").write_text(WHOLE.replace("- Off: belt", "- Hide: 0:01 0,0,0.5,0.5\n- Off: belt"))
-    assert _film(build(home, wanted=Wanted(film=True))).file != film.file
+    assert _film(build(home, options=Options(film=True))).file != film.file
 
 
 def test_a_region_hidden_in_one_step_is_hidden_in_every_picture_of_that_footage(folder: Make) -> None:

@@ -18,6 +18,7 @@ from procbuilder.publish.wording.problems import line as told
 from procbuilder.read.procedure import read_text
 from procbuilder.report import log_lines
 from tests.growth import no_blow_up
+from tests.refused import refused
 
 PROCEDURE = """\
 ---
@@ -138,12 +139,12 @@ def test_a_damaged_log_is_named_and_left_alone(home: Path, given: Path) -> None:
 
 
 def test_what_cannot_be_worked_with_is_a_clear_line(home: Path, given: Path, tmp_path: Path) -> None:
-    with pytest.raises(NoProcedure, match=r"there is no procedure.md in it"):
+    with refused(NoProcedure, r"there is no procedure.md in it"):
         log(tmp_path, given)
-    with pytest.raises(NotThere, match=r"nothing.csv: there is no such file"):
+    with refused(NotThere, r"nothing.csv: there is no such file"):
         log(home, tmp_path / "nothing.csv")
     given.write_bytes(b"who,when,step,minutes\nab,2026-05-04,drain,\xff\n")
-    with pytest.raises(NotText, match=r"given.csv:2: a character is not UTF-8"):
+    with refused(NotText, r"given.csv:2: a character is not UTF-8"):
         log(home, given)
     assert not (home / "times.csv").exists()
 
@@ -210,7 +211,7 @@ def test_ten_thousand_rows_are_learnt_from_without_a_blow_up(home: Path) -> None
         (home / "times.csv").write_text("\n".join(["who,when,step,minutes", *lines, ""]))
 
         def work() -> None:
-            belief, *_ = believed(procedure.steps, read_times(home).runs)
+            belief, *_ = believed(procedure, read_times(home).runs)
             assert belief is not None
             assert sum(belief.counts) == rows // 12 * 12
 

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
 from procbuilder.model.edition import EditionStep, Figure, PicturePair
 from procbuilder.pipeline.pairs import pairs
 from tests.infer.written import written
@@ -35,7 +36,7 @@ def steps() -> tuple[list[EditionStep], Figure]:
 
 def test_a_pair_has_what_was_found_and_what_was_done() -> None:
     shown, figure = steps()
-    assert pairs(ledger(written(TEXT)), shown) == (
+    assert pairs(ledger(written(TEXT), load()), shown) == (
         PicturePair("cover", 1, figure, 3, replace(figure, caption="after")),
         PicturePair("clip", 1, figure, 0, None),
     )
@@ -43,4 +44,4 @@ def test_a_pair_has_what_was_found_and_what_was_done() -> None:
 
 def test_without_any_picture_there_is_no_pair() -> None:
     shown, _ = steps()
-    assert pairs(ledger(written(TEXT)), [replace(step, figures=(), as_found=None) for step in shown]) == ()
+    assert pairs(ledger(written(TEXT), load()), [replace(step, figures=(), as_found=None) for step in shown]) == ()

@@ -11,14 +11,19 @@ import pytest
 
 from procbuilder.keep.cache import Cache
 from procbuilder.model.edition import Edition
-from procbuilder.model.footage import Snapped
+from procbuilder.model.footage import Bound, End, Move, Snapped
 from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
-from procbuilder.model.timecode import Span, parse_time
-from procbuilder.pipeline.build import build, silent
-from procbuilder.pipeline.recordings import read
-from procbuilder.pipeline.studio import Studio
+from procbuilder.model.timecode import Span
+from procbuilder.pipeline.build import build
+from procbuilder.pipeline.material import Material
+from procbuilder.pipeline.moments import finished
+from procbuilder.pipeline.progress import silent
+from procbuilder.pipeline.recordings import RecordingFile, read
+from procbuilder.pipeline.stills import thumbnail
+from procbuilder.pipeline.thorough import look_through
+from procbuilder.pipeline.trimming import trim
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import WEAK_PICTURE
 from procbuilder.read.procedure import read_procedure
@@ -36,10 +41,15 @@ def dark(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def _studio(folder: Path) -> Studio:
+def _material(folder: Path) -> Material:
     procedure, _ = read_procedure(folder)
     cache = Cache(folder)
-    return Studio(cache, read(procedure, cache, silent), folder, procedure.steps)
+    return Material(folder, procedure.steps, read(procedure, cache, silent), cache)
+
+
+def _strip(material: Material) -> RecordingFile:
+    (file,) = material.recordings.files
+    return file
 
 
 def _weak(edition: Edition) -> list[tuple[str, ...]]:
@@ -68,9 +78,10 @@ def test_a_choice_comes_back_from_the_cache_with_its_candidates(
     folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     home, span = folder(TEXT), Span("strip", Fraction(0), Fraction(4))
-    first = _studio(home).choose(span, ())
+    material = _material(home)
+    first = finished(span, (), _strip(material), material.cache)
     monkeypatch.setattr("procbuilder.media.keyframe.finished", None)
-    assert _studio(home).choose(span, ()) == first
+    assert finished(span, (), _strip(material), Cache(home)) == first
     assert first.candidates
 
 
@@ -78,23 +89,23 @@ def test_what_was_looked_through_is_not_looked_for_again(
     folder: Callable[[str], Path], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Its choice is another than that among some pictures, and serves from then on."""
-    studio = _studio(folder(TEXT))
-    (step,) = studio.steps
+    material = _material(folder(TEXT))
+    (step,) = material.steps
     (span,) = step.spans
-    before = studio.choose(span, ())
-    studio.look_through(step)
+    before = finished(span, (), _strip(material), material.cache)
+    look_through(material, silent)
     for name in ("thorough.look_through", "snap.snapped", "keyframe.finished"):
         monkeypatch.setattr(f"procbuilder.media.{name}", lambda *_: pytest.fail("looked again"))
-    studio.look_through(step)
-    assert studio.snapped(step) == (Snapped(span, span),)
-    assert len(studio.choose(span, ()).candidates) >= len(before.candidates)
+    look_through(material, silent)
+    assert trim([step], material, {}, silent)[step.id].ends == (Snapped(span, span),)
+    assert len(finished(span, (), _strip(material), material.cache).candidates) >= len(before.candidates)
 
 
 def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], Path]) -> None:
     home = folder(TEXT)
-    made = _studio(home)
+    material = _material(home)
     whole = HiddenPath(Place("procedure.md", 1), "strip", ((Fraction(0), Box(0.0, 0.0, 1.0, 1.0)),))
-    bare, hidden = (made.thumbnail("strip", Fraction(1), boxes) for boxes in ((), (whole,)))
+    bare, hidden = (thumbnail("strip", Fraction(1), boxes, material) for boxes in ((), (whole,)))
     assert bare
     assert hidden
     plain, blurred = (cv2.imread(str(path)) for path in (bare, hidden))
@@ -102,8 +113,7 @@ def test_a_thumbnail_is_small_and_hides_what_is_hidden(folder: Callable[[str], P
     assert blurred is not None
     assert plain.shape == (180, 320, 3)
     assert plain.std() > 2 * blurred.std()
-    assert made.thumbnail("strip", Fraction(99), ()) is None
-    assert made.files == {}
+    assert thumbnail("strip", Fraction(99), (), material) is None
 
 
 def _scenes(path: Path, seconds: tuple[Fraction, ...]) -> None:
@@ -126,10 +136,10 @@ def test_a_typed_end_in_the_next_shot_is_moved_for_clip_and_picture_and_told(tmp
     built = build(tmp_path)
     (step,) = built.edition.sections[0].steps
     assert step.clip
-    assert step.clip.moved == ("clip ends 1 s earlier than typed, where its shot ends",)
+    assert step.clip.moved == (Move(End.END, Fraction(-1), Bound.SHOT),)
     assert step.clip.seconds == pytest.approx(4, abs=0.11)
-    assert step.figures[0].still.reason.endswith("; the step ends 1 s earlier than typed, where its shot ends")
-    assert (parse_time(step.figures[0].still.source.removeprefix("strip ")) or 99) < 5
+    assert step.figures[0].still.reason.moves == step.clip.moved
+    assert (step.figures[0].still.time or 99) < 5
     assert "Clip ends 1 s earlier than typed, where its shot ends." in built.page.read_text(encoding="utf-8")
     assert json.loads((built.out / "edition.json").read_text())["sections"][0]["steps"][0]["clip"]["moved"]
     assert step.spans == (Span("strip", Fraction(1), Fraction(6)),)
@@ -148,6 +158,6 @@ def test_a_step_with_something_hidden_never_shows_more_than_was_typed(
     monkeypatch.setattr("procbuilder.media.snap.snapped", noted)
     text = TEXT.replace("0:00-0:04", "0:01-0:03")
     for hide in ("", "\n- Hide: 0:01 0.1,0.1,0.2,0.2\n"):
-        studio = _studio(folder(text + hide))
-        studio.snapped(read_procedure(studio.folder)[0].steps[0])
+        material = _material(folder(text + hide))
+        trim(material.steps, material, {}, silent)
     assert rooms == [Span("strip", Fraction(0), Fraction(4)), Span("strip", Fraction(1), Fraction(3))]

@@ -8,6 +8,8 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.pipeline.build import Built, build
+from procbuilder.publish.filmed import remark
+from procbuilder.publish.language import ENGLISH
 
 STEPS = (
     "phone 0:00-0:00.700", "phone 0:00.700-0:01.400", "phone 0:01.400-0:02.200", "phone 0:00.100-0:02",
@@ -37,16 +39,15 @@ def built(shared_media: Path) -> Built:
 
 
 def remarks(edition: Edition) -> dict[str, tuple[str, ...]]:
-    return {recording.name: recording.remarks for recording in edition.recordings}
+    return {each.name: tuple(remark(told, ENGLISH) for told in each.remarks) for each in edition.recordings}
 
 
 def test_twelve_steps_over_real_recordings_build(built: Built) -> None:
     assert len(built.edition.steps) == 12
     for step in built.edition.steps:
         assert len(step.figures) == 1
-        name, _, time = step.figures[0].still.source.partition(" ")
-        minutes, _, seconds = time.partition(":")
-        at = int(minutes) * 60 + float(seconds)
+        name, at = step.figures[0].still.recording, step.figures[0].still.time
+        assert at is not None
         assert any(span.recording == name and span.start <= at < span.end for span in step.spans)
         assert step.clip
         assert abs(step.clip.seconds - sum(span.seconds for span in step.spans)) < 0.2

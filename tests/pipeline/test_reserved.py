@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 
 from procbuilder.model.fault import NotQualified
-from procbuilder.pipeline.build import Wanted, build
+from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.check import check
 from procbuilder.publish.wording.problems import said
+from tests.refused import refused
 
 Make = Callable[[str], Path]
 
@@ -145,7 +146,7 @@ def test_its_problems_are_counted_and_not_quoted(home: Path) -> None:
 
 def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Path) -> None:
     build(home)
-    built = build(home, wanted=Wanted("High-voltage technician"), today=TODAY)
+    built = build(home, options=Options("High-voltage technician"), today=TODAY)
     assert built.out == home / "out-high-voltage-technician"
     assert built.edition.reader == "high-voltage technician: AB, valid until 2026-06-30"
     step = built.edition.steps[0]
@@ -166,15 +167,15 @@ def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Pa
     ],
 )
 def test_without_the_qualification_nothing_is_built(home: Path, name: str, today: date, why: str) -> None:
-    with pytest.raises(NotQualified, match=why):
-        build(home, wanted=Wanted(name), today=today)
+    with refused(NotQualified, why):
+        build(home, options=Options(name), today=today)
     assert not list(home.glob("out*"))
 
 
 def test_a_step_reserved_to_others_stays_closed_to_the_qualified(home: Path) -> None:
     text = TEXT.replace("Reserved: high-voltage technician", "Reserved: gas fitter")
     (home / "procedure.md").write_text(text, encoding="utf-8")
-    built = build(home, wanted=Wanted("high-voltage technician"), today=TODAY)
+    built = build(home, options=Options("high-voltage technician"), today=TODAY)
     assert built.edition.steps[0].reserved == "gas fitter"
     assert "sesame" not in written(built.out)
 

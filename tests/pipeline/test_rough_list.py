@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from procbuilder.model.problem import Problem
-from procbuilder.pipeline.build import silent
 from procbuilder.pipeline.check import check
 from procbuilder.pipeline.new import new
+from procbuilder.pipeline.progress import silent
 from procbuilder.publish.wording.problems import said
 from tests.conftest import ROOT
 

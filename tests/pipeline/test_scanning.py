@@ -1,7 +1,6 @@
 """Footage time is not work time: scanned once, kept, and used by building, checking and logging."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 from itertools import repeat
 from pathlib import Path
@@ -12,12 +11,12 @@ from procbuilder.keep.cache import Cache
 from procbuilder.media import cuts, stillness, voice
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import FootageSplit
-from procbuilder.model.procedure import Procedure
-from procbuilder.pipeline.build import silent
 from procbuilder.pipeline.check import check
-from procbuilder.pipeline.recordings import Found, filmed, known, read
+from procbuilder.pipeline.material import Material
+from procbuilder.pipeline.progress import silent
+from procbuilder.pipeline.recordings import Recordings, filmed, known, read
 from procbuilder.pipeline.scanning import Footage, scan, scanned
-from procbuilder.pipeline.studio import Studio
+from procbuilder.pipeline.thorough import look_through
 from procbuilder.read.procedure import read_procedure
 from tests.media import filming
 from tests.media.filming import Image, Track, scene
@@ -62,17 +61,18 @@ def folder(tmp_path: Path, film: Path) -> Path:
     return tmp_path
 
 
-def opened(folder: Path) -> tuple[Procedure, Found, Cache]:
+def opened(folder: Path) -> Material:
     cache = Cache(folder)
     procedure, problems = read_procedure(folder)
     assert problems == ()
-    return procedure, read(procedure, cache, silent), cache
+    return Material(folder, procedure.steps, read(procedure, cache, silent), cache)
 
 
 def scanned_now(folder: Path, thorough: bool = False) -> Footage:
-    procedure, found, cache = opened(folder)
-    studio = Studio(cache, found, folder, procedure.steps)
-    return scan(procedure, found, cache, silent, studio.look_through if thorough else None)
+    material = opened(folder)
+    if thorough:
+        look_through(material, silent)
+    return scan(material, silent)
 
 
 @pytest.fixture
@@ -112,7 +112,7 @@ def test_nothing_is_scanned_twice(folder: Path, monkeypatch: pytest.MonkeyPatch)
     for module, name in ((voice, "listen"), (stillness, "look"), (cuts, "cuts_within")):
         monkeypatch.setattr(module, name, lambda *_: pytest.fail("opened again"))
     assert scanned_now(folder) == first
-    assert scanned(*opened(folder)) == first
+    assert scanned(opened(folder)) == first
 
 
 def test_what_was_found_thoroughly_is_used_from_then_on(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -134,20 +134,20 @@ def test_check_never_decodes_and_says_so(folder: Path) -> None:
 
 
 def test_the_clock_of_a_camera_is_for_the_terminal(folder: Path) -> None:
-    """Facts are cached under a kind of their own; the date is in no record that is published."""
-    _, found, _ = opened(folder)
-    assert filmed(found) == ("strip: filmed 2026-03-04 10:00:00 to 10:00:12 UTC, by the clock of its camera",)
-    assert "2026" not in repr(found.recordings)
-    assert check(folder).filmed == filmed(found)
-    assert filmed(replace(found, films=())) == ()
+    """The date is in no record that is published."""
+    recordings = opened(folder).recordings
+    assert filmed(recordings) == ("strip: filmed 2026-03-04 10:00:00 to 10:00:12 UTC, by the clock of its camera",)
+    assert "2026" not in repr(recordings.facts)
+    assert check(folder).filmed == filmed(recordings)
+    assert filmed(Recordings()) == ()
 
 
 def test_a_recording_that_breaks_off_is_told_by_others(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Scanning does not stop a build."""
-    from procbuilder.model.fault import Unreadable
+    from procbuilder.model.fault import Cause, Unreadable
 
     def broken(path: Path) -> None:
-        raise Unreadable(path, "it is broken")
+        raise Unreadable(path, Cause.DAMAGED)
 
     monkeypatch.setattr(voice, "listen", broken)
     assert scanned_now(folder) == Footage({}, ("strip",))
@@ -156,8 +156,9 @@ def test_a_recording_that_breaks_off_is_told_by_others(folder: Path, monkeypatch
 def test_the_estimate_of_a_check_rests_on_the_scan(folder: Path) -> None:
     from procbuilder.infer.times import estimate
 
-    procedure, found, cache = opened(folder)
+    material = opened(folder)
     scanned_now(folder)
-    turn, cap, look = estimate(procedure, splits=scanned(procedure, found, cache).splits).steps
+    procedure, _ = read_procedure(folder)
+    turn, cap, look = estimate(procedure, splits=scanned(material).splits).steps
     assert (turn.basis, cap.basis, look.basis) == (Basis.FOOTAGE, Basis.CUT, Basis.NOTHING)
-    assert known(procedure, cache).films == found.films
+    assert known(procedure, material.cache) == material.recordings

@@ -8,6 +8,7 @@ from pathlib import Path
 import cv2
 import numpy as np
 
+from procbuilder.model.footage import Oddity, Remark
 from procbuilder.pipeline.build import build
 from tests.media import filming
 from tests.media.filming import Track
@@ -56,8 +57,8 @@ def test_nothing_put_out_tells_where_with_what_or_when_it_was_filmed(home: Path)
     (home / "procedure.md").write_text(text, encoding="utf-8")
     built = build(home)
     assert [len(step.figures) for step in built.edition.steps] == [2, 1, 0]
-    assert "removed from all that is published: location, device, time of filming, author" in (
-        built.edition.recordings[0].remarks
+    assert built.edition.recordings[0].remarks == (
+        Remark(Oddity.TRACES, names=("location", "device", "time-of-filming", "author")),
     )
     files = [path for path in (home / "out").rglob("*") if path.is_file()]
     assert {path.suffix for path in files} >= {".html", ".pdf", ".json", ".jpg", ".mp4"}

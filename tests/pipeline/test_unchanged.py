@@ -12,8 +12,9 @@ import pytest
 
 from procbuilder.media import clips, keyframe, snap, stills
 from procbuilder.model.edition import Edition
-from procbuilder.pipeline import shipped
-from procbuilder.pipeline.build import Wanted, build
+from procbuilder.pipeline import program, shipped
+from procbuilder.pipeline.build import Options, build
+from procbuilder.pipeline.outputs import TASK
 from tests.pipeline.test_build import hashes
 
 ODD = "\U0001f527"
@@ -73,7 +74,7 @@ def _other_date(_home: Path, patch: pytest.MonkeyPatch) -> None:
 
 
 def _other_program(_home: Path, patch: pytest.MonkeyPatch) -> None:
-    patch.setattr("procbuilder.pipeline.output.program", lambda: "another")
+    patch.setattr("procbuilder.pipeline.publishing.program", lambda: "another")
 
 
 @pytest.mark.parametrize("change", [_other_words, _other_date, _other_program])
@@ -115,7 +116,7 @@ def test_only_the_step_that_changed_is_opened_again(home: Path, monkeypatch: pyt
 
 def test_a_task_that_is_asked_for_later_is_made(home: Path) -> None:
     build(home)
-    assert (build(home, wanted=Wanted(task=True)).out / "procedure.dita").is_file()
+    assert (build(home, options=Options(also=(TASK,))).out / "procedure.dita").is_file()
 
 
 def test_a_program_is_known_by_its_files_and_libraries(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -124,13 +125,14 @@ def test_a_program_is_known_by_its_files_and_libraries(tmp_path: Path, monkeypat
     template.parent.mkdir(parents=True)
     libraries.mkdir()
     template.write_text("<p>")
+    monkeypatch.setattr(program, "_PACKAGE", package)
     monkeypatch.setattr(shipped, "_PACKAGE", package)
     monkeypatch.setattr("sys.path", [str(tmp_path), str(libraries), str(tmp_path / "gone" / "site-packages")])
-    told = {shipped.program()}
+    told = {program.program()}
     (package / "cached.pyc").touch()
-    assert {shipped.program()} == told
+    assert {program.program()} == told
     os.utime(template, (1, 1))
-    told.add(shipped.program())
+    told.add(program.program())
     os.utime(libraries, (1, 1))
-    told.add(shipped.program())
+    told.add(program.program())
     assert len(told) == 3

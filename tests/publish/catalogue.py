@@ -8,14 +8,16 @@ from typing import Any
 
 from babel.messages.extract import extract
 
-from procbuilder.infer.lexicon import facts, word_list
+from procbuilder.infer.lexicon import load
 from procbuilder.model import questions
-from procbuilder.publish import pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import phrases, problems
+from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
+from procbuilder.publish.wording import causes, faults, phrases, problems
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
-MODULES: tuple[ModuleType, ...] = (words, pagewords, printwords, quotation, phrases, *problems.SUBJECTS)
+MODULES: tuple[ModuleType, ...] = (
+    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, *problems.SUBJECTS,
+)  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
 Message = str | tuple[str, str]
@@ -33,10 +35,6 @@ def messages() -> set[Message]:
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
-        *terms.MOVES,
-        *terms.MOVED_TO,
-        terms.CLIP,
-        terms.PART_OF_CLIP,
         *terms.WAYS,
     }
     kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
@@ -66,5 +64,5 @@ def _called() -> Iterator[Message]:
 
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
-    yield from (sign["meaning"] for sign in word_list("safety_signs").values())
-    yield from (word_list("single_use")["part"][name]["why"] for name in facts("single_use")["spoilt"])
+    yield from (sign.meaning for sign in load().signs.values())
+    yield from (part.why for part in load().single_use if part.spoilt)

@@ -5,7 +5,7 @@ from fractions import Fraction
 from pathlib import Path
 
 from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
-from procbuilder.model.footage import Recording
+from procbuilder.model.footage import Oddity, Recording, Remark
 from procbuilder.model.signal import Signal
 from tests.publish.sample_media import write_media
 from tests.publish.sample_steps import hazard, pairs, sections, torques
@@ -66,7 +66,7 @@ def sample_edition(media: Path) -> Edition:
                 720,
                 1280,
                 rotation=270,
-                remarks=("the sound breaks off at 2:10", f"odd title {SCRIPT}"),
+                remarks=(Remark(Oddity.SOUND_ENDS_EARLY, (Fraction(130),)), Remark(Oddity.HIGH_RANGE, names=(SCRIPT,))),
             ),
         ),
     )

@@ -6,7 +6,7 @@ from typing import Any
 
 from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named, PicturePair
 from procbuilder.model.estimate import Basis
-from procbuilder.model.footage import Clip, Still
+from procbuilder.model.footage import TYPED_MOMENT, Clip, Still
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
@@ -38,9 +38,9 @@ def hazard(signal: Signal, hazard: str, consequence: str, avoid: str, origin: Or
     return Hazard(signal, hazard, consequence, avoid, "", Place("procedure.md", 50), origin)
 
 
-def _still(file: str, source: str = "strip 0:42") -> Still:
+def _still(file: str) -> Still:
     width, height, _ = STILLS[file]
-    return Still(file, width, height, source, "sharp, no hand in the way")
+    return Still(file, width, height, "strip", Fraction(42), "", TYPED_MOMENT)
 
 
 def _figure(file: str, alt: str, caption: str, state: str = "done", marks: tuple[Mark, ...] = ()) -> Figure:

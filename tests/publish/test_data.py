@@ -18,12 +18,12 @@ from tests.publish.sample import sample_edition
 def test_data_begins_with_its_version_and_keeps_the_order_of_the_fields(edition: Edition) -> None:
     keys = list(edition_data(edition))
     assert keys[:5] == ["format", "title", "number", "revision", "status"]
-    assert edition_data(edition)["format"] == "procbuilder edition 1"
+    assert edition_data(edition)["format"] == "procbuilder edition 2"
 
 
-def test_times_are_seconds_places_are_lines_and_words_stay_words(edition: Edition) -> None:
+def test_times_are_seconds_and_places_are_lines(edition: Edition) -> None:
     step = edition_data(edition)["sections"][1]["steps"][2]
-    assert step["spans"] == [{"recording": "strip", "start": 42, "end": 75, "words": "strip 0:42-1:15"}]
+    assert step["spans"] == [{"recording": "strip", "start": 42, "end": 75}]
     assert step["captions"][0] == {"place": "strip.srt:1", "start": 0, "end": 0.9, "text": "a little at a time"}
     assert (step["minutes"], step["footage"], step["basis"]) == (0, 33, "footage")
     assert step["hazards"][0] == {
@@ -33,7 +33,7 @@ def test_times_are_seconds_places_are_lines_and_words_stay_words(edition: Editio
         "avoid": "push away from you, other hand clear",
         "state": "",
         "place": "procedure.md:50",
-        "origin": {"kind": "typed", "recording": "", "time": None, "document": "", "words": ""},
+        "origin": {"kind": "typed", "recording": "", "time": None, "document": ""},
         "signs": [],
     }
     assert step["as_found"] is None
@@ -42,10 +42,8 @@ def test_times_are_seconds_places_are_lines_and_words_stay_words(edition: Editio
 def test_what_a_reader_would_have_to_work_out_is_there(edition: Edition) -> None:
     data = edition_data(edition)
     assert data["estimate"]["lower_bound"] is True
-    assert [moment["words"] for moment in data["ledger"]["entries"][1]["opened"]] == ["step 3, strip 1:09"]
-    assert [moment["words"] for moment in data["ledger"]["entries"][2]["opened"]] == ["step 4"]
-    assert [recording["length"] for recording in data["recordings"]] == ["3:15", "3:36"]
-    assert data["torques"][0]["origin"]["words"] == "from D1 p. 4"
+    assert data["torques"][0]["sequence"]["turns"] == [1, 3, 2, 4]
+    assert data["sections"][1]["steps"][1]["hazards"][1]["signs"] == ["W019", "P024"]
 
 
 @pytest.mark.parametrize(

@@ -142,6 +142,7 @@ def test_page_rest_of_the_overview_is_complete(edition: Edition) -> None:
     assert after(blocks, "Signal words", 8) == key
     assert after(blocks, "Recordings", 2) == [
         "strip, 3:15, 1280 × 720",
-        f"refit, 3:36, 720 × 1280; the sound breaks off at 2:10; odd title {SCRIPT}",
+        "refit, 3:36, 720 × 1280; the sound ends 130.0 s before the picture; "
+        f"filmed in high dynamic range ({SCRIPT}); shown in the range of ordinary screens",
     ]
     assert blocks.count("9 Have the gas locker reconnected Done by a licensed gas fitter ✓ ticked") == 1

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser
 
 from procbuilder.media.drawing import draw
 from procbuilder.model.edition import Edition, Figure
-from procbuilder.model.footage import Still
+from procbuilder.model.footage import TYPED_MOMENT, Still
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import Place
 from procbuilder.publish.html import page
@@ -27,7 +27,7 @@ MARKS = (
 
 
 def _figure(width: int, height: int) -> Figure:
-    return Figure(Still("grey.jpg", width, height, "", ""), "", "", "done", MARKS)
+    return Figure(Still("grey.jpg", width, height, "", None, "grey.jpg", TYPED_MOMENT), "", "", "done", MARKS)
 
 
 def test_the_path_holds_the_typed_fractions() -> None:

@@ -12,6 +12,8 @@ from pypdf import PdfReader
 from procbuilder.model.edition import Edition, FrontList
 from procbuilder.model.ledger import Balance, Ledger
 from procbuilder.publish import words
+from procbuilder.publish.filmed import remark
+from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
@@ -37,7 +39,8 @@ def _facts(edition: Edition) -> Iterator[str]:
     for problem in edition.problems:
         yield from (str(problem.place), said(problem).what, said(problem).instead)
     for recording in edition.recordings:
-        yield from (recording.name, recording.path, recording.sha256[:16], *recording.remarks)
+        yield from (recording.name, recording.path, recording.sha256[:16])
+        yield from (remark(each, ENGLISH) for each in recording.remarks)
 
 
 def test_all_that_is_known_of_the_whole_job_is_printed(edition: Edition, text: str) -> None:

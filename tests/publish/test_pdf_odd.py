@@ -16,6 +16,7 @@ from procbuilder.model.quantity import Item
 from procbuilder.model.torque import Torque
 from procbuilder.publish import words
 from procbuilder.publish.pdf import pdf
+from procbuilder.publish.wording.faults import said_fault
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
 
 EMPTY = Edition(
@@ -130,9 +131,10 @@ def test_a_picture_that_cannot_be_used_is_named(edition: Edition, media: Path, f
     (media.parent / "secret.jpg").write_bytes((media / "chock.jpg").read_bytes())
     with pytest.raises(CannotPrint) as fault:
         sheet(_with_picture(edition, file), media)
-    assert why in str(fault.value)
-    assert "the page and the other files are not changed" in str(fault.value)
-    assert "/tmp" not in str(fault.value)
+    told = said_fault(fault.value)
+    assert why in told
+    assert "the page and the other files are not changed" in told
+    assert "/tmp" not in told
 
 
 def test_a_fault_of_the_template_is_told(edition: Edition, media: Path, tmp_path: Path) -> None:
@@ -140,4 +142,4 @@ def test_a_fault_of_the_template_is_told(edition: Edition, media: Path, tmp_path
     (tmp_path / "pdf" / "base.typ").write_text("#let broken = ", encoding="utf-8")
     with pytest.raises(CannotPrint) as fault:
         pdf(edition, templates=tmp_path, media=media, epoch=EPOCH)
-    assert str(fault.value).startswith("procedure.pdf could not be made (expected expression")
+    assert said_fault(fault.value).startswith("procedure.pdf could not be made (expected expression")

@@ -12,18 +12,23 @@ from jsonschema import Draft202012Validator
 
 import procbuilder.publish
 from procbuilder.model.edition import Edition
+from procbuilder.model.facts import Blank, Line, Phrase, StepRef, Term, Time, Value
 from procbuilder.model.origin import Place
-from procbuilder.model.quantity import Item
-from procbuilder.model.torque import Stage, Torque
-from procbuilder.publish.data import WORKED_OUT, edition_data
+from procbuilder.model.sign import Sign
+from procbuilder.publish.data import LEFT_OUT, WORKED_OUT, edition_data
 
 SCHEMA: dict[str, Any] = json.loads(
     (Path(procbuilder.publish.__file__).parent / "edition.schema.json").read_text(encoding="utf-8")
 )
 VALIDATOR = Draft202012Validator(SCHEMA)
-AS_TEXT = (Place, Item, Torque, Stage)
+AS_TEXT = (Place, Sign)
 """Records that the data hold as one text."""
-RECORDS: dict[str, dict[str, Any]] = {"Edition": SCHEMA, **SCHEMA["$defs"]}
+RECORDS: dict[str, dict[str, Any]] = {
+    "Edition": SCHEMA,
+    **{name: record for name, record in SCHEMA["$defs"].items() if name != "Value"},
+}
+FACTS = {kind.__name__: kind for kind in (StepRef, Time, Term, Blank, Phrase)} | {"ProposedLine": Line}
+"""Records among the facts of a problem, beside those of the edition itself."""
 
 
 @pytest.fixture(scope="module")
@@ -37,8 +42,9 @@ def _records(kind: Any, known: dict[str, type]) -> dict[str, type]:
         _records(part, known)
     if kind not in AS_TEXT and isinstance(kind, type) and is_dataclass(kind) and kind.__name__ not in known:
         known[kind.__name__] = kind
-        for inner in get_type_hints(kind).values():
-            _records(inner, known)
+        for field, inner in get_type_hints(kind, localns={"Value": Value}).items():
+            if field not in LEFT_OUT.get(kind, ()) and field != "facts":
+                _records(inner, known)
     return known
 
 
@@ -70,8 +76,8 @@ def test_the_sample_is_valid(data: dict[str, Any]) -> None:
 
 
 def test_an_unknown_version_is_refused(data: dict[str, Any]) -> None:
-    errors = [error.message for error in VALIDATOR.iter_errors({**data, "format": "procbuilder edition 2"})]
-    assert errors == ["'procbuilder edition 1' was expected"]
+    errors = [error.message for error in VALIDATOR.iter_errors({**data, "format": "procbuilder edition 1"})]
+    assert errors == ["'procbuilder edition 2' was expected"]
 
 
 def test_a_key_too_many_or_too_few_is_refused_in_each_record(data: dict[str, Any]) -> None:
@@ -97,9 +103,10 @@ def test_each_key_is_described_and_no_other_is_allowed(name: str) -> None:
 
 def test_each_record_and_each_field_is_in_the_schema() -> None:
     records = _records(Edition, {})
+    records = _records(Edition, {}) | FACTS
     assert set(records) == set(RECORDS)
     for name, kind in records.items():
-        names = [part.name for part in fields(kind)]
+        names = [part.name for part in fields(kind) if part.name not in LEFT_OUT.get(kind, ())]
         expected = names + [key for key in WORKED_OUT.get(kind, {}) if key not in names]
         keys = [key for key in RECORDS[name]["properties"] if key != "format"]
         assert keys == expected, name

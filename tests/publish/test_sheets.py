@@ -12,6 +12,7 @@ from pypdf import PdfReader
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Basis
+from procbuilder.model.footage import Weakness
 from procbuilder.model.ledger import Balance, Ledger
 from procbuilder.model.timecode import Span
 from procbuilder.publish import words
@@ -263,7 +264,7 @@ def test_weak_pictures_and_cuts_are_worth_filming_again(edition: Edition) -> Non
     [last] = [sheet for sheet in sheets(filmed) if sheet.id == "filming"]
     assert Text(words.FILM_ENOUGH) in last.blocks
     figure = edition.steps[0].figures[0]
-    weak = replace(figure, still=replace(figure.still, weak=("dark", "blurred")))
+    weak = replace(figure, still=replace(figure.still, weak=(Weakness.DARK, Weakness.BLURRED)))
     filmed = with_step(with_step(filmed, 5, figures=(weak,)), 7, basis=Basis.CUT)
     filmed = with_step(filmed, 6, figures=())
     [last] = [sheet for sheet in sheets(filmed) if sheet.id == "filming"]

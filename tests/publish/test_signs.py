@@ -12,14 +12,14 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.infer.signs import signs
+from procbuilder.infer.lexicon import load
 from procbuilder.model.edition import Edition
 from procbuilder.model.sign import Sign
 from procbuilder.publish.html import page
 from procbuilder.publish.signs import drawing, drawings, used
 from tests.publish.sheet import TEMPLATES
 
-SHOWN = sorted(signs(), key=lambda sign: sign.number)
+SHOWN = [Sign(number, sign.meaning) for number, sign in sorted(load().signs.items())]
 YELLOW, BLUE, RED, GREEN = "#f9a800", "#005387", "#9b2423", "#237f52"
 COLOURS = {
     "W": {YELLOW, "#000"}, "M": {BLUE, "#fff"}, "P": {RED, "#fff", "#000"}, "E": {GREEN, "#fff"}, "F": {RED, "#fff"},

@@ -5,21 +5,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from procbuilder.infer.book import Account, Book
+from procbuilder.infer.hearing.english import WORDS, is_plural, singular, thing
 from procbuilder.model.fields import BY_NAME, Field
 from procbuilder.model.heard import Act, Operation, Tense
 from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.moves import FIELD_OF
 from procbuilder.model.quantity import Item, Quantity
-from procbuilder.infer.hearing.english import WORDS, is_plural, singular, thing
-
-_OPENING = {
-    Act.ON: Opening.OFF, Act.TIGHTEN: Opening.SLACKENED, Act.NIP: Opening.SLACKENED,
-    Act.OUT_AGAIN: Opening.TEMPORARY, Act.ENDS: Opening.STATE,
-}  # fmt: skip
-"""What each closing closes."""
-_FIELD = {
-    Act.OFF: "Off", Act.ON: "On", Act.SLACKEN: "Slacken", Act.NIP: "Nip up", Act.TIGHTEN: "Torque",
-    Act.FOR_NOW: "For now", Act.OUT_AGAIN: "Out again", Act.STATE: "State", Act.ENDS: "Ends",
-}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +77,7 @@ class Follower:
             return started
         if self._is_open_already(operation):
             return []
-        return [_move(operation, _FIELD[operation.act], operation.name, operation.count)]
+        return [_move(operation, FIELD_OF[operation.act], operation.name, operation.count)]
 
     def _is_open_already(self, operation: Operation) -> bool:
         """One thing that is off cannot be taken off again; without a count it was only told twice."""
@@ -114,9 +105,9 @@ class Follower:
     def _tightens(self, operation: Operation) -> list[Move]:
         """What is tightened is on: a bolt that was off goes on with it."""
         on = self._close(operation, Opening.OFF, "On")
-        closing = self._close(operation, Opening.SLACKENED, _FIELD[operation.act])
+        closing = self._close(operation, Opening.SLACKENED, FIELD_OF[operation.act])
         return on + (
-            closing or [_move(operation, _FIELD[operation.act], on[0].item.name if on else operation.name, None)]
+            closing or [_move(operation, FIELD_OF[operation.act], on[0].item.name if on else operation.name, None)]
         )
 
     def _ends(self, operation: Operation) -> list[Move]:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.english import singular, thing
 from procbuilder.infer.hearing.memory import Memory
 from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.pointing import Pointing
@@ -12,7 +13,6 @@ from procbuilder.infer.hearing.tokens import cut, plain
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.infer.hearing.english import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""

@@ -8,6 +8,7 @@ from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.causative import causative
 from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.doing import is_done
+from procbuilder.infer.hearing.english import singular
 from procbuilder.infer.hearing.fronted import fronted, holds_another, listed_before
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.inverted import inverted
@@ -24,10 +25,10 @@ from procbuilder.infer.hearing.turns import Turns
 from procbuilder.infer.hearing.unknown import bare_command, given
 from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
-from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
+from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
-from procbuilder.infer.hearing.english import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
@@ -39,14 +40,10 @@ def operations(
     Nothing is taken from a verb that is negated, that tells a purpose or a reason, or that somebody
     else does. A thing that is only pointed at gets the name of the last one that fits, and is unsure.
 
-    ``language``: as typed; of one that is not understood nothing is taken.
-
     ``own``: words of the workshop.
 
     ``commands``: each sentence is the command of a step, so that its first word is a verb, known or not.
     """
-    if not is_heard(language):
-        return ()
     talk = Talk(wordbook(language, own))
     spoken = list(sentences)
     behind = (*spoken[1:], None)

@@ -4,6 +4,7 @@ from dataclasses import replace
 from functools import partial
 
 from procbuilder.infer.hearing.case import Now
+from procbuilder.infer.hearing.english import is_plural, thing
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import meaning
@@ -16,7 +17,6 @@ from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
-from procbuilder.infer.hearing.english import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""

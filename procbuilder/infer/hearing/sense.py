@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.hearing.english import singular, thing
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import is_laid_aside
@@ -12,7 +13,6 @@ from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Tense
-from procbuilder.infer.hearing.english import singular, thing
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
 """What a thing can do without a hand being named: "the cover lifts off"."""

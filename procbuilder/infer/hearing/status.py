@@ -2,8 +2,8 @@
 
 from collections.abc import Collection, Iterable
 
-from procbuilder.model.heard import Act
 from procbuilder.infer.hearing.english import singular, thing
+from procbuilder.model.heard import Act
 
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)
 CLOSING = (Act.ON, Act.TIGHTEN, Act.NIP, Act.OUT_AGAIN, Act.ENDS)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from procbuilder.infer.hearing.again import bare_things, command, follows_again, more, shown_thing
+from procbuilder.infer.hearing.english import thing
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.memory import renamed
@@ -13,7 +14,6 @@ from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turned import is_more, turned
 from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
-from procbuilder.infer.hearing.english import thing
 
 
 class Turns:

@@ -3,12 +3,12 @@
 from dataclasses import replace
 
 from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.english import singular
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import OUTWARD
 from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.english import singular
 
 _SHORTEST = 3
 """Letters of a verb."""

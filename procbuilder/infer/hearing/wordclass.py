@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from typing import Protocol
 
+from procbuilder.infer.hearing.english import singular
 from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.tokens import SIGNS, Token
 from procbuilder.infer.hearing.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.infer.hearing.english import singular
 
 
 class Walk(Protocol):

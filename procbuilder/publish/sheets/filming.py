@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis
+from procbuilder.publish.filmed import weaknesses
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Heading, Points, Sheet, Text
 
@@ -37,20 +38,17 @@ def _lacking(edition: Edition, words: Words) -> Iterator[str]:
     for words_of, lacks in (
         (words.FILM_NOT_SHOWN, lambda step: not step.spans),
         (words.FILM_NO_PICTURE, lambda step: step.spans and not step.figures),
-        (words.FILM_WEAK, lambda step: _weak(step)),
+        (words.FILM_WEAK, _weak),
         (words.FILM_CUT, lambda step: step.spans and not _weak(step) and step.basis is Basis.CUT),
     ):
         for step in filter(lacks, steps):
-            yield words_of.format(number=step.number, command=step.command, reason=_told(_weak(step), words))
+            reason = ", ".join(weaknesses(step.figures[0].still, words.language)) if step.figures else ""
+            yield words_of.format(number=step.number, command=step.command, reason=reason)
 
 
-def _weak(step: EditionStep) -> str:
-    """What is wrong with the main picture; empty when nothing is."""
-    return ", ".join(step.figures[0].still.weak) if step.figures else ""
-
-
-def _told(weakness: str, words: Words) -> str:
-    return str(words.language.every(map(words.language.text, weakness.split(" and ")))) if weakness else ""
+def _weak(step: EditionStep) -> bool:
+    """Something is wrong with the main picture."""
+    return bool(step.figures and step.figures[0].still.weak)
 
 
 def _weight(step: EditionStep) -> tuple[bool, int]:

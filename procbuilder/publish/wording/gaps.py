@@ -7,20 +7,22 @@ from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
-from procbuilder.model.ledger import Moment
+from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
-from procbuilder.model.timecode import format_time
+from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin
+from procbuilder.publish.terms import origin, way
+from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
-from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, PHRASES, STEP
+from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
 
 
 def filled(text: Text, given: Facts, language: Language) -> str:
     """A text in a language with its gaps filled.
 
-    A gap may say how: ``{steps:n}`` the numbers alone, ``{names:,}`` a list without "and", ``{points:.1f}`` digits.
+    A gap may say how: ``{points:.1f}`` digits, ``{steps:n}`` the numbers alone, ``{film:t}`` the times alone,
+    ``{commands:q}`` each in quotes; and behind that ``{names:,}`` a list without "and", ``{sizes:|}`` with "or".
     """
     values = dict(given)
     if isinstance(text, Plural):
@@ -51,14 +53,26 @@ class _Gaps(Formatter):
 def say(value: Any, language: Language, how: str = "") -> str:
     """One fact in words."""
     if isinstance(value, tuple):
-        parts = [say(part, language, how.rstrip(",")) for part in value]
-        return ", ".join(parts) if how.endswith(",") or not parts else language.every(parts)
+        return _joined([say(part, language, how.rstrip(",|")) for part in value], language, how[-1:])
+    if how == "q":
+        return f'"{say(value, language)}"'
     if isinstance(value, StepRef) and how == "n":
         return str(value.number)
+    if isinstance(value, Span) and how == "t":
+        return f"{format_time(value.start)}–{format_time(value.end)}"
     if isinstance(value, float):
         return format(value, how).replace(".", language.decimal)
     told = next((tell for kind, tell in _TELLERS if isinstance(value, kind)), None)
     return told(value, language) if told else str(value)
+
+
+def _joined(parts: Sequence[str], language: Language, joint: str) -> str:
+    if joint == "," or not parts:
+        return ", ".join(parts)
+    *before, last = parts
+    if joint == "|" and before:
+        return language.text(OR, parts=", ".join(before), last=last)
+    return language.every(parts)
 
 
 def _moment(moment: Moment, language: Language) -> str:
@@ -76,13 +90,18 @@ def _time(time: Time, _language: Language) -> str:
 
 
 def _line(line: Line, language: Language) -> str:
-    parts = [say(part, language) for part in line.parts]
-    parts += [f"{word}: {say(value, language)}" for word, value in line.words]
+    parts = [_part(part, language) for part in line.parts]
+    parts += [f"{word}: {_part(value, language)}" for word, value in line.words]
     return f"- {line.field}: {' | '.join(parts)}" if line.field else parts[0]
 
 
+def _part(value: Any, language: Language) -> str:
+    things = value if isinstance(value, tuple) else (value,)
+    return "; ".join(say(thing, language) for thing in things)
+
+
 def _phrase(phrase: Phrase, language: Language) -> str:
-    return filled(PHRASES[phrase.form], phrase.facts, language)
+    return filled({**PHRASES, **CAUSES}[phrase.form], phrase.facts, language)
 
 
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
@@ -90,6 +109,7 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (date, lambda value, language: language.date(value)),
     (Time, _time),
     (Moment, _moment),
+    (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
     (Item, lambda item, _: item.words),
     (Origin, lambda source, language: origin(source.words, language)),

@@ -6,8 +6,12 @@ STEP = "step {number}"
 ON_FILM = "at {film} (step {number})"
 IN_STEP = "in step {number}"
 IN_LINE = "in line {line}"
+OR = "{parts} or {last}"
 
-BLANKS = ("reason", "name", "document, section", "value", "document, page", "why not")
+BLANKS = (
+    "reason", "name", "document, section", "value", "document, page", "why not", "special head", "the words are wrong",
+    "right, with the page of the document",
+)  # fmt: skip
 """What only the technician can fill in, in lines to copy."""
 
 PHRASES: dict[str, Text] = {
@@ -16,5 +20,11 @@ PHRASES: dict[str, Text] = {
     "never-opened-more": 'that is more than "- {field}:" says',
     "did-you-mean-line": 'did you mean "{line}"? Or add',
     "add": "add",
+    "and-more": " and {count} more",
+    "behind-step": ' after {step}, "{command}"',
+    "of-class": " of class {strength}",
+    "newton-metres": "{low} N·m",
+    "newton-metres-from-to": "{low} to {high} N·m",
+    "torque-wrench": "torque wrench {low}–{high} N·m",
 }
 """By the form that a rule names."""

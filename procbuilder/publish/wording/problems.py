@@ -4,11 +4,29 @@ from dataclasses import dataclass
 
 from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.publish.language import ENGLISH, Language
-from procbuilder.publish.wording import balance
+from procbuilder.publish.wording import (
+    balance,
+    closing,
+    derived,
+    fasteners,
+    files,
+    order,
+    torque,
+    values,
+)
 from procbuilder.publish.wording.gaps import filled
 from procbuilder.publish.wording.patterns import Patterns, Sentences
 
-SUBJECTS = (balance,)
+SUBJECTS = (
+    balance,
+    closing,
+    derived,
+    fasteners,
+    files,
+    order,
+    torque,
+    values,
+)
 """The modules that hold the sentences of the rules, each in its ``PATTERNS``."""
 
 HIDDEN: Sentences = ("something in a step reserved by law must be settled", "procbuilder check tells what")

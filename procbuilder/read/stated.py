@@ -1,4 +1,4 @@
-"""The total that a technician states, read as minutes where it can be read."""
+"""What a technician states of the whole job or of a step: the total of the time, and how many people it takes."""
 
 import re
 from fractions import Fraction
@@ -19,3 +19,8 @@ def stated_minutes(text: str) -> Fraction | None:
     if not plain or not parts or not any(parts.groups()):
         return None
     return Fraction(parts[1] or 0) * 60 + Fraction(parts[2] or 0)
+
+
+def read_crew(text: str) -> int:
+    """How many people; 1 when it says nothing that is a number."""
+    return max(int(text), 1) if text.isdecimal() else 1

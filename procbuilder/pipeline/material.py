@@ -1,0 +1,56 @@
+"""What the pictures and clips of a procedure are made of."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+
+from procbuilder.keep.cache import Cache
+from procbuilder.media.stretches import room
+from procbuilder.model.fault import Fault
+from procbuilder.model.marks import Box, HiddenPath
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Step
+from procbuilder.model.timecode import Span
+from procbuilder.pipeline.recordings import RecordingFile, Recordings
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """The folder with its picture files, the recordings, and all that is typed of them."""
+
+    folder: Path
+    steps: tuple[Step, ...]
+    """All of them, whether their reader is shown how they are done or not: what one hides is hidden in the others."""
+    recordings: Recordings
+    cache: Cache
+    """Where what is made of them is kept."""
+
+    def usable(self, step: Step) -> tuple[tuple[Span, RecordingFile], ...]:
+        """The footage of a step that its recordings have."""
+        spans = filter(None, map(self.recordings.usable, step.spans))
+        return tuple((span, file) for span in spans if (file := self.recordings.get(span.recording)))
+
+    def hidden(self, step: Step) -> tuple[HiddenPath, ...]:
+        """What is hidden in the footage of a step: by itself, and by other steps that show some of it too."""
+        others = (other for other in self.steps if any(a.overlap(b) for a in step.spans for b in other.spans))
+        return tuple(dict.fromkeys([*step.hidden, *(path for other in others for path in other.hidden)]))
+
+    def hidden_at(self, recording: str, time: Fraction, own: Sequence[HiddenPath]) -> tuple[Box, ...]:
+        """What is hidden in the picture of a moment, whichever step shows it; ``own`` is of the step that does now."""
+        moment = Span(recording, time, time + Fraction(1, 1000))
+        others = (other for other in self.steps if any(span.overlap(moment) for span in other.spans))
+        paths = dict.fromkeys([*own, *(path for other in others for path in other.hidden)])
+        return tuple(box for path in paths if path.recording == recording and (box := path.at(time)))
+
+    def room(self, step: Step, span: Span, file: RecordingFile) -> Span:
+        """How far the ends of a span of a step may move."""
+        others = [*(other for each in self.steps for other in each.spans), *step.skips]
+        # What is to be hidden was typed for these times; beyond them nobody has looked.
+        return span if self.hidden(step) else room(span, file.facts.duration, others)
+
+
+def unreadable(fault: Fault, material: Material, step: Step) -> Problem:
+    """That a recording or picture file that a step shows cannot be read."""
+    told = fault.below(material.folder.resolve())
+    return Problem("unreadable", Severity.ASK, step.place, told, fault.form, 4, subject=str(dict(told)["path"]))

@@ -1,0 +1,120 @@
+"""Everything that a build publishes beside pictures, clips and film: one function an output."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from procbuilder.model.edition import Edition
+
+TASK = "procedure.dita"
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What outputs are made of."""
+
+    edition: Edition
+    media: Path
+    """The folder with the published pictures, clips and film."""
+    epoch: int
+    """Seconds since 1970 that is shown where there must be a date."""
+    templates: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """The files of an output."""
+
+    files: Mapping[str, bytes]
+    """Content by path below the output folder."""
+    unprintable: tuple[str, ...] = ()
+    """Characters that it shows as an empty box."""
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """Something that is published."""
+
+    name: str
+    """Its file; of one with many files, their folder."""
+    make: Callable[[Given], Made]
+    folder: str = ""
+    """A folder with files of this output alone: what else lies there is taken away."""
+    on_request: bool = False
+    """It is made when somebody asks for it, and renewed when it is there, so that none grows old."""
+
+
+def _print(given: Given) -> Made:
+    from procbuilder.publish.pdf import pdf
+
+    sheet = pdf(given.edition, templates=given.templates, media=given.media, epoch=given.epoch)
+    return Made({"procedure.pdf": sheet.data}, sheet.unprintable)
+
+
+def _printed_sheets(given: Given) -> Made:
+    from procbuilder.publish.pdf import sheets_pdf
+
+    sheet = sheets_pdf(given.edition, templates=given.templates, media=given.media, epoch=given.epoch)
+    return Made({"sheets.pdf": sheet.data}, sheet.unprintable)
+
+
+def _captions(given: Given) -> Made:
+    """Of each clip that has some, and of the film; no step can be called as the film is."""
+    from procbuilder.publish.captions import webvtt
+
+    film = given.edition.film
+    said = {step.id: step.captions for step in given.edition.steps} | {"_film": film.captions if film else ()}
+    return Made({f"captions/{name}.vtt": webvtt(cues).encode() for name, cues in said.items() if cues})
+
+
+def _data(given: Given) -> Made:
+    from procbuilder.publish.data import edition_json
+
+    return Made({"edition.json": edition_json(given.edition)})
+
+
+def _phone(given: Given) -> Made:
+    from procbuilder.publish.html import phone
+
+    return Made({"phone.html": phone(given.edition, templates=given.templates, media=given.media)})
+
+
+def _quotation(given: Given) -> Made:
+    from procbuilder.publish.html import quotation_page
+
+    return Made({"quotation.html": quotation_page(given.edition, templates=given.templates).encode()})
+
+
+def _sheets(given: Given) -> Made:
+    from procbuilder.publish.html import sheets_page
+
+    return Made({"sheets.html": sheets_page(given.edition, templates=given.templates).encode()})
+
+
+def _page(given: Given) -> Made:
+    from procbuilder.publish.html import page
+
+    return Made({"index.html": page(given.edition, templates=given.templates).encode()})
+
+
+def _task(given: Given) -> Made:
+    """The DITA task, and the drawings of the signs that it names."""
+    from procbuilder.publish.dita import dita
+    from procbuilder.publish.signs import drawing, of_dangers
+
+    drawn = {sign.number: drawing(sign, given.templates).read_bytes() for sign in of_dangers(given.edition)}
+    return Made({TASK: dita(given.edition), **{f"signs/{number}.svg": data for number, data in drawn.items()}})
+
+
+OUTPUTS = (
+    Output("procedure.pdf", _print),
+    Output("sheets.pdf", _printed_sheets),
+    Output("captions", _captions, folder="captions"),
+    Output("edition.json", _data),
+    Output("phone.html", _phone),
+    Output("quotation.html", _quotation),
+    Output("sheets.html", _sheets),
+    Output("index.html", _page),
+    Output(TASK, _task, folder="signs", on_request=True),
+)
+"""In the order in which they are moved to their places: the page comes after what it links."""
