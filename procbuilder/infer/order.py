@@ -100,14 +100,14 @@ class _Acts:
         return self._lists.setdefault(words, len(self._lists))
 
     def done(self, texts: Iterable[str], *, ends: bool) -> Iterator[tuple[int, str]]:
-        """Number of the rule and role of each act whose verb and thing stand in one of the texts.
+        """Number of the rule and role of each act whose verb and thing stand in one clause of the texts.
 
         With ``ends`` the thing must be named whole: a gearbox bracket is no gearbox.
         """
         for text in texts:
             found = list(self._phrases.found(text))
-            there = {one.key for one in found}
+            there = {(one.key, one.clause) for one in found}
             for one in found:
                 for verbs, number, role in self._acts.get(one.key, ()):
-                    if verbs in there and (not ends or verbs == one.key or one.whole):
+                    if (verbs, one.clause) in there and (not ends or verbs == one.key or one.whole):
                         yield number, role

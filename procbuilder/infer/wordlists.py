@@ -41,7 +41,7 @@ class WordLists:
         table = self.table("words")
         letters = table.get("letters", {})
         table = {**_written(table, letters), "letters": letters}
-        verbs = record(VerbForms, {**table.get("verbs", {}), "known": self.flat("commands")})
+        verbs = record(VerbForms, {**table.get("verbs", {}), "kinds": [*self.table("commands").values()]})
         command = record(CommandWords, table.get("command", {}))
         return record(Words, {**table, "verbs": verbs, "command": command})
 

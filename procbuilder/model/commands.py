@@ -87,9 +87,10 @@ def first_command(text: str, verbs: frozenset[str], words: Words) -> str:
 
 def has_verb(piece: str, verbs: frozenset[str], words: Words) -> bool:
     """True when a piece of a sentence is a command with one of the verbs."""
-    if words.verb_last:
-        return _without_verb(piece, _keys(verbs, words), words) is not None
-    return first_word(piece) in verbs
+    if not words.verb_last:
+        return first_word(piece) in verbs
+    told = first_word(piece) not in words.command.no_command
+    return told and _without_verb(piece, _keys(verbs, words), words) is not None
 
 
 def first_word(text: str) -> str:
@@ -101,13 +102,21 @@ def _parts(before: str, rest: str, joint: str, verbs: frozenset[str], words: Wor
     """True when a second command begins behind a joint."""
     if words.verb_last:
         piece = _joint(words).split(rest)[0]
-        return len(piece.split()) > 1 and has_verb(before, verbs, words) and has_verb(piece, verbs, words)
+        both = has_verb(before, verbs, words) and has_verb(piece, verbs, words)
+        return both and (len(piece.split()) > 1 or not _is_of_one_kind(before, piece, words))
     first, *others = rest.casefold().split() or [""]
     if first.strip(",;") not in verbs:
         return False
     follows = others[0].strip(",;") if others else ""
     sure = ";" in joint or not words.command.surely.isdisjoint(joint.casefold().split())
+    sure = sure or first in words.command.never_nouns
     return sure or follows in words.command.takes_object or follows[:1].isdigit()
+
+
+def _is_of_one_kind(one: str, other: str, words: Words) -> bool:
+    """True for the verbs of "reinigen und trocknen", which share their thing; not for "aufschrauben und anziehen"."""
+    kinds = (_keys(frozenset(kind), words) for kind in words.verbs.kinds)
+    return any(_without_verb(one, kind, words) is not None and _without_verb(other, kind, words) is not None for kind in kinds)
 
 
 @lru_cache(maxsize=100)

@@ -15,6 +15,7 @@ from procbuilder.model.words import Words, verb_forms
 _WORD = re.compile(r"[^\W_]+")
 _BREAK = re.compile(r"[,;:.!?()\n]")
 _FULL_STOP = re.compile(r"[;:.!?\n]")
+_COMMA = re.compile(r"[,;:.!?\n]")
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
 _SHORTEST = 2
@@ -47,6 +48,8 @@ class Found:
     """Number of its first word."""
     behind: int
     """Number of the word behind it."""
+    clause: int
+    """Number of its clause."""
     whole: bool
     """The thing itself: a gearbox bracket is no gearbox."""
 
@@ -97,16 +100,17 @@ def _in_clauses(text: str, read: list[Token], words: Words) -> Iterator[Token]:
 
 
 def _begins_clause(text: str, read: list[Token], at: int, words: Words) -> bool:
-    """True behind a full stop, and where a verb stands at a comma or joint: "Kerze ausbauen und Motor starten"."""
-    between = text[read[at - 1].end : read[at].start]
-    if _FULL_STOP.search(between):
+    """True behind a full stop; where verbs stand last, behind a comma and at a joint too that has a verb beside it.
+
+    "Kerze ausbauen und Motor starten" are two, "Motor und Getriebe ausbauen" is one.
+    """
+    if (_COMMA if words.verb_last else _FULL_STOP).search(text, read[at - 1].end, read[at].start):
         return True
-    joints = words.command.joints
-    before = at - 2 if read[at - 1].key in joints else at - 1
-    behind = at + 1 if read[at].key in joints else at
-    if not words.verb_last or not ("," in between or before < at - 1 or behind > at):
+    if not words.verb_last:
         return False
-    return any(0 <= one < len(read) and _is_verb(text, read[one], words) for one in (before, behind))
+    joints = words.command.joints
+    beside = (at - 1, at + 1) if read[at].key in joints else (at - 2, at) if read[at - 1].key in joints else ()
+    return any(0 <= one < len(read) and _is_verb(text, read[one], words) for one in beside)
 
 
 def _is_verb(text: str, token: Token, words: Words) -> bool:
@@ -116,7 +120,7 @@ def _is_verb(text: str, token: Token, words: Words) -> bool:
 
 @lru_cache(maxsize=20)
 def _known_verbs(words: Words) -> frozenset[str]:
-    return frozenset(map(words.folded, words.verbs.known))
+    return frozenset(words.folded(verb) for kind in words.verbs.kinds for verb in kind)
 
 
 class Phrases:
@@ -148,7 +152,7 @@ class Phrases:
                 if places and (denied or not any(self._denied(text, read, *place) for place in places)):
                     first, behind = min(places)[0], max(behind for _, behind in places)
                     here = text[read[first].start : read[behind - 1].end]
-                    yield Found(key, here, first, behind, self._is_whole(text, read, behind))
+                    yield Found(key, here, first, behind, token.clause, self._is_whole(text, read, behind))
 
     def _begun(self, token: Token) -> Iterable[tuple[tuple[_Run, ...], int]]:
         if not self._words.compounds:

@@ -25,8 +25,8 @@ class VerbForms:
     """Ending of the verbs whose participle has nothing before it: ``ier`` of ``montiert``."""
     odd_forms: Mapping[str, str] = field(default_factory=dict)
     """Forms that no rule makes: ``gezogen`` of ``ziehen``."""
-    known: frozenset[str] = frozenset()
-    """Verbs of commands."""
+    kinds: tuple[tuple[str, ...], ...] = ()
+    """Verbs of commands, those of one kind together."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -42,6 +42,8 @@ class CommandWords:
     """Joints behind which a verb surely begins a command."""
     takes_object: frozenset[str] = frozenset()
     """Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
+    never_nouns: frozenset[str] = frozenset()
+    """Verbs that surely begin a command behind a joint."""
     at_once: frozenset[str] = frozenset()
     """Verbs of one hand while the other one works: such a pair is one command."""
     asks: frozenset[str] = frozenset()
