@@ -74,9 +74,9 @@ def _done_in(step: Step, lexicon: Lexicon) -> list[str]:
 
 def _thing(entry: Field, words: Words) -> str:
     """What is moved, without where: of "clamp on the fuel hose" the clamp."""
-    name = (entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
+    name = words.named(entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
     ends = words.no_part_of_a_name - words.particles
-    return " ".join(takewhile(lambda word: word.casefold() not in ends, name))
+    return " ".join(takewhile(lambda word: words.written(word) not in ends, name))
 
 
 class _Acts:

@@ -41,6 +41,11 @@ def _before(sentence: str, verb: str, words: Words) -> str | None:
     return None
 
 
+def without_verb(clause: str, verbs: Iterable[str], words: Words) -> str | None:
+    """What is left of a clause that is a command with one of the verbs, where they stand last; else None."""
+    return _without_verb(clause, _keys(frozenset(verbs), words), words)
+
+
 def _without_verb(clause: str, verbs: frozenset[str], words: Words) -> str | None:
     """What is left of a clause that ends or begins with a verb, or does both: "Zieh den Stecker ab"; else None."""
     read = tokens(clause, words)

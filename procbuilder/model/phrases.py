@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import zip_longest
+from itertools import takewhile, zip_longest
 
 from procbuilder.model.words import Words, verb_forms
 
@@ -18,6 +18,8 @@ _FULL_STOP = re.compile(r"[;:.!?\n]")
 _COMMA = re.compile(r"[,;:.!?\n]")
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
+_KNOWN = 4
+"""Letters of an end of a compound by which somebody knows what is meant."""
 _SHORTEST = 2
 """Letters of the shortest part by which a compound is found."""
 
@@ -63,7 +65,7 @@ def tokens(text: str, words: Words) -> tuple[Token, ...]:
     """The words of a text, but for articles and their like."""
     read: list[Token] = []
     for match in _WORD.finditer(text):
-        if match[0].casefold() not in words.passed_over:
+        if words.written(match[0]) not in words.passed_over:
             read += (Token(key, _names(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
     joined = list(_joined(text, read, words) if words.verb_last else read)
     return tuple(_in_clauses(text, joined, words))
@@ -239,12 +241,28 @@ def called(name: str, phrases: Iterable[str], words: Words) -> str:
 
     What stands behind a comma or ``of`` does not count: ``lip seal of the hub, 40 mm`` is a seal, ``seal spring`` none.
     """
-    read = tokens(_head(name, words), words)
+    read = _named(name, words)
     runs = ((phrase, _run(phrase, words)) for phrase in phrases)
     return next((phrase for phrase, run in runs if run and _stands(run, read[-len(run) :])), "")
+
+
+def names_it(text: str, name: str, words: Words) -> bool:
+    """True when a text names a thing, if only by its last word, or by the end of it: Deckel of Kupplungsdeckel."""
+    return any(_is_end(one, token) for token in _named(name, words)[-1:] for one in tokens(text, words))
+
+
+def _is_end(one: Token, other: Token) -> bool:
+    return one.key == other.key or (len(one.key) >= _KNOWN and f"-{one.key}" in other.names)
+
+
+def _named(name: str, words: Words) -> tuple[Token, ...]:
+    """The words of a name without what it is a part of, and without sizes at its end: ``M10``."""
+    read = tokens(_head(name, words), words)
+    sizes = takewhile(lambda token: any(map(str.isdigit, token.key)), reversed(read))
+    return read[: len(read) - sum(1 for _ in sizes)]
 
 
 def _head(name: str, words: Words) -> str:
     """A name up to its first comma, or to the word that tells of what it is a part."""
     read = list(re.finditer(r",|(?<=\s)\w+(?=\s)", name))
-    return next((name[: match.start()] for match in read if match[0] == "," or match[0].casefold() in words.of), name)
+    return next((name[: match.start()] for match in read if match[0] == "," or words.written(match[0]) in words.of), name)

@@ -118,7 +118,7 @@ class Words:
     def named(self, text: str) -> str:
         """A name without the articles in front of it."""
         first, _, rest = text.strip().partition(" ")
-        return self.named(rest) if rest.strip() and first.casefold() in self.articles else text.strip()
+        return self.named(rest) if rest.strip() and self.written(first) in self.articles else text.strip()
 
     def thing(self, name: str) -> str:
         """By which two mentions are the same thing: case, spaces, articles, plurals and spelling ignored."""
