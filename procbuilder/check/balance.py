@@ -6,11 +6,10 @@ from decimal import Decimal
 from rapidfuzz import fuzz, process
 
 from procbuilder.check.case import Case
-from procbuilder.model.facts import Blank, Line, Phrase, facts
-from procbuilder.model.ledger import Balance, Entry, Moment, Opening
+from procbuilder.model.facts import Blank, Line, Phrase, Term, facts
+from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.moves import CLOSED_BY, LEFT_OPEN, OPENED_BY
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.timecode import format_time
 
 LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
@@ -25,7 +24,7 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
             item=entry.item if entry.opening is Opening.STATE else counted(entry, entry.out),
             opened=entry.opened[-1 if entry.opening is Opening.SLACKENED else 0],
             back=entry.back,
-            why=entry.spoilt,
+            why=Term(entry.spoilt),
             close=_closing(entry, rest),
             left=Line(LEFT_OPEN, (rest, Blank("reason"), Blank("name"))),
         )
@@ -88,15 +87,6 @@ def _closing(entry: Entry, rest: str) -> Line:
 
 def _many(entry: Entry, count: Decimal, case: Case) -> str:
     return "-many" if count > 1 or case.lexicon.words.is_plural(entry.item) else ""
-
-
-def when(moment: Moment) -> str:
-    """``at strip 0:07 (step 3)``, ``in step 3`` when it was not filmed, ``in line 12`` for a front list."""
-    if not moment.number:
-        return f"in line {moment.place.line}"
-    if moment.time is None:
-        return f"in step {moment.number}"
-    return f"at {' '.join(filter(None, (moment.recording, format_time(moment.time))))} (step {moment.number})"
 
 
 def counted(entry: Entry, count: Decimal) -> str:

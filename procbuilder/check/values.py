@@ -88,7 +88,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
     ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
-    if not outside or not listed:
+    if not outside or not listed or not case.lexicon.checks.torque_wrench:
         return
     rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
     row = next(row for row in rows if outside[0] in row.value.newton_metres)

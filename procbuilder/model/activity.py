@@ -36,11 +36,6 @@ class Activity:
     id: str = ""
     """Its name in every language; empty for one of a workshop's own."""
 
-    @property
-    def line(self) -> str:
-        """The danger as a field to copy."""
-        return f"- {self.signal.field}: {self.hazard} | {self.consequence} | {self.avoid}"
-
 
 NEEDED = ("name", "words", "signal", "hazard", "consequence", "avoid")
 """Keys without which a block proposes nothing."""
@@ -73,11 +68,6 @@ class Hit:
     place: Place
     told: bool
     """A typed danger covers it."""
-
-    @property
-    def where(self) -> str:
-        """``step 4``; ``line 12`` outside the steps."""
-        return f"step {self.number}" if self.number else f"line {self.place.line}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,28 +5,17 @@ from dataclasses import replace
 from fractions import Fraction
 
 from procbuilder.model.edition import Figure
-from procbuilder.model.footage import TYPED_MOMENT, Choice, Still, Weakness
+from procbuilder.model.facts import StepRef, Time, facts
+from procbuilder.model.footage import TYPED_MOMENT, Choice, Still
 from procbuilder.model.marks import Picture, PictureState
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
-from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.moments import as_found as moment_as_found
 from procbuilder.pipeline.moments import finished
 from procbuilder.pipeline.stills import picture_file, still
 from procbuilder.pipeline.trimming import Trimmed
 from procbuilder.publish.language import Language
-
-NEXT_TIME = {
-    Weakness.DARK: "put a lamp on the finished part",
-    Weakness.BURNT_OUT: "turn the lamp aside and tap on the part to set the light",
-    Weakness.BLURRED: "tap on the part to focus and hold the camera still for two seconds",
-    Weakness.COVERED: "take the hand away from the part for two seconds when it is done",
-    Weakness.IN_MOTION: "hold the camera still on the finished part for two seconds",
-    Weakness.TURNED_AWAY: "hold the camera on the finished part for two seconds",
-    Weakness.EARLY: "hold the camera on the finished part for two seconds at the end of the step",
-}
-"""What makes a good picture the next time."""
 
 FOUND_WINDOW = Fraction(3, 2)
 """Seconds at the beginning of a step among which the as-found picture is looked for."""
@@ -86,16 +75,13 @@ def _automatic(step: Step, footage: Trimmed, material: Material, language: Langu
     return Figure(made, alt, "", PictureState.DONE) if made else None
 
 
-def weak(step: Step, figures: Iterable[Figure]) -> Iterator[Problem]:
+def weak(ref: StepRef, step: Step, figures: Iterable[Figure]) -> Iterator[Problem]:
     """That the best picture of a step is weak, and what to do at the next filming."""
     for shown in (figure.still for figure in figures if figure.still.weak):
         assert shown.time is not None
-        wrong = " and ".join(weakness.replace("-", " ") for weakness in shown.weak)
-        what = f'the picture of "{step.command}" is {wrong} at {shown.recording} {format_time(shown.time)}'
-        instead = (
-            f'{NEXT_TIME[shown.weak[0]]} at the next filming, or choose a moment with "- Picture: time | what it shows"'
-        )
-        yield worded(Severity.ADVICE, step.place, what, instead, "weak picture")
+        time = Time(shown.time, shown.recording)
+        given = facts(step=ref, command=step.command, weak=shown.weak, time=time)
+        yield Problem("weak-picture", Severity.ADVICE, step.place, given, shown.weak[0], subject=f"#{step.id}")
 
 
 def _typed(step: Step, picture: Picture, material: Material, language: Language) -> Figure | None:

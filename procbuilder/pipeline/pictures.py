@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from procbuilder.model.edition import Figure
+from procbuilder.model.facts import StepRef
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
@@ -52,7 +53,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
             problems.append(own)
         else:
             shown[step.id] = own
-            problems += weak(step, own)
+            problems += weak(StepRef(step.id, number + 1), step, own)
     return Pictures(shown, before, tuple(problems))
 
 

@@ -2,14 +2,15 @@
 
 from dataclasses import replace
 
+from procbuilder.model.facts import facts
 from procbuilder.model.fields import Field
 from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
 from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span
-from procbuilder.read.fields import Faults
+from procbuilder.read.flaws import Flaw, Flaws
 from procbuilder.read.headings import Heading, free_id, slug
 from procbuilder.read.stated import read_crew
 from procbuilder.read.values import (
@@ -22,14 +23,14 @@ from procbuilder.read.values import (
     read_wait,
 )
 
-LineFaults = list[tuple[int, str, str]]
-"""(line, what is wrong, what to write instead)"""
+FieldFlaws = list[tuple[Field, Flaw]]
+"""What cannot be read, and in which field."""
 
 
 def make_step(
     place: Place, heading: Heading, prose: tuple[Prose, ...], fields: tuple[Field, ...], recordings: tuple[str, ...]
-) -> tuple[Step, LineFaults]:
-    """A step with the values of its fields read; faults carry the line of their field."""
+) -> tuple[Step, FieldFlaws]:
+    """A step with the values of its fields read; flaws carry their field."""
     home = heading.spans[0].recording if heading.spans else recordings[0] if len(recordings) == 1 else ""
     pictures: list[Picture] = []
     hidden: list[HiddenPath] = []
@@ -39,33 +40,33 @@ def make_step(
     lifts: list[Lift] = []
     vibrations: list[Vibration] = []
     crew = 0
-    all_faults: LineFaults = []
+    found: FieldFlaws = []
     for entry in fields:
-        faults: Faults = []
+        flaws: Flaws = []
         match entry.name:
             case "Picture":
-                pictures += filter(None, [read_picture(entry, home, faults)])
+                pictures += filter(None, [read_picture(entry, home, flaws)])
             case "Hide":
-                hidden += filter(None, [read_hidden(entry, home, faults)])
+                hidden += filter(None, [read_hidden(entry, home, flaws)])
             case "Skip":
-                skips += read_skip(entry, recordings, home, faults)
+                skips += read_skip(entry, recordings, home, flaws)
             case "Time":
-                minutes += filter(None, [read_minutes(entry.part("minutes"), faults)])
+                minutes += filter(None, [read_minutes(entry.part("minutes"), flaws)])
             case "Wait":
-                waits += filter(None, [read_wait(entry, faults)])
+                waits += filter(None, [read_wait(entry, flaws)])
             case "Lift":
                 lifts.append(read_lift(entry))
             case "People":
                 crew = read_crew(entry.part("number"))
             case "Vibration":
                 vibrations.append(read_vibration(entry))
-        all_faults += ((entry.place.line, what, instead) for what, instead in faults)
+        found += ((entry, one) for one in flaws)
     step = Step(
         place, heading.command, heading.id, bool(heading.id), heading.spans, prose, fields,
         tuple(pictures), tuple(hidden), tuple(skips), minutes[-1] if minutes else None, tuple(waits),
         tuple(lifts), tuple(vibrations), crew,
     )  # fmt: skip
-    return step, all_faults
+    return step, found
 
 
 def settle_ids(sections: tuple[Section, ...]) -> tuple[tuple[Section, ...], tuple[Problem, ...]]:
@@ -95,6 +96,6 @@ def _settled(step: Step, first: Step | None, taken: dict[str, int], problems: li
     if first.place == step.place:
         return step
     other = free_id(step.id, taken)
-    what = f"the id {step.id} stands twice, first in line {first.place.line}"
-    problems.append(worded(Severity.STOP, step.place, what, f"write another one: {{#{other}}}", "doubled-id", 4))
+    given = facts(id=step.id, first=first.place.line, other=other)
+    problems.append(Problem("doubled-id", Severity.STOP, step.place, given, danger=4))
     return replace(step, id=other, id_typed=False)

@@ -49,13 +49,15 @@ def test_data_hold_no_german_terms(built: Built) -> None:
 
 
 @pytest.mark.parametrize(("tag", "told"), [("de-DE", False), ("fr-FR", True)])
-def test_a_language_without_words_is_advice(folder: Callable[[str], Path], tag: str, *, told: bool) -> None:
+def test_of_a_language_without_words_one_question_is_asked(
+    folder: Callable[[str], Path], tag: str, *, told: bool
+) -> None:
     built = build(folder(WHOLE.replace("author: demo\n", f"author: demo\nlanguage: {tag}\n")))
-    found = [problem for problem in built.problems if problem.rule == "language-without-words"]
+    found = [problem for problem in built.problems if problem.rule == "no-words-for-language"]
     assert bool(found) is told
     if told:
-        assert (found[0].severity, found[0].place.line) == ("advice", 8)
-        assert said(found[0]).what.startswith('there are no words for the language "fr-FR"')
+        assert [(one.severity, one.place.line, one.blocks) for one in found] == [("ask", 8, True)]
+        assert said(found[0]).what == "dangers, order and tools were not checked: no words for fr-FR"
         page = built.page.read_text(encoding="utf-8")
         assert '<html lang="fr-FR">' in page
         assert '<h3 lang="en">How long it takes</h3>' in page
