@@ -14,8 +14,9 @@ from procbuilder.model.heard import Act, Sentence
 from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
-from procbuilder.model.phrases import called, tokens
+from procbuilder.model.phrases import called
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.tokens import tokens
 from procbuilder.model.words import Words
 from procbuilder.model.worked import TakenOff
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords

@@ -1,6 +1,7 @@
 """What the command of a step does to which thing, where the verb stands last: "Deckel und Kette abnehmen"."""
 
 from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.wordbook import is_heard
@@ -24,10 +25,10 @@ def _told(sentence: Sentence, lexicon: Lexicon) -> Iterator[Operation]:
     verbs.sort(key=lambda one: -len(one[0]))
     for piece in split_commands(sentence.words, lexicon.commands, words) or [sentence.words]:
         rests = ((verb, doing, without_verb(piece, [verb], words)) for verb, doing in verbs)
-        verb, doing, rest = next((one for one in rests if one[2] is not None), ("", None, ""))
-        for name in things(rest or "", words) if doing else ():
-            plural, opposite = words.is_plural(name), doing.opposite
-            yield Operation(verb, Act(doing.act), name, sentence, plural=plural, words=piece, opposite=opposite)
+        for verb, doing, rest in islice((one for one in rests if one[2] is not None), 1):
+            for name in things(rest or "", words):
+                plural, act = words.is_plural(name), Act(doing.act)
+                yield Operation(verb, act, name, sentence, plural=plural, words=piece, opposite=doing.opposite)
 
 
 def things(text: str, words: Words) -> list[str]:
@@ -35,28 +36,26 @@ def things(text: str, words: Words) -> list[str]:
 
     "beide Schläuche von der Pumpe" names the Schläuche, "mit dem Kettenzug den Zylinder" the Zylinder.
     """
-    found: list[str] = []
-    name: list[str] = []
+    found: list[list[str]] = [[]]
     aside = False
-    said = text.replace(",", " , ").split()
-    if len(said) > 1 and words.capital_nouns and all(word[:1].isupper() for word in said[:2]):
-        said[0] = said[0].casefold()
-    for word in said:
+    for word in _nouns_first(text.replace(",", " , ").split(), words):
         low = words.written(word)
-        noun = not words.capital_nouns or word[:1].isupper() or text.islower()
         if low in words.passed_over:
-            aside = aside and not name or bool(name) and low in words.of
-            found, name = found + _whole(name), []
+            aside = bool(found[-1]) and low in words.of
+            found.append([])
         elif low == "," or low in words.command.joints:
-            found, name = found + _whole(name), []
+            found.append([])
         elif low in words.no_part_of_a_name:
-            found, name, aside = found + _whole(name), [], True
-        elif noun and aside:
+            aside = True
+            found.append([])
+        elif not words.capital_nouns or word[:1].isupper() or text.islower():
+            if not aside:
+                found[-1].append(word)
             aside = False
-        elif noun:
-            name.append(word)
-    return found + _whole(name)
+    return [" ".join(name) for name in found if name]
 
 
-def _whole(name: list[str]) -> list[str]:
-    return [" ".join(name)] if name else []
+def _nouns_first(said: list[str], words: Words) -> list[str]:
+    """Without the capital of an adjective that begins a heading: "Neue Pumpe"."""
+    begins = words.capital_nouns and len(said) > 1 and all(word[:1].isupper() for word in said[:2])
+    return [said[0].casefold(), *said[1:]] if begins else said

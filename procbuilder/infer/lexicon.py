@@ -39,6 +39,7 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
     spoiling = tuple(Spoiling("", one.verbs, _SPOILT, one.things) for one in own.operations if one.scrap)
     return Lexicon(
         language=known.language,
+        heard=bool(known.table("grammar")),
         words=known.words(),
         commands=frozenset(known.flat("commands")) | {verb for one in own.operations for verb in one.verbs},
         tightening=(*known.flat("tightening"), *tightening),

@@ -102,7 +102,8 @@ class _Deriver:
         if entry.opening is Opening.STATE and (verb := self.told.ends.get(self.thing(entry.item).split()[-1])):
             return verb
         words, told = self.lexicon.words, self._heard(entry, step)
-        named = [one for one in told if names_it(one.object, entry.item, words) or names_it(entry.item, one.object, words)]
+        pairs = ((one, ((one.object, entry.item), (entry.item, one.object))) for one in told)
+        named = [one for one, names in pairs if any(names_it(*both, words) for both in names)]
         found = named or told
         return found[0].opposite if found else self.said[entry.opening.name.lower()]
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
-from procbuilder.model.phrases import tokens
+from procbuilder.model.tokens import tokens
 from procbuilder.model.words import Words
 
 _PIECE = re.compile(r"\w+|[,;:.–—]")
@@ -120,8 +120,9 @@ def _parts(before: str, rest: str, joint: str, verbs: frozenset[str], words: Wor
 
 def _is_of_one_kind(one: str, other: str, words: Words) -> bool:
     """True for the verbs of "reinigen und trocknen", which share their thing; not for "aufschrauben und anziehen"."""
-    kinds = (_keys(frozenset(kind), words) for kind in words.verbs.kinds)
-    return any(_without_verb(one, kind, words) is not None and _without_verb(other, kind, words) is not None for kind in kinds)
+    return any(
+        all(without_verb(piece, kind, words) is not None for piece in (one, other)) for kind in words.verbs.kinds
+    )
 
 
 @lru_cache(maxsize=100)

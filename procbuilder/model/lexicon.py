@@ -129,6 +129,8 @@ class Lexicon:
 
     language: str = ""
     """Whose words they are; empty when there are none for the language of the procedure."""
+    heard: bool = False
+    """Whether a narration in it is understood."""
     words: Words = UNKNOWN
     """How its words are told apart."""
     commands: frozenset[str] = frozenset()

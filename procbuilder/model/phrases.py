@@ -6,36 +6,18 @@ compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
-from itertools import takewhile, zip_longest
+from itertools import takewhile
 
-from procbuilder.model.words import Words, verb_forms
+from procbuilder.model.tokens import BREAK, FULL_STOP, Token, tokens
+from procbuilder.model.words import Words
 
 _WORD = re.compile(r"[^\W_]+")
-_BREAK = re.compile(r"[,;:.!?()\n]")
-_FULL_STOP = re.compile(r"[;:.!?\n]")
-_COMMA = re.compile(r"[,;:.!?\n]")
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
 _KNOWN = 4
 """Letters of an end of a compound by which somebody knows what is meant."""
-_SHORTEST = 2
-"""Letters of the shortest part by which a compound is found."""
-
-
-@dataclass(frozen=True, slots=True)
-class Token:
-    """One word of a text, and where it stands."""
-
-    key: str
-    """Folded."""
-    names: frozenset[str]
-    """All by which it is found: its key, the verbs of which it is a form, what it ends and begins with."""
-    start: int
-    end: int
-    clause: int = 0
-    """Number of its clause in the text."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,71 +40,6 @@ class Found:
 
 _Run = tuple[frozenset[str], ...]
 """Words one behind the other: for each its names, of which one must be a name of the token."""
-
-
-@lru_cache(maxsize=20_000)
-def tokens(text: str, words: Words) -> tuple[Token, ...]:
-    """The words of a text, but for articles and their like."""
-    read: list[Token] = []
-    for match in _WORD.finditer(text):
-        if words.written(match[0]) not in words.passed_over:
-            read += (Token(key, _names(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
-    joined = list(_joined(text, read, words) if words.verb_last else read)
-    return tuple(_in_clauses(text, joined, words))
-
-
-@lru_cache(maxsize=20_000)
-def _names(word: str, key: str, words: Words) -> frozenset[str]:
-    names = {key, *verb_forms(words, word)}
-    if words.compounds:
-        written = words.written(word)
-        names |= {f"-{key[at:]}" for at in range(len(key) - _SHORTEST + 1)}
-        names |= {f"{written[:at]}-" for at in range(_SHORTEST, len(written) + 1)}
-    return frozenset(names)
-
-
-def _joined(text: str, read: list[Token], words: Words) -> Iterator[Token]:
-    """A particle at the end of its clause is a verb with what stands before it: "Zieh den Stecker ab" is abziehen."""
-    clause: list[Token] = []
-    for token, behind in zip_longest(read, read[1:]):
-        last = behind is None or behind.key in words.command.joints or _BREAK.search(text[token.end : behind.start])
-        particle = words.written(text[token.start : token.end])
-        if last and particle in words.verbs.particles:
-            verbs = (verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end])))
-            token = replace(token, names=token.names | {particle + verb for verb in verbs})
-        clause = [] if last else [*clause, token]
-        yield token
-
-
-def _in_clauses(text: str, read: list[Token], words: Words) -> Iterator[Token]:
-    number = 0
-    for at, token in enumerate(read):
-        number += at > 0 and _begins_clause(text, read, at, words)
-        yield replace(token, clause=number)
-
-
-def _begins_clause(text: str, read: list[Token], at: int, words: Words) -> bool:
-    """True behind a full stop; where verbs stand last, behind a comma and at a joint too that has a verb beside it.
-
-    "Kerze ausbauen und Motor starten" are two, "Motor und Getriebe ausbauen" is one.
-    """
-    if (_COMMA if words.verb_last else _FULL_STOP).search(text, read[at - 1].end, read[at].start):
-        return True
-    if not words.verb_last:
-        return False
-    joints = words.command.joints
-    beside = (at - 1, at + 1) if read[at].key in joints else (at - 2, at) if read[at - 1].key in joints else ()
-    return any(0 <= one < len(read) and _is_verb(text, read[one], words) for one in beside)
-
-
-def _is_verb(text: str, token: Token, words: Words) -> bool:
-    noun = words.capital_nouns and text[token.start].isupper()
-    return not noun and not token.names.isdisjoint(_known_verbs(words))
-
-
-@lru_cache(maxsize=20)
-def _known_verbs(words: Words) -> frozenset[str]:
-    return frozenset(words.folded(verb) for kind in words.verbs.kinds for verb in kind)
 
 
 class Phrases:
@@ -170,10 +87,10 @@ class Phrases:
 
     def _denied(self, text: str, read: tuple[Token, ...], at: int, behind: int) -> bool:
         before = [one for one in read[max(0, at - _REACH) : at] if one.key in self._denies]
-        if before and not _FULL_STOP.search(text[before[-1].end : read[at].start]):
+        if before and not FULL_STOP.search(text[before[-1].end : read[at].start]):
             return True
         after = [one for one in read[behind : behind + _REACH - 1] if one.key in self._denies_behind]
-        return bool(after) and not _BREAK.search(text[read[behind - 1].end : after[0].start])
+        return bool(after) and not BREAK.search(text[read[behind - 1].end : after[0].start])
 
 
 def _places(runs: tuple[_Run, ...], read: tuple[Token, ...], at: int) -> list[tuple[int, int]]:
@@ -264,5 +181,6 @@ def _named(name: str, words: Words) -> tuple[Token, ...]:
 
 def _head(name: str, words: Words) -> str:
     """A name up to its first comma, or to the word that tells of what it is a part."""
-    read = list(re.finditer(r",|(?<=\s)\w+(?=\s)", name))
-    return next((name[: match.start()] for match in read if match[0] == "," or words.written(match[0]) in words.of), name)
+    read = re.finditer(r",|(?<=\s)\w+(?=\s)", name)
+    ends = (match.start() for match in read if match[0] == "," or words.written(match[0]) in words.of)
+    return name[: next(ends, len(name))]

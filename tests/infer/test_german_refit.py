@@ -77,7 +77,9 @@ def test_what_comes_off_by_words_alone_must_be_named_again(commands: tuple[str, 
     assert taken(*commands) == left
 
 
-@pytest.mark.parametrize("name", ["Sicherungssplint", "Kupferringe", "Zylinderkopfschraube M10", "O-Ring", "selbstsichernde Mutter"])
+@pytest.mark.parametrize(
+    "name", ["Sicherungssplint", "Kupferringe", "Zylinderkopfschraube M10", "O-Ring", "selbstsichernde Mutter"]
+)
 def test_parts_that_are_used_once(name: str) -> None:
     assert single_use(name, WORDS)
 

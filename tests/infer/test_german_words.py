@@ -1,4 +1,4 @@
-"""German words: one sentence in which each work, and each wrong order, must be found, and a near miss that must stay silent.
+"""German words: a sentence in which each work and each wrong order must be found, and a near miss that must be silent.
 
 All sentences are common practice, as it is written and spoken in Germany, Austria and Switzerland.
 """
