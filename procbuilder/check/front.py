@@ -53,7 +53,7 @@ def no_words_for_language(case: Case) -> Iterator[Problem]:
 
 def narration_not_read(case: Case) -> Iterator[Problem]:
     """A narration in a language whose spoken sentences nobody has taught us: no torque, no step is taken from it."""
-    lexicon, narration = case.lexicon, case.procedure.narration
+    lexicon, narration = case.lexicon, case.procedure.front.narration
     if lexicon.language and not lexicon.heard and narration:
         front, rule = case.procedure.front, "narration-not-read"
         language = front["language"]

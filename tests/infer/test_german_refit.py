@@ -28,11 +28,13 @@ def taken(*commands: str) -> list[str]:
 @pytest.mark.parametrize(
     ("step", "expected"),
     [
-        ("Stecker vom Sensor abstecken {#a}\n- Off: Sensorstecker", "Sensorstecker anstecken / Derived: #a / On: Sensorstecker"),
+        ("Stecker vom Sensor abstecken {#a}\n- Off: Sensorstecker",
+         "Sensorstecker anstecken / Derived: #a / On: Sensorstecker"),
         ("Hebel die Staubkappe ab {#a}\n- Off: Staubkappe", "Staubkappe aufdrücken / Derived: #a / On: Staubkappe"),
         ("Halter abschrauben {#a}\n- Off: Halter | by: 2 x Schraube M8, 13 mm",
          "Halter anschrauben / Derived: #a / On: Halter | by: 2 x Schraube M8, 13 mm / Torque: Schraube M8 | look up"),
-        ("Anhänger anheben {#a}\n- State: Anhänger angehoben", "Anhänger ablassen / Derived: #a / Ends: Anhänger angehoben"),
+        ("Anhänger anheben {#a}\n- State: Anhänger angehoben",
+         "Anhänger ablassen / Derived: #a / Ends: Anhänger angehoben"),
         ("Öl ablassen {#a}\n- State: Motoröl abgelassen",
          "Motoröl auffüllen / Derived: #a / Ends: Motoröl abgelassen / Supply: Motoröl"),
         ("Klemmschraube lösen {#a}\n- Slacken: Klemmschraube",
