@@ -41,7 +41,7 @@ def things(text: str, words: Words) -> list[str]:
     for word in _nouns_first(text.replace(",", " , ").split(), words):
         low = words.written(word)
         if low in words.passed_over:
-            aside = bool(found[-1]) and low in words.of
+            aside = low in words.of if found[-1] else aside
             found.append([])
         elif low == "," or low in words.command.joints:
             found.append([])
