@@ -5,10 +5,10 @@ from fractions import Fraction
 
 from procbuilder.infer.book import moment_at
 from procbuilder.infer.commanded import commanded
-from procbuilder.infer.hearing.english import thing
+from procbuilder.infer.dictionary.english import thing
+from procbuilder.infer.dictionary.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.lexicon import load
 from procbuilder.model.heard import Act, Sentence
 from procbuilder.model.ledger import Opening

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator
 from itertools import islice
 
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.model.commands import split_commands, without_verb
 from procbuilder.model.heard import Act, Operation, Sentence
 from procbuilder.model.lexicon import Lexicon
