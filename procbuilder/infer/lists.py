@@ -78,5 +78,4 @@ def _counted_first(items: list[Item], words: Words) -> list[Item]:
 def _line(item: Item, used: Iterable[tuple[Item, int]], words: Words) -> ItemLine:
     name = words.thing(item.name)
     steps = {number: None for other, number in used if words.thing(other.name) == name and other.new is item.new}
-    quantity = str(item.quantity) if item.quantity else ""
-    return ItemLine(item.name, quantity, item.new, tuple(steps), item.origin.words)
+    return ItemLine(item.name, item.quantity, item.new, tuple(steps), item.origin)

@@ -9,15 +9,15 @@ from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.infer.spoils import single_use
 from procbuilder.model.drafted import DerivedStep
-from procbuilder.model.heard import Act, Operation, Sentence
+from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.moves import FIELD_OF, OPENED_BY
 from procbuilder.model.origin import Place
 from procbuilder.model.phrases import called, mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
-_ACTS = {Opening.OFF: Act.OFF, Opening.SLACKENED: Act.SLACKEN, Opening.TEMPORARY: Act.FOR_NOW, Opening.STATE: Act.STATE}
 _TOGETHER = 3
 """So many things are put back by one command."""
 
@@ -111,7 +111,7 @@ class _Deriver:
         language = self.procedure.front["language"]
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
         told = operations([sentence], language, self.own, commands=True) if is_heard(language) else ()
-        return [one for one in told if one.opposite and one.act is _ACTS[entry.opening]]
+        return [one for one in told if one.opposite and FIELD_OF.get(one.act) == OPENED_BY[entry.opening]]
 
     def _last(self, name: str) -> list[str]:
         return self.thing(name).split()[-1:]

@@ -16,7 +16,6 @@ from procbuilder.pipeline.figures import as_found, figures, weak
 from procbuilder.pipeline.material import Material, unreadable
 from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.trimming import Trimmed
-from procbuilder.publish.language import Language, language_of
 
 Made = TypeVar("Made")
 
@@ -34,7 +33,7 @@ class Pictures:
 
 def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Material, progress: Progress) -> Pictures:
     """Choose and make the pictures of the steps; what cannot be read, and a weak picture, is a problem."""
-    steps, language = examined.procedure.steps, language_of(examined.procedure.front["language"])
+    steps = examined.procedure.steps
     shown: dict[str, tuple[Figure, ...]] = {}
     before: dict[str, tuple[Figure, str]] = {}
     problems: list[Problem] = []
@@ -42,13 +41,13 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
     for number, step in enumerate(steps):
         progress(f"choosing the pictures of: {step.command}", number, len(steps))
         for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger, examined.lexicon.words))):
-            made = _attempt(as_found, opened, trimmed[opened.id], material, language)
+            made = _attempt(as_found, opened, trimmed[opened.id], material)
             if isinstance(made, Problem):
                 problems.append(made)
             elif made:
                 before[step.id] = made, opened.id
                 break
-        own = _attempt(figures, step, trimmed[step.id], material, language)
+        own = _attempt(figures, step, trimmed[step.id], material)
         if isinstance(own, Problem):
             problems.append(own)
         else:
@@ -58,12 +57,11 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
 
 
 def _attempt(
-    make: Callable[[Step, Trimmed, Material, Language], Made],
-    step: Step, footage: Trimmed, material: Material, language: Language,
-) -> Made | Problem:  # fmt: skip
+    make: Callable[[Step, Trimmed, Material], Made], step: Step, footage: Trimmed, material: Material
+) -> Made | Problem:
     """What ``make`` gives, or that a recording or picture file cannot be read."""
     try:
-        return make(step, footage, material, language)
+        return make(step, footage, material)
     except (Unreadable, UnreadablePicture) as fault:
         return unreadable(fault, material, step)
 

@@ -1,15 +1,15 @@
 """From a heading and its fields to a step, and ids that no two steps share."""
 
+from collections.abc import Callable
 from dataclasses import replace
+from itertools import chain
+from typing import TypeVar
 
 from procbuilder.model.facts import facts
 from procbuilder.model.fields import Field
-from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
-from procbuilder.model.strain import Lift, Vibration
-from procbuilder.model.timecode import Span
+from procbuilder.model.procedure import Prose, Section, Step
 from procbuilder.read.flaws import Flaw, Flaws
 from procbuilder.read.headings import Heading, free_id, slug
 from procbuilder.read.stated import read_crew
@@ -25,6 +25,7 @@ from procbuilder.read.values import (
 
 FieldFlaws = list[tuple[Field, Flaw]]
 """What cannot be read, and in which field."""
+_Value = TypeVar("_Value")
 
 
 def make_step(
@@ -32,41 +33,39 @@ def make_step(
 ) -> tuple[Step, FieldFlaws]:
     """A step with the values of its fields read; flaws carry their field."""
     home = heading.spans[0].recording if heading.spans else recordings[0] if len(recordings) == 1 else ""
-    pictures: list[Picture] = []
-    hidden: list[HiddenPath] = []
-    skips: list[Span] = []
-    minutes: list[ThreePoint] = []
-    waits: list[Wait] = []
-    lifts: list[Lift] = []
-    vibrations: list[Vibration] = []
-    crew = 0
-    found: FieldFlaws = []
-    for entry in fields:
-        flaws: Flaws = []
-        match entry.name:
-            case "Picture":
-                pictures += filter(None, [read_picture(entry, home, flaws)])
-            case "Hide":
-                hidden += filter(None, [read_hidden(entry, home, flaws)])
-            case "Skip":
-                skips += read_skip(entry, recordings, home, flaws)
-            case "Time":
-                minutes += filter(None, [read_minutes(entry.part("minutes"), flaws)])
-            case "Wait":
-                waits += filter(None, [read_wait(entry, flaws)])
-            case "Lift":
-                lifts.append(read_lift(entry))
-            case "People":
-                crew = read_crew(entry.part("number"))
-            case "Vibration":
-                vibrations.append(read_vibration(entry))
-        found += ((entry, one) for one in flaws)
+    values = _Values(fields)
+    minutes = values.read("Time", lambda entry, flaws: read_minutes(entry.part("minutes"), flaws))
+    crew = values.read("People", lambda entry, _: read_crew(entry.part("number")))
     step = Step(
         place, heading.command, heading.id, bool(heading.id), heading.spans, prose, fields,
-        tuple(pictures), tuple(hidden), tuple(skips), minutes[-1] if minutes else None, tuple(waits),
-        tuple(lifts), tuple(vibrations), crew,
+        pictures=values.read("Picture", lambda entry, flaws: read_picture(entry, home, flaws)),
+        hidden=values.read("Hide", lambda entry, flaws: read_hidden(entry, home, flaws)),
+        skips=tuple(chain(*values.read("Skip", lambda entry, flaws: read_skip(entry, recordings, home, flaws)))),
+        minutes=minutes[-1] if minutes else None,
+        waits=values.read("Wait", read_wait),
+        lifts=values.read("Lift", lambda entry, _: read_lift(entry)),
+        vibrations=values.read("Vibration", lambda entry, _: read_vibration(entry)),
+        crew=crew[-1] if crew else 0,
     )  # fmt: skip
-    return step, found
+    return step, values.flaws
+
+
+class _Values:
+    """The values of the fields of one step, and what cannot be read of them."""
+
+    def __init__(self, fields: tuple[Field, ...]) -> None:
+        self.fields = fields
+        self.flaws: FieldFlaws = []
+
+    def read(self, name: str, reader: Callable[[Field, Flaws], _Value | None]) -> tuple[_Value, ...]:
+        """What a reader makes of each field of this name, as far as it can be read."""
+        values = []
+        for entry in self.fields:
+            if entry.name == name:
+                flaws: Flaws = []
+                values.append(reader(entry, flaws))
+                self.flaws += ((entry, one) for one in flaws)
+        return tuple(value for value in values if value is not None)
 
 
 def settle_ids(sections: tuple[Section, ...]) -> tuple[tuple[Section, ...], tuple[Problem, ...]]:

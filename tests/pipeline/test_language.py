@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import Built, build
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.wording.problems import said
 from tests.pipeline.text import WHOLE
 
@@ -22,11 +23,12 @@ def built(folder: Callable[[str], Path]) -> Built:
 
 
 def test_pictures_and_steps_are_named_in_the_language(built: Built) -> None:
-    steps = built.edition.steps
+    told = spoken(built.edition)
+    steps = told.steps
     assert steps[0].figures[0].alt == "Fertiger Zustand von: Lift off the belt cover"
     assert steps[1].as_found is not None
     assert steps[1].as_found.alt == "Vorher: Lift off the belt cover"
-    assert built.edition.closing[0].extra[-1] == "Schritt 3"
+    assert told.closing[0].extra[-1] == "Schritt 3"
 
 
 def test_page_says_german_and_keeps_what_was_typed(built: Built) -> None:
@@ -39,7 +41,7 @@ def test_page_says_german_and_keeps_what_was_typed(built: Built) -> None:
 def test_a_stop_is_told_in_the_language(folder: Callable[[str], Path]) -> None:
     edition = build(folder(GERMAN.replace("- On: belt cover | by: 2 x M5 bolt\n", ""))).edition
     assert edition.status == "draft"
-    assert edition.why_draft.endswith("vor einer Freigabe geklärt werden")
+    assert spoken(edition).why_draft.endswith("vor einer Freigabe geklärt werden")
 
 
 def test_data_hold_no_german_terms(built: Built) -> None:

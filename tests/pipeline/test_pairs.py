@@ -29,7 +29,7 @@ def steps() -> tuple[list[EditionStep], Figure]:
     figure = next(step.as_found for step in made if step.as_found)
     assert figure is not None
     plain = replace(made[0], figures=(), as_found=None, as_found_step=0)
-    after = replace(figure, caption="after")
+    after = replace(figure, shows="after")
     third = replace(plain, number=3, figures=(after,), as_found=figure, as_found_step=1)
     return [replace(plain, number=1), replace(plain, number=2), third, replace(plain, number=4)], figure
 
@@ -37,7 +37,7 @@ def steps() -> tuple[list[EditionStep], Figure]:
 def test_a_pair_has_what_was_found_and_what_was_done() -> None:
     shown, figure = steps()
     assert pairs(ledger(written(TEXT), load()), shown) == (
-        PicturePair("cover", 1, figure, 3, replace(figure, caption="after")),
+        PicturePair("cover", 1, figure, 3, replace(figure, shows="after")),
         PicturePair("clip", 1, figure, 0, None),
     )
 

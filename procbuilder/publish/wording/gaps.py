@@ -14,7 +14,7 @@ from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.publish.filmed import WEAK
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin, way
+from procbuilder.publish.terms import source, thing, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
@@ -124,8 +124,8 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Moment, _moment),
     (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
-    (Item, lambda item, _: item.words),
-    (Origin, lambda source, language: origin(source.words, language)),
+    (Item, thing),
+    (Origin, lambda origin, language: source(origin, language).words),
     (Term, lambda term, language: language.text(term.word)),
     (Blank, lambda blank, language: language.text(blank.name)),
     (Line, _line),
