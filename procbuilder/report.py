@@ -52,9 +52,7 @@ def checked_lines(
     if asked.first:
         lines += [tell("questions", language), *(_line(one, folder, language) for one in asked.first)]
     if asked.more:
-        kinds = tuple(
-            clause("more-about", language, count=count, about=Term(about)) for about, count in asked.more
-        )
+        kinds = tuple(clause("more-about", language, count=count, about=Term(about)) for about, count in asked.more)
         lines.append(tell("more-questions", language, kinds=kinds, folder=folder))
     if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
         lines.append(tell("must-be-answered", language, count=count))
@@ -68,19 +66,17 @@ def known_lines(checked: Checked, language: Language = ENGLISH) -> list[str]:
         *(tell("unread", language, recording=name, folder=folder) for name in checked.unread),
         *([_reading(checked.reading, language)] if checked.reading else []),
         *(tell("unscanned", language, recording=name, folder=folder) for name in checked.unscanned),
-        *(_filmed(one, language) for one in checked.filmed),
+        *(filmed_line(one, language) for one in checked.filmed),
         summary(checked.problems, language),
     ]
 
 
 def _reading(counts: Counts, language: Language) -> str:
     each = counts.words / counts.sentences
-    return tell(
-        "reading-ease", language, words=counts.words, each=each, ease=counts.ease, grade=max(counts.grade, 0.0)
-    )
+    return tell("reading-ease", language, words=counts.words, each=each, ease=counts.ease, grade=max(counts.grade, 0.0))
 
 
-def _filmed(filmed: Filmed, language: Language) -> str:
+def filmed_line(filmed: Filmed, language: Language = ENGLISH) -> str:
     """When a recording was filmed, by its clock."""
     begins, ends = f"{filmed.begun:%H:%M:%S}", f"{filmed.ended:%H:%M:%S} {filmed.begun:%Z}".rstrip()
     return tell("filmed", language, recording=filmed.recording, day=filmed.begun.date(), begins=begins, ends=ends)
@@ -113,7 +109,7 @@ def summary(problems: Iterable[Problem], language: Language = ENGLISH) -> str:
     """How many problems of each severity there are."""
     severities = [problem.severity for problem in problems]
     counts = ((severities.count(severity), severity) for severity in Severity)
-    told = [clause("of-severity", language, count=count, severity=Term(name)) for count, name in counts if count]
+    told = [f"{count} {language.text(name)}" for count, name in counts if count]
     return ", ".join(told) or tell("nothing-wrong", language)
 
 
@@ -121,10 +117,10 @@ def outcome(built: Built, language: Language = ENGLISH) -> list[str]:
     """Where the results are, and how the procedure stands."""
     edition = built.edition
     lines = [f"{each.path}: {remark(told, language)}" for each in edition.recordings for told in each.remarks]
-    lines += [_filmed(one, language) for one in built.filmed]
+    lines += [filmed_line(one, language) for one in built.filmed]
     if built.unprintable:
         lines.append(tell("unprintable", language, signs=" ".join(built.unprintable)))
-    count = len(stops(edition.problems)) if edition.why_draft else 0
+    count = 0 if edition.status == "withdrawn" else len(stops(edition.problems))
     status, told = Term(edition.status), summary(edition.problems, language)
     form = "status-because" if count else "status"
     return [
@@ -214,7 +210,7 @@ def _open(entry: Entry, language: Language) -> str:
         film=clause("filmed-at", language, time=time) if time else clause("not-filmed", language),
         step=StepRef(moment.step, moment.number),
         closing=StepRef(entry.closed[-1].step, entry.closed[-1].number) if assumed else "",
-        way=clause("on-way", language, way=way) if way else "",
+        way=f", {way}" if way else "",
     )
 
 

@@ -28,12 +28,6 @@ class Questions:
     more: tuple[tuple[str, int], ...] = ()
     """What the others are about, and how many of each kind."""
 
-    @property
-    def rest(self) -> str:
-        """``and 7 more about sizes, 2 more about torques``; empty when all are shown."""
-        kinds = ", ".join(f"{count} more about {about}" for about, count in self.more)
-        return f"and {kinds}" if kinds else ""
-
 
 def questions(problems: Iterable[Problem], most: int | None = MOST) -> Questions:
     """The questions among some problems; ``most`` of them at once, None for all."""

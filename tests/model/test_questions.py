@@ -31,6 +31,6 @@ def test_what_is_too_much_is_folded_by_kind() -> None:
     asked += [ask("torque-in-words", 2, line) for line in range(2)]
     found = questions(asked)
     assert len(found.first) == 15
-    assert found.rest == "and 2 more about torques, 7 more about sizes"
-    assert questions(asked, None).rest == ""
+    assert found.more == (("torques", 2), ("sizes", 7))
+    assert questions(asked, None).more == ()
     assert len(questions(asked, None).first) == 24

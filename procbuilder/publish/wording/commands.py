@@ -38,7 +38,6 @@ MESSAGES: dict[str, Text] = {
         "Text: {words} words, {each:.0f} a sentence; reading ease {ease:.0f} (Flesch; 60 and more reads plainly), "
         "school grade {grade:.0f}"
     ),
-    "summary": "{counts:,}",
     "nothing-wrong": "nothing is wrong or missing",
     "unprintable": "the PDF shows {signs} as an empty box: its typeface lacks them",
     "status": "Status: {status}; {summary}",
@@ -77,10 +76,8 @@ MESSAGES: dict[str, Text] = {
 
 CLAUSES: dict[str, Text] = {
     "more-about": "{count} more about {about}",
-    "of-severity": "{count} {severity}",
     "filmed-at": " at {time}",
     "not-filmed": ", not filmed",
-    "on-way": ", {way}",
     "look-in": "see {document}",
     "look-it-up": "look it up in the maker's data",
     "from-to": "{first} to {last}",
