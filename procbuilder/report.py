@@ -27,6 +27,7 @@ from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.commands import clause, tell
 from procbuilder.publish.wording.gaps import say
 from procbuilder.publish.wording.problems import said
+from procbuilder.publish.wording.topics import more
 from procbuilder.read.procedure import FILE_NAME
 
 
@@ -52,8 +53,7 @@ def checked_lines(
     if asked.first:
         lines += [tell("questions", language), *(_line(one, folder, language) for one in asked.first)]
     if asked.more:
-        kinds = tuple(clause("more-about", language, count=count, about=Term(about)) for about, count in asked.more)
-        lines.append(tell("more-questions", language, kinds=kinds, folder=folder))
+        lines.append(tell("more-questions", language, more=more(asked.more, language), folder=folder))
     if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
         lines.append(tell("must-be-answered", language, count=count))
     return lines

@@ -85,15 +85,16 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
-    wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
+    names = case.lexicon.checks.torque_wrench
+    wrenches = [item for item in listed if case.mentioned(item.name, names)]
     ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
-    if not outside or not listed or not case.lexicon.checks.torque_wrench:
+    if not outside or not listed or not names:
         return
     rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
     row = next(row for row in rows if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
-    tools = tuple(Phrase("torque-wrench", facts(low=low, high=high)) for low, high in proposed)
+    tools = tuple(f"{names[0]} {low}–{high} N·m" for low, high in proposed)
     low, high = _shown(outside[0]), _shown(outside[-1])
     given = facts(
         values=Phrase("newton-metres" if low == high else "newton-metres-from-to", facts(low=low, high=high)),
@@ -101,7 +102,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
         steps=tuple(dict.fromkeys(case.step(row.number) for row in rows)),
     )
     form = f"{'none-reaches' if ranges else 'none-listed'}{'' if tools else '-nor-known'}"
-    subject = f"{low}–{high} N·m"
+    subject = f"{low} N·m" if low == high else f"{low}–{high} N·m"
     yield Problem("torque-wrench-range", Severity.ADVICE, row.place, given, form, 4, subject)
 
 

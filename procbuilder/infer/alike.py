@@ -4,9 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from procbuilder.infer.hearing.english import thing
+from procbuilder.infer.dictionary.english import thing
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Sentence
 from procbuilder.model.practice import Logged, Run

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from procbuilder.infer.book import moment_at
-from procbuilder.infer.hearing.english import singular, thing
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.ledger import Opening
 from procbuilder.model.moves import LEFT_OPEN, MOVES

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.infer.hearing.english import WORDS
-from procbuilder.infer.hearing.said_torque import said_torque
+from procbuilder.infer.dictionary.english import WORDS
+from procbuilder.infer.dictionary.said_torque import said_torque
+from procbuilder.infer.dictionary.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.sentences import sentences
-from procbuilder.infer.hearing.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Narration, Procedure

@@ -24,8 +24,6 @@ from procbuilder.model.lexicon import (
 )
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
-_SPOILT = "the workshop says that this spoils it"
-
 
 @cache
 def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) -> Lexicon:
@@ -35,7 +33,8 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
     """
     known = lists(language, folder)
     tightening = tuple(verb for one in own.operations if one.act is Act.TIGHTEN for verb in one.verbs)
-    spoiling = tuple(Spoiling("", one.verbs, _SPOILT, one.things) for one in own.operations if one.scrap)
+    why = _said(known, "single_use", "own")["why"]
+    spoiling = tuple(Spoiling("", one.verbs, why, one.things) for one in own.operations if one.scrap)
     return Lexicon(
         language=known.language,
         words=known.words(),
@@ -91,23 +90,28 @@ def _single_use(known: WordLists) -> Iterator[SingleUse]:
         yield replace(part, spoilt=part.id in spoilt)
 
 
+def _said(known: WordLists, name: str, part: str) -> dict[str, str]:
+    """What the program itself says, in English where there are no words for it."""
+    own: dict[str, str] = known.table(name).get(part) or lists(ENGLISH).table(name)[part]
+    return own
+
+
 def _refit(known: WordLists) -> Refit:
-    """Steps are proposed in English where there are no words for them."""
     table = known.table("refit")
     return Refit(
         decide=tuple((tuple(block["words"]), block["decide"]) for block in table.get("decide", {}).values()),
         threaded=tuple(table.get("threaded", {}).get("words", ())),
         ends=table.get("ends", {}),
         supply=tuple(table.get("needs", {}).get("supply", ())),
-        said=table.get("said") or lists(ENGLISH).table("refit")["said"],
+        said=_said(known, "refit", "said"),
     )
 
 
 def _signs(known: WordLists) -> Iterator[tuple[str, SignWords]]:
-    words = known.table("safety_signs")
+    """Every sign, so that one whose number is typed is shown in any language, with its meaning in English at least."""
+    words, english = known.table("safety_signs"), lists(ENGLISH).table("safety_signs")
     for number in (number for numbers in known.facts("safety_signs").values() for number in numbers):
-        if number in words:
-            yield number, record(SignWords, words[number])
+        yield number, record(SignWords, words.get(number, {"meaning": english[number]["meaning"]}))
 
 
 def _threads(known: WordLists) -> Iterator[Thread]:

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import is_heard
 from procbuilder.infer.spoils import single_use
 from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Operation, Sentence

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
+from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.ledger import Entry, Ledger, Opening
 from procbuilder.model.words import Words

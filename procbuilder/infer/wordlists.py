@@ -44,9 +44,13 @@ class WordLists:
 
 
 def lists(language: str, folder: Path = DATA) -> WordLists:
-    """Those of a language as typed; a region uses those of its language: ``de-AT`` those of ``de``."""
+    """Those of a language as typed; a region uses those of its language: ``de-AT`` those of ``de``.
+
+    A language that has no words of dangers has none at all: nobody may take silence for safety.
+    """
     code = (language.strip() or ENGLISH).casefold().partition("-")[0]
-    return WordLists(code if code.isalpha() and folder.joinpath(code).is_dir() else "", folder)
+    known = code.isalpha() and (folder / code / "dangers.toml").is_file()
+    return WordLists(code if known else "", folder)
 
 
 def record(kind: type[Kind], table: Mapping[str, Any]) -> Kind:

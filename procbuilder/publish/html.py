@@ -29,6 +29,7 @@ from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
 from procbuilder.publish.spoken import Spoken, spoken
 from procbuilder.publish.told import ToldEntry
+from procbuilder.publish.wording.topics import topics
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -197,6 +198,5 @@ def _ledger(edition: Spoken) -> dict[str, tuple[ToldEntry, ...]]:
 
 def _folded(edition: Edition, language: Language) -> str:
     """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
-    kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
-    told = language.text
-    return ", ".join(told(pagewords.KIND_OF_PROBLEM, count=count, kind=told(kind)) for kind, count in kinds.items())
+    counts = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
+    return topics(counts.items(), language)

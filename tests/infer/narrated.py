@@ -5,7 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
-from procbuilder.infer.hearing.english import thing
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.procedure import Narration

@@ -1,6 +1,6 @@
 """What has been told before a result is, and what the last sentence tells of it."""
 
-from procbuilder.infer.hearing.english import thing
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.operations import operations
 from tests.infer.spoken import spoken
 

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import pytest
 
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.draft import draft
-from procbuilder.infer.hearing.english import thing
 from procbuilder.infer.hearing.operations import operations
 from tests.infer.narrated import NAMES, Told, read
 from tests.infer.spoken import still_open

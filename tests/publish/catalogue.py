@@ -9,14 +9,14 @@ from typing import Any
 from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import load
-from procbuilder.model import questions
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, commands, faults, phrases, problems, progress
+from procbuilder.publish.wording import causes, commands, faults, phrases, problems, progress, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, faults, progress, *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, faults, progress, topics,
+    *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
@@ -39,8 +39,7 @@ def messages() -> set[Message]:
         terms.SCRAP,
         *terms.WAYS,
     }
-    kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
-    every = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, "".join(text)))}
+    every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 
@@ -67,4 +66,5 @@ def _called() -> Iterator[Message]:
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
     yield from (sign.meaning for sign in load().signs.values())
-    yield from (part.why for part in load().single_use if part.spoilt)
+    yield from (part.why for part in load().single_use)
+    yield from (spoiling.why for spoiling in load().spoiling)

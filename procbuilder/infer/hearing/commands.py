@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from procbuilder.infer.hearing.english import is_plural
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.english import is_plural
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation
 
 MOST_WORDS = 20

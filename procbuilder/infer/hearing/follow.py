@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from procbuilder.infer.book import Account, Book
-from procbuilder.infer.hearing.english import WORDS, is_plural, singular, thing
+from procbuilder.infer.dictionary.english import WORDS, is_plural, singular, thing
 from procbuilder.model.fields import BY_NAME, Field
 from procbuilder.model.heard import Act, Operation, Tense
 from procbuilder.model.ledger import Moment, Opening

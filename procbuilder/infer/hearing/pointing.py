@@ -5,13 +5,13 @@ from dataclasses import replace
 from functools import partial
 from itertools import chain
 
-from procbuilder.infer.hearing.english import is_plural, singular
+from procbuilder.infer.dictionary.english import is_plural, singular
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Memory, Named, Reach
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
 
 _Fits = Callable[[Told, str, Reach], bool]

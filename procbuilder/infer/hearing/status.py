@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable
 
-from procbuilder.infer.hearing.english import singular, thing
+from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.model.heard import Act
 
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)

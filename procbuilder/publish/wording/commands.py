@@ -29,7 +29,7 @@ MESSAGES: dict[str, Text] = {
         'Questions that only you can answer, the worst first. Type the line that is shown; "look up" is an answer '
         'too, and "- Refused: the words in brackets | why" settles what does not matter here:'
     ),
-    "more-questions": "and {kinds:,}: procbuilder check --all {folder} shows them",
+    "more-questions": "{more}: procbuilder check --all {folder} shows them",
     "must-be-answered": Plural(
         "{count} of the questions must be answered before anyone may approve it",
         "{count} of the questions must be answered before anyone may approve it",
@@ -75,7 +75,6 @@ MESSAGES: dict[str, Text] = {
 """By the name that a command uses."""
 
 CLAUSES: dict[str, Text] = {
-    "more-about": "{count} more about {about}",
     "filmed-at": " at {time}",
     "not-filmed": ", not filmed",
     "look-in": "see {document}",

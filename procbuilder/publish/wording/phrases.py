@@ -11,7 +11,7 @@ OR = "{parts} or {last}"
 BLANKS = (
     "reason", "name", "document, section", "value", "document, page", "why not", "special head", "the words are wrong",
     "right, with the page of the document", "used again after inspection", "date", "who checks it", "what happens",
-    "how to avoid it", "what is tried", "what is right",
+    "how to avoid it", "what is tried", "what is right", "who went through them",
 )  # fmt: skip
 """What only the technician can fill in, in lines to copy."""
 
@@ -44,6 +44,5 @@ PHRASES: dict[str, Text] = {
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
     "newton-metres-from-to": "{low} to {high} N·m",
-    "torque-wrench": "torque wrench {low}–{high} N·m",
 }
 """By the form that a rule names."""

@@ -6,8 +6,8 @@ from decimal import Decimal
 from functools import cache, cached_property, lru_cache
 from typing import Any
 
-from procbuilder.infer.hearing.english import singular, thing
-from procbuilder.infer.hearing.inflect import Form, forms
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.inflection import Form, forms
 from procbuilder.infer.wordlists import ENGLISH, lists
 from procbuilder.model.heard import Act
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
