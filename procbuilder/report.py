@@ -22,6 +22,7 @@ from procbuilder.pipeline.recordings import Filmed
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.terms import OPENINGS
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.commands import clause, tell
@@ -206,7 +207,7 @@ def _open(entry: Entry, language: Language) -> str:
         "assumed-closed" if assumed else "still-open",
         language,
         item=entry.item,
-        opening=Term(entry.opening),
+        opening=Term(OPENINGS[entry.opening]),
         film=clause("filmed-at", language, time=time) if time else clause("not-filmed", language),
         step=StepRef(moment.step, moment.number),
         closing=StepRef(entry.closed[-1].step, entry.closed[-1].number) if assumed else "",

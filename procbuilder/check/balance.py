@@ -24,7 +24,7 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
             item=entry.item if entry.opening is Opening.STATE else counted(entry, entry.out),
             opened=entry.opened[-1 if entry.opening is Opening.SLACKENED else 0],
             back=entry.back,
-            why=Term(entry.spoilt),
+            why=Term(entry.spoilt.why if entry.spoilt else ""),
             close=_closing(entry, rest),
             left=Line(LEFT_OPEN, (rest, Blank("reason"), Blank("name"))),
         )

@@ -86,12 +86,13 @@ class _Scenes:
         if step.reserved:
             stop = CardLine(Style.STOP, text(pagewords.STOP_DONE_BY, who=step.reserved))
             told = (stop, CardLine(Style.TITLE, step.command), *self._before_going_on(step))
-            return Scene(name, (Card((*beginning, *told)),))
+            return Scene(name, (Card((*beginning, *told)),), number=step.number)
         points = list(self._points(step))
         facts = [*self._needed(step), *(() if step.clip else points)]
         return Scene(
             title=name,
             before=(Card((*beginning, CardLine(Style.TITLE, step.command), *self._facts(facts))),),
+            number=step.number,
             step=step.id,
             head=name,
             standing=self._still_dangerous(step),

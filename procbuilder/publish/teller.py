@@ -15,7 +15,7 @@ from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from procbuilder.publish.filmed import taken_from, weaknesses
 from procbuilder.publish.language import Language
 from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
-from procbuilder.publish.terms import LISTS, other_unit, source, thing, things, way
+from procbuilder.publish.terms import BALANCES, LISTS, OPENINGS, other_unit, source, thing, things, way
 from procbuilder.publish.told import (
     Told,
     ToldEntry,
@@ -148,14 +148,14 @@ class Teller:
 
     def entry(self, entry: Entry) -> ToldEntry:
         """An entry of the ledger."""
-        language = self.language
+        language, spoilt = self.language, entry.spoilt.why if entry.spoilt else ""
         return ToldEntry(
-            item=entry.item, opening=entry.opening, how=self.term(entry.opening), balance=entry.balance,
-            ends=self.term(entry.balance), opened=self._moments(entry.opened), closed=self._moments(entry.closed),
-            opened_at=self._at(entry.opened), closed_at=self._at(entry.closed),
+            item=entry.item, opening=entry.opening, how=self.term(OPENINGS[entry.opening]), balance=entry.balance,
+            ends=self.term(BALANCES[entry.balance]), opened=self._moments(entry.opened),
+            closed=self._moments(entry.closed), opened_at=self._at(entry.opened), closed_at=self._at(entry.closed),
             count=language.number(_plain(entry.out)), back=language.number(_plain(entry.back)),
             even=entry.out == entry.back, fasteners=things(entry.fasteners, language), tray=entry.tray, of=entry.of,
-            scrapped=entry.scrapped, spoilt=self.term(entry.spoilt), nipped=entry.nipped, renewed=entry.renewed,
+            scrapped=entry.scrapped, spoilt=self.term(spoilt), nipped=entry.nipped, renewed=entry.renewed,
             way=way(entry.way, language), reason=entry.reason,
         )  # fmt: skip
 

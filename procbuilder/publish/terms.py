@@ -23,10 +23,24 @@ LISTS = {
 }
 """Titles of the lists before the start, as far as they are no names of fields."""
 
+BALANCES = {
+    Balance.CLOSED: "closed",
+    Balance.ASSUMED: "closed, only assumed",
+    Balance.OPEN: "still open",
+    Balance.LEFT_OPEN: "left open on purpose",
+    Balance.NEVER_OPENED: "closed but never opened",
+}
+OPENINGS = {
+    Opening.OFF: "off",
+    Opening.SLACKENED: "slackened",
+    Opening.TEMPORARY: "fitted for now",
+    Opening.STATE: "state",
+}
+
 TERMS: tuple[str, ...] = tuple(dict.fromkeys((
     *(str(signal) for signal in Signal),
-    *(str(balance) for balance in Balance),
-    *(str(opening) for opening in Opening),
+    *BALANCES.values(),
+    *OPENINGS.values(),
     *(str(state) for state in PictureState),
     *(str(severity) for severity in Severity),
     *(str(shape) for shape in MarkShape),

@@ -32,6 +32,7 @@ def messages() -> set[Message]:
         *_texts(problems.HIDDEN),
         *constants,
         *timewords.CREWS.values(),
+        *timewords.ALLOWANCES.values(),
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),

@@ -1,5 +1,6 @@
 """What the commands say besides problems and faults."""
 
+from procbuilder.model.estimate import Basis
 from procbuilder.model.facts import Value, facts
 from procbuilder.publish.language import Language
 from procbuilder.publish.wording.gaps import filled
@@ -84,11 +85,10 @@ CLAUSES: dict[str, Text] = {
     "one-time": "{likely} min ({source})",
     "range": "{low}–{high} min, likely {likely} ({source})",
     "logged-runs": Plural("{count} logged run", "{count} logged runs"),
-    "log": "log",
-    "typed": "typed",
-    "footage": "footage",
-    "cut footage": "cut footage",
-    "nothing": "no time known",
+    Basis.TYPED: "typed",
+    Basis.FOOTAGE: "footage",
+    Basis.CUT: "cut footage",
+    Basis.NOTHING: "no time known",
 }
 """Parts of these sentences."""
 
