@@ -28,12 +28,6 @@ NOT_YET = {
     "read/compose.py": "a draft, written in English so far",
     "read/workshop.py": "what an allowance is a share of",
     "infer/hearing/draft.py": "a draft, written in English so far",
-    "pipeline/build.py": "what is being done",
-    "pipeline/clips.py": "what is being done",
-    "pipeline/pictures.py": "what is being done",
-    "pipeline/thorough.py": "what is being done",
-    "pipeline/trimming.py": "what is being done",
-    "pipeline/recordings.py": "when a recording was filmed",
     "pipeline/refit.py": "the title of a section in a draft",
 }
 """Modules whose sentences still have to move."""
