@@ -5,7 +5,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -13,6 +13,9 @@ from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
 from procbuilder.model.fault import Fault
 from procbuilder.model.problem import stops
+
+if TYPE_CHECKING:
+    from procbuilder.publish.language import Language
 
 app = typer.Typer(
     help="Makes a procedure that an apprentice can follow out of the clips of a repair and a rough list of times.",
@@ -26,17 +29,20 @@ Folder = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of the proce
 
 
 @contextmanager
-def _faults_shown() -> Iterator[None]:
-    """Print a fault as one line and end with its exit code."""
-    try:
-        yield
-    except Fault as fault:
-        from procbuilder.publish.wording.faults import said_fault
+def _speaking(folder: Path | None = None) -> Iterator["Language"]:
+    """The language in which to tell of a procedure; a fault is printed as one line and ends with its exit code."""
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.publish.wording.faults import said_fault
+    from procbuilder.speech import language_for
 
-        message(said_fault(fault))
+    language = language_for(folder)
+    try:
+        yield language
+    except Fault as fault:
+        message(said_fault(fault, language))
         raise typer.Exit(fault.code) from None
     except KeyboardInterrupt:
-        message("stopped; what was there before is unchanged")
+        message(tell("stopped", language))
         raise typer.Exit(3) from None
 
 
@@ -65,14 +71,16 @@ def demo(
     """
     from procbuilder.pipeline.demo import demo as run
     from procbuilder.report import highlights, outcome
+    from procbuilder.speech import language_for
 
-    with _faults_shown():
-        with progress() as report:
+    with _speaking() as language:
+        with progress(language) as report:
             first, *others = run(folder, report)
-        for line in [*highlights(first.edition), *outcome(first)]:
+        own = language_for(first.folder)
+        for line in [*highlights(first.edition, own), *outcome(first, own)]:
             answer(line)
         for built in others:
-            for line in [built.edition.title, *outcome(built)]:
+            for line in [built.edition.title, *outcome(built, language_for(built.folder))]:
                 answer(line)
 
 
@@ -97,22 +105,22 @@ def new(
     Without a list, the steps are drafted from the narration; everything in it is a proposal to be read and changed.
     """
     from procbuilder.pipeline.new import new as run
-    from procbuilder.report import problem_lines
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.report import made_lines, problem_lines
 
     if refit and not (recording or steps or narration):
         _refit(folder)
         return
-    if refit or not recording:
-        message("new needs at least one --recording, or --refit alone for a procedure that is there")
-        raise typer.Exit(2)
-    with _faults_shown():
-        with progress() as report:
+    with _speaking() as language:
+        if refit or not recording:
+            message(tell("new-needs", language))
+            raise typer.Exit(2)
+        with progress(language) as report:
             made = run(folder, recording, steps, narration or [], report)
-        for line in problem_lines(made.problems):
+        for line in problem_lines(made.problems, language):
             message(line)
-        answer(f"{made.folder / 'procedure.md'}: {made.steps} steps. Fill it in, then run: procbuilder build {folder}")
-        if made.set_aside is not None:
-            answer(f"{made.folder / 'narration/heard.txt'}: where each sentence went; {made.set_aside} are in no step")
+        for line in made_lines(made, language):
+            answer(line)
         raise typer.Exit(1 if made.problems else 0)
 
 
@@ -121,8 +129,8 @@ def _refit(folder: Path) -> None:
     from procbuilder.pipeline.refit import refit
     from procbuilder.report import refit_lines
 
-    with _faults_shown():
-        for line in refit_lines(refit(folder)):
+    with _speaking(folder) as language:
+        for line in refit_lines(refit(folder), language):
             answer(line)
 
 
@@ -139,26 +147,20 @@ def check(
     """
     from procbuilder.pipeline.check import check as run
     from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import checked_lines, problem_data, reading_line, summary
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.report import checked_lines, known_lines, problem_data
 
-    with _faults_shown():
+    with _speaking(folder) as language:
         if add_ids:
-            message(f"{write_ids(folder)} step ids written")
+            message(tell("ids-written", language, count=write_ids(folder)))
         checked = run(folder)
         if as_json:
-            answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
+            answer(json.dumps(problem_data(checked.problems, language), ensure_ascii=False, indent=2, default=str))
         else:
-            for line in checked_lines(checked.problems, folder, everything=everything):
+            for line in checked_lines(checked.problems, folder, language, everything=everything):
                 answer(line)
-        for name in checked.unread:
-            message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
-        if checked.reading:
-            message(reading_line(checked.reading))
-        for name in checked.unscanned:
-            message(f"{name} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}")
-        for line in checked.filmed:
+        for line in known_lines(checked, language):
             message(line)
-        message(summary(checked.problems))
         raise typer.Exit(1 if stops(checked.problems) else 0)
 
 
@@ -186,18 +188,20 @@ def build(
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
 
-    with _faults_shown():
-        stopped = False
-        for each in procedures(folder):
-            with progress() as report:
+    stopped = False
+    with _speaking(folder):
+        every = procedures(folder)
+    for each in every:
+        with _speaking(each) as language:
+            with progress(language) as report:
                 options = Options(edition, (TASK,) if dita else (), film, thorough)
                 built = run(each, report, options)
-            for line in checked_lines(built.problems, each):
+            for line in checked_lines(built.problems, each, language):
                 message(line)
-            for line in outcome(built):
+            for line in outcome(built, language):
                 answer(line)
             stopped = stopped or bool(stops(built.problems))
-        raise typer.Exit(1 if stopped else 0)
+    raise typer.Exit(1 if stopped else 0)
 
 
 @app.command()
@@ -210,16 +214,17 @@ def log(
     The columns are who (initials or a code), when, step (its id) and minutes. All rows are added, or none.
     """
     from procbuilder.pipeline.log import log as run
+    from procbuilder.publish.wording.commands import tell
     from procbuilder.report import log_lines, problem_lines
 
-    with _faults_shown():
+    with _speaking(folder) as language:
         logged = run(folder, file)
-        for line in problem_lines(logged.problems):
+        for line in problem_lines(logged.problems, language):
             message(line)
         if logged.problems:
-            message(f"nothing was added to {logged.log}")
+            message(tell("nothing-added", language, log=logged.log))
             raise typer.Exit(1)
-        for line in log_lines(logged):
+        for line in log_lines(logged, language):
             answer(line)
 
 
@@ -231,9 +236,10 @@ def serve(
     """Show a built procedure in the browser from this machine; nobody else can reach it. Ctrl+C ends it."""
     from procbuilder.edit.serve import HOST, output_of
     from procbuilder.edit.serve import serve as run
+    from procbuilder.publish.wording.commands import tell
 
-    with _faults_shown():
-        message(f"{output_of(folder)} is at http://{HOST}:{port}/ – Ctrl+C ends it")
+    with _speaking(folder) as language:
+        message(tell("serving", language, folder=output_of(folder), address=f"http://{HOST}:{port}/"))
         run(folder, port)
 
 

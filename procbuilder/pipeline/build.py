@@ -10,11 +10,13 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
+from procbuilder.model.facts import Phrase
 from procbuilder.model.fault import Busy, NoProcedure
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.pipeline.assemble import assemble
@@ -28,7 +30,7 @@ from procbuilder.pipeline.pictures import choose
 from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.progress import Progress, silent
 from procbuilder.pipeline.publishing import publish
-from procbuilder.pipeline.recordings import filmed, read
+from procbuilder.pipeline.recordings import Filmed, filmed, read
 from procbuilder.pipeline.reserved import qualification, without_methods, without_words
 from procbuilder.pipeline.scanning import scan
 from procbuilder.pipeline.thorough import look_through
@@ -52,7 +54,7 @@ class Built:
     """All problems, worst first; those of the edition say nothing of steps reserved by law."""
     film_dropped: bool = False
     """There was a film, which does not fit any more."""
-    filmed: tuple[str, ...] = ()
+    filmed: tuple[Filmed, ...] = ()
     """When each recording was filmed, by its clock; never to be published."""
 
     @property
@@ -139,14 +141,15 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
         pictures = choose(shown, trimmed, material, progress)
         broken = check(examined)
         clips = cut(shown.procedure.steps, trimmed, pictures, material, progress)
-        problems = worst_first([
+        found = (
             *text_problems, *narration_problems, *times.problems, *recordings.problems, *broken,
             *pictures.problems, *clips.problems,
-        ])  # fmt: skip
+        )  # fmt: skip
+        problems = worst_first(unsettled(procedure, found))
         told = without_words(problems, procedure, shown.reserved)
         edition = assemble(shown, trimmed, pictures, clips, told, qualified)
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
-        progress("writing page and PDF", 1, 1)
+        progress(Phrase("writing"), 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
         unprintable = publish(edition, out, epoch(), cache, options.also)
         return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
@@ -13,7 +14,7 @@ from procbuilder.pipeline.examine import check as broken_rules
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.practice import read_times
-from procbuilder.pipeline.recordings import filmed, known
+from procbuilder.pipeline.recordings import Filmed, filmed, known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
 from procbuilder.read.procedure import FILE_NAME, read_procedure
@@ -29,7 +30,7 @@ class Checked:
     """Recordings whose length is not known yet, so that times were not compared with it."""
     unscanned: tuple[str, ...]
     """Recordings of which it is not known where they are cut, and where somebody talks."""
-    filmed: tuple[str, ...]
+    filmed: tuple[Filmed, ...]
     """When each recording was filmed, by its clock; never to be published."""
     reading: Counts | None = None
     """Counts of the text that a reader reads at the job; None when it is not in English."""
@@ -50,9 +51,8 @@ def check(folder: Path) -> Checked:
     footage = scanned(Material(folder, procedure.steps, recordings, cache))
     times = read_times(folder)
     examined = examine(procedure, narration, recordings, footage, times)
-    problems = worst_first(
-        [*text_problems, *narration_problems, *recordings.problems, *times.problems, *broken_rules(examined)]
-    )
+    found = (*text_problems, *narration_problems, *recordings.problems, *times.problems, *broken_rules(examined))
+    problems = worst_first(unsettled(procedure, found))
     return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(examined))
 
 
