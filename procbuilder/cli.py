@@ -2,17 +2,22 @@
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
 from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
 from procbuilder.model.fault import Fault
-from procbuilder.model.problem import stops
+
+if TYPE_CHECKING:
+    from procbuilder.pipeline.build import Built
+    from procbuilder.pipeline.check import Checked
+    from procbuilder.pipeline.library import Failed
 
 app = typer.Typer(
     help="Makes a procedure that an apprentice can follow out of the clips of a repair and a rough list of times.",
@@ -23,6 +28,7 @@ app = typer.Typer(
 )
 
 Folder = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of the procedure.")]
+Library = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")]
 
 
 @contextmanager
@@ -38,6 +44,15 @@ def _faults_shown() -> Iterator[None]:
     except KeyboardInterrupt:
         message("stopped; what was there before is unchanged")
         raise typer.Exit(3) from None
+
+
+def _end(results: "Sequence[Built | Checked | Failed]", *, alone: bool) -> NoReturn:
+    """Say how the procedures of a library came out, and end with the gravest exit code."""
+    from procbuilder.report import exit_code, library_lines
+
+    for line in [] if alone else library_lines(results):
+        message(line)
+    raise typer.Exit(max(map(exit_code, results)))
 
 
 def _version(wanted: bool) -> None:
@@ -128,43 +143,42 @@ def _refit(folder: Path) -> None:
 
 @app.command()
 def check(
-    folder: Folder,
+    folder: Library,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
-    """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
+    """Show what is wrong or missing, worst first, in a procedure or in every procedure of a library.
+
+    The exit code is 1 if something must stop an approval.
 
     Recordings are not opened: what an earlier build knows of them is used.
     """
     from procbuilder.pipeline.check import check as run
-    from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import checked_lines, problem_data, reading_line, summary
+    from procbuilder.pipeline.check import check_all, write_ids
+    from procbuilder.pipeline.library import Failed, is_procedure, procedures
+    from procbuilder.report import checked_lines, checked_notes, problem_data
 
     with _faults_shown():
         if add_ids:
-            message(f"{write_ids(folder)} step ids written")
-        checked = run(folder)
+            message(f"{sum(write_ids(each) for each in procedures(folder))} step ids written")
+        alone = is_procedure(folder)
+        results = [run(folder)] if alone else list(check_all(folder))
+        checked = [each for each in results if not isinstance(each, Failed)]
         if as_json:
-            answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
-        else:
-            for line in checked_lines(checked.problems, folder, everything=everything):
+            data = [one for each in checked for one in problem_data(each.problems, None if alone else each.folder.name)]
+            answer(json.dumps(data, ensure_ascii=False, indent=2))
+        for each in checked:
+            for line in [] if as_json else checked_lines(each.problems, each.folder, everything=everything):
                 answer(line)
-        for name in checked.unread:
-            message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
-        if checked.reading:
-            message(reading_line(checked.reading))
-        for name in checked.unscanned:
-            message(f"{name} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}")
-        for line in checked.filmed:
-            message(line)
-        message(summary(checked.problems))
-        raise typer.Exit(1 if stops(checked.problems) else 0)
+            for line in checked_notes(each):
+                message(line)
+        _end(results, alone=alone)
 
 
 @app.command()
 def build(
-    folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    folder: Library,
     edition: Annotated[
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
@@ -179,25 +193,30 @@ def build(
     Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
     which goes to a folder of its own.
 
-    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
+    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1. Of a
+    library, a procedure that fails keeps its last good output, the others are built, and the gravest exit code counts.
     """
-    from procbuilder.pipeline.build import Options, procedures
+    from procbuilder.pipeline.build import Options, jobs
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
 
+    options = Options(edition, (TASK,) if dita else (), film, thorough)
     with _faults_shown():
-        stopped = False
-        for each in procedures(folder):
-            with progress() as report:
-                options = Options(edition, (TASK,) if dita else (), film, thorough)
-                built = run(each, report, options)
-            for line in checked_lines(built.problems, each):
+        alone = is_procedure(folder)
+        results: list[Built | Failed] = []
+        for job in [partial(run, folder, options=options)] if alone else jobs(folder, options):
+            with progress() as told:
+                built = job(told)
+            results.append(built)
+            if isinstance(built, Failed):
+                continue
+            for line in checked_lines(built.problems, built.folder):
                 message(line)
             for line in outcome(built):
                 answer(line)
-            stopped = stopped or bool(stops(built.problems))
-        raise typer.Exit(1 if stopped else 0)
+        _end(results, alone=alone)
 
 
 @app.command()

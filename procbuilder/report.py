@@ -1,6 +1,6 @@
 """What the commands say: problems, outcome, and what is worth a look first."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -8,17 +8,20 @@ from typing import Any
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis, StepTime
 from procbuilder.model.ledger import Balance, Entry
-from procbuilder.model.problem import Problem, Severity, blocking
+from procbuilder.model.problem import Problem, Severity, blocking, stops
 from procbuilder.model.questions import MOST, questions
 from procbuilder.model.readability import Counts
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.build import Built
+from procbuilder.pipeline.check import Checked
+from procbuilder.pipeline.library import Failed
 from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
+from procbuilder.publish.wording.faults import said_fault
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.words import BASIS_WORDS
 
@@ -53,7 +56,31 @@ def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool
     return lines
 
 
-def reading_line(counts: Counts) -> str:
+def checked_notes(checked: Checked) -> list[str]:
+    """What a check could not look at, how the text reads, when it was filmed, and how many problems there are."""
+    again = f"procbuilder build {checked.folder}"
+    lines = [f"{name} has not been read yet, so times were not compared with it: {again}" for name in checked.unread]
+    lines += [_reading(checked.reading)] if checked.reading else []
+    lines += [f"{name} has not been scanned yet for cuts, talk and stillness: {again}" for name in checked.unscanned]
+    return [*lines, *checked.filmed, summary(checked.problems)]
+
+
+def exit_code(done: Built | Checked | Failed) -> int:
+    """0 done, 1 something must stop an approval; that of its fault when it failed."""
+    return done.fault.code if isinstance(done, Failed) else int(bool(stops(done.problems)))
+
+
+def library_lines(results: Sequence[Built | Checked | Failed]) -> list[str]:
+    """How many procedures of a library came out how, and what each failed on."""
+    failed = [each for each in results if isinstance(each, Failed)]
+    stopped = sum(exit_code(each) == 1 for each in results if not isinstance(each, Failed))
+    many = f"{len(results)} procedure{'s' if len(results) > 1 else ''}"
+    told = f"{many}: {len(results) - stopped - len(failed)} without a stop, {stopped} with one"
+    lines = [f"{told}, {len(failed)} failed" if failed else told]
+    return lines + [f"{each.folder.name}: {said_fault(each.fault)}" for each in failed]
+
+
+def _reading(counts: Counts) -> str:
     """How the text reads, in one line."""
     return (
         f"Text: {counts.words} words, {counts.words / counts.sentences:.0f} a sentence; reading ease "
@@ -61,12 +88,12 @@ def reading_line(counts: Counts) -> str:
     )
 
 
-def problem_data(problems: Iterable[Problem]) -> list[dict[str, Any]]:
-    """The problems for a machine."""
+def problem_data(problems: Iterable[Problem], inside: str | None = None) -> list[dict[str, Any]]:
+    """The problems for a machine; ``inside`` is the folder of the procedure, where there are several."""
     return [
         {
             "severity": problem.severity.value,
-            "file": problem.place.file,
+            "file": f"{inside}/{problem.place.file}" if inside else problem.place.file,
             "line": problem.place.line,
             "what": said(problem).what,
             "instead": said(problem).instead,
