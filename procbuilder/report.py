@@ -19,10 +19,13 @@ from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.spoken import spoken
+from procbuilder.publish.terms import OPENINGS
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.faults import said_fault
 from procbuilder.publish.wording.problems import said
+from procbuilder.publish.wording.topics import more
 from procbuilder.publish.words import BASIS_WORDS
 
 QUESTIONS = (
@@ -49,8 +52,8 @@ def checked_lines(problems: Iterable[Problem], folder: Path, *, everything: bool
     asked = questions(every, None if everything else MOST)
     if asked.first:
         lines += [QUESTIONS, *problem_lines(asked.first, folder)]
-    if asked.rest:
-        lines.append(f"{asked.rest}: procbuilder check --all {folder} shows them")
+    if asked.more:
+        lines.append(f"{more(asked.more)}: procbuilder check --all {folder} shows them")
     if count := sum(problem.severity is Severity.ASK for problem in blocking(every)):
         lines.append(f"{count} of the questions must be answered before anyone may approve it")
     return lines
@@ -119,7 +122,8 @@ def outcome(built: Built) -> list[str]:
     lines += built.filmed
     if built.unprintable:
         lines.append(f"the PDF shows {' '.join(built.unprintable)} as an empty box: its typeface lacks them")
-    why = f" ({edition.why_draft})" if edition.why_draft else ""
+    told = spoken(edition)
+    why = f" ({told.why_draft})" if told.why_draft else ""
     return [
         *lines,
         f"Status: {edition.status}{why}; {summary(edition.problems)}",
@@ -181,7 +185,11 @@ def _minutes(time: StepTime) -> str:
     if time.basis is Basis.NOTHING:
         return BASIS_WORDS[Basis.NOTHING]
     best = time.evidence[0]
-    source = f"{best.count} logged {'run' if best.count == 1 else 'runs'}" if best.basis is Basis.LOG else best.basis
+    source = (
+        f"{best.count} logged {'run' if best.count == 1 else 'runs'}"
+        if best.basis is Basis.LOG
+        else best.basis.replace("-", " ")
+    )
     if time.low == time.high:
         return f"{time.likely:f} min ({source})"
     return f"{time.low:f}–{time.high:f} min, likely {time.likely:f} ({source})"
@@ -191,10 +199,11 @@ def _open(entry: Entry) -> str:
     moment = entry.opened[-1]
     film = f" at {moment.recording} {format_time(moment.time)}" if moment.time is not None else ", not filmed"
     way = f", {told_way(entry.way, ENGLISH)}" if entry.way else ""
+    opened = f"{entry.item}, {OPENINGS[entry.opening]}{film}"
     if entry.balance is Balance.ASSUMED:
         closing = f"step {entry.closed[-1].number} tells to refit in reverse"
-        return f"  Only assumed closed: {entry.item}, {entry.opening}{film} (step {moment.number}); {closing}{way}"
-    return f"  Still open: {entry.item}, {entry.opening}{film} (step {moment.number}); no step closes it{way}"
+        return f"  Only assumed closed: {opened} (step {moment.number}); {closing}{way}"
+    return f"  Still open: {opened} (step {moment.number}); no step closes it{way}"
 
 
 def _standing(steps: Iterable[EditionStep]) -> list[str]:

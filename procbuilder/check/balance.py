@@ -6,12 +6,10 @@ from decimal import Decimal
 from rapidfuzz import fuzz, process
 
 from procbuilder.check.case import Case
-from procbuilder.model.facts import Blank, Line, Phrase, facts
-from procbuilder.model.ledger import Balance, Entry, Moment, Opening
+from procbuilder.model.facts import Blank, Line, Phrase, Term, facts
+from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.moves import CLOSED_BY, LEFT_OPEN, OPENED_BY
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.timecode import format_time
-from procbuilder.model.words import is_plural, thing
 
 LIKE = 65
 """Score out of 100 above which two names may be the same thing."""
@@ -26,11 +24,11 @@ def unbalanced_ledger(case: Case) -> Iterator[Problem]:
             item=entry.item if entry.opening is Opening.STATE else counted(entry, entry.out),
             opened=entry.opened[-1 if entry.opening is Opening.SLACKENED else 0],
             back=entry.back,
-            why=entry.spoilt,
+            why=Term(entry.spoilt.why if entry.spoilt else ""),
             close=_closing(entry, rest),
             left=Line(LEFT_OPEN, (rest, Blank("reason"), Blank("name"))),
         )
-        yield Problem("unbalanced-ledger", Severity.STOP, entry.opened[0].place, given, _form(entry), 2)
+        yield Problem("unbalanced-ledger", Severity.STOP, entry.opened[0].place, given, _form(entry, case), 2)
 
 
 def closed_but_never_opened(case: Case) -> Iterator[Problem]:
@@ -52,7 +50,7 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
             Severity.ASK,
             entry.closed[0].place,
             given,
-            f"{_NAMES[entry.opening]}{_many(entry, entry.back)}",
+            f"{_NAMES[entry.opening]}{_many(entry, entry.back, case)}",
             2,
             subject=entry.item,
         )
@@ -67,7 +65,7 @@ _NAMES = {
 """What the forms of the sentences are called."""
 
 
-def _form(entry: Entry) -> str:
+def _form(entry: Entry, case: Case) -> str:
     if entry.opening is Opening.OFF and (entry.spoilt or entry.scrapped):
         return "spoilt" if entry.spoilt else "scrapped"
     name = "nipped" if entry.nipped and entry.opening is Opening.SLACKENED else _NAMES[entry.opening]
@@ -75,7 +73,7 @@ def _form(entry: Entry) -> str:
         return name
     if entry.back and entry.opening is not Opening.SLACKENED:
         return f"{name}-only-one" if entry.back == 1 else f"{name}-only"
-    return f"{name}{_many(entry, entry.out)}"
+    return f"{name}{_many(entry, entry.out, case)}"
 
 
 def _closing(entry: Entry, rest: str) -> Line:
@@ -87,17 +85,8 @@ def _closing(entry: Entry, rest: str) -> Line:
     return Line(closes, (f"{rest}, new" if new else entry.item if entry.opening is Opening.STATE else rest,))
 
 
-def _many(entry: Entry, count: Decimal) -> str:
-    return "-many" if count > 1 or is_plural(entry.item) else ""
-
-
-def when(moment: Moment) -> str:
-    """``at strip 0:07 (step 3)``, ``in step 3`` when it was not filmed, ``in line 12`` for a front list."""
-    if not moment.number:
-        return f"in line {moment.place.line}"
-    if moment.time is None:
-        return f"in step {moment.number}"
-    return f"at {' '.join(filter(None, (moment.recording, format_time(moment.time))))} (step {moment.number})"
+def _many(entry: Entry, count: Decimal, case: Case) -> str:
+    return "-many" if count > 1 or case.lexicon.words.is_plural(entry.item) else ""
 
 
 def counted(entry: Entry, count: Decimal) -> str:
@@ -108,14 +97,17 @@ def counted(entry: Entry, count: Decimal) -> str:
 def _is_opened(entry: Entry, case: Case) -> bool:
     """The ledger knows of it, though not of so many, or it was closed before."""
     return any(
-        e.opened and e.opening is entry.opening and thing(e.item) == thing(entry.item) for e in case.ledger.entries
+        e.opened and e.opening is entry.opening and case.thing(e.item) == case.thing(entry.item)
+        for e in case.ledger.entries
     )
 
 
 def _nearest(entry: Entry, case: Case) -> str:
     """The opened thing whose name is most like it, those still open first; empty when none is like it."""
     opened = [
-        e for e in case.ledger.entries if e.opened and e.opening is entry.opening and thing(e.item) != thing(entry.item)
+        e
+        for e in case.ledger.entries
+        if e.opened and e.opening is entry.opening and case.thing(e.item) != case.thing(entry.item)
     ]
     still = [e.item for e in opened if e.balance is Balance.OPEN]
     for names in (still, [e.item for e in opened]):

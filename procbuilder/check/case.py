@@ -1,6 +1,6 @@
 """What the rules look at: the procedure as written, what is known of its recordings, and what was worked out of it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 from procbuilder.model.activity import Disorder, Noticed
@@ -9,6 +9,7 @@ from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
+from procbuilder.model.phrases import called, mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TakenOff, TorqueRow
@@ -35,6 +36,18 @@ class Case:
     """What steps without fields take off by their words, and no later step speaks of."""
     films: Mapping[str, PacketFacts] = field(default_factory=dict)
     """What the packets of the recordings tell, as far as it is known."""
+
+    def thing(self, name: str) -> str:
+        """The name by which two mentions are the same thing."""
+        return self.lexicon.words.thing(name)
+
+    def mentioned(self, text: str, phrases: Iterable[str]) -> str:
+        """The first of the phrases that stands in a text."""
+        return mentioned(text, phrases, self.lexicon.words)
+
+    def called(self, name: str, phrases: Iterable[str]) -> str:
+        """The first of the phrases with which a name ends."""
+        return called(name, phrases, self.lexicon.words)
 
     @property
     def numbered(self) -> Iterator[tuple[int, Step]]:

@@ -11,7 +11,6 @@ from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Balance, Moment, Opening
 from procbuilder.model.moves import LEFT_OPEN
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.words import called, thing
 
 _NAMED = 8
 """So many things are named in one sentence."""
@@ -35,7 +34,7 @@ def only_assumed_closed(case: Case) -> Iterator[Problem]:
 def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
     """Something that a step without fields takes off in words, and that no later step speaks of again."""
     for taken in case.taken_off:
-        once = any(called(taken.item, part.things) for part in case.lexicon.single_use)
+        once = any(case.called(taken.item, part.things) for part in case.lexicon.single_use)
         given = facts(
             item=taken.item,
             taken=taken.moment,
@@ -49,9 +48,9 @@ def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
 
 def put_on_after_its_part(case: Case) -> Iterator[Problem]:
     """Something that came off a part on the bench, and goes on only after that part is back on the item."""
-    parts = {thing(e.item): e for e in case.ledger.entries if e.opening is Opening.OFF and e.opened and e.closed}
+    parts = {case.thing(e.item): e for e in case.ledger.entries if e.opening is Opening.OFF and e.opened and e.closed}
     for entry in case.ledger.entries:
-        part = parts.get(thing(entry.of)) if entry.of else None
+        part = parts.get(case.thing(entry.of)) if entry.of else None
         if part is None or not entry.opened or not entry.closed:
             continue
         on_bench = part.opened[0].place < entry.opened[0].place < part.closed[-1].place
@@ -71,13 +70,13 @@ def put_on_after_its_part(case: Case) -> Iterator[Problem]:
 
 def left_open_unclear(case: Case) -> Iterator[Problem]:
     """A Left open line without reason or name, or about something that is not open."""
-    open_things = {thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
+    open_things = {case.thing(e.item) for e in case.ledger.having(Balance.OPEN, Balance.LEFT_OPEN, Balance.ASSUMED)}
     for entry in case.procedure.everywhere(LEFT_OPEN):
         if not entry.items:
             continue
         parts = (entry.item.words, Blank("reason"), Blank("name"))
         given = facts(item=entry.item.name, line=Line(LEFT_OPEN, parts, place=entry.place, replaces=True))
-        form = _lacking(entry) or ("" if thing(entry.item.name) in open_things else "not-open")
+        form = _lacking(entry) or ("" if case.thing(entry.item.name) in open_things else "not-open")
         if form:
             yield Problem("left-open-unclear", Severity.ASK, entry.place, given, form, 2, entry.item.name)
 

@@ -8,9 +8,6 @@ from procbuilder.model.fastener import Thread, in_inches
 from procbuilder.model.moves import HANDLED
 from procbuilder.model.problem import Problem, Severity, answer
 from procbuilder.model.quantity import Item
-from procbuilder.model.words import mentioned, thing
-
-_OTHER_HEAD = ("cap screw", "socket", "countersunk", "button", "flange", "stud", "torx", "grub screw", "eye", "insert")
 
 
 def spanner_against_thread(case: Case) -> Iterator[Problem]:
@@ -53,12 +50,12 @@ def which_spanner(case: Case) -> Iterator[Problem]:
     asked: dict[str, tuple[Item, Thread, int]] = {}
     told: set[str] = set()
     for item, thread, number in _threaded(case):
-        name = thing(item.head)
+        name = case.thing(item.head)
         listed = case.procedure.steps[number - 1].all("Tool")
         tools = (size for entry in listed for tool in entry.items for size in tool.sizes.spanners)
         if item.sizes.spanners or any(size in thread.fits for size in tools):
             told.add(name)
-        elif len(thread.plain) > 1 and not mentioned(item.name, _OTHER_HEAD):
+        elif len(thread.plain) > 1 and not case.mentioned(item.name, case.lexicon.checks.other_head):
             asked.setdefault(name, (item, thread, number))
     for item, thread, number in (found for name, found in asked.items() if name not in told):
         given = facts(step=case.step(number), item=item.name, thread=thread.size, usual=thread.plain)

@@ -6,10 +6,11 @@ from fractions import Fraction
 from rapidfuzz import process
 
 from procbuilder.check.case import Case
+from procbuilder.model.facts import Term, Time, facts
 from procbuilder.model.marks import HiddenPath
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.timecode import Span
 
 _WHOLE_SECOND = Fraction(1)
 """A player shows a film of 74.6 seconds as 1:15 long; an end typed so is meant as the end of the film."""
@@ -27,15 +28,8 @@ def unlisted_recording(case: Case) -> Iterator[Problem]:
     for name, place in used.items():
         if name and name not in listed:
             near = process.extractOne(name, listed, score_cutoff=60)
-            instead = f"did you mean {near[0]}? Or add" if near else "add"
-            yield worded(
-                Severity.STOP,
-                place,
-                f"no recording is called {name}",
-                f"{instead} it at the top: recordings: {{{name}: recordings/FILE.mp4}}",
-                "unlisted-recording",
-                4,
-            )
+            given = facts(name=name, near=near[0] if near else "")
+            yield Problem("unlisted-recording", Severity.STOP, place, given, "near" if near else "", 4)
 
 
 def time_outside_recording(case: Case) -> Iterator[Problem]:
@@ -56,29 +50,21 @@ def time_outside_recording(case: Case) -> Iterator[Problem]:
 
 
 def _outside(place: Place, time: Fraction, name: str, duration: Fraction) -> Problem:
-    end = format_time(Fraction(int(duration * 1000), 1000))
-    return worded(
-        Severity.STOP,
-        place,
-        f"{format_time(time)} lies outside the recording {name}, which ends at {end}",
-        f"write a time before {end}, or name the recording that shows it",
-        "time-outside-recording",
-        4,
-    )
+    end = Time(Fraction(int(duration * 1000), 1000))
+    given = facts(time=Time(time), recording=name, end=end)
+    return Problem("time-outside-recording", Severity.STOP, place, given, danger=4)
 
 
 def end_before_start(case: Case) -> Iterator[Problem]:
     """A stretch that ends before it starts, or has no length."""
     for _, place, span in case.spans:
         if span.end < span.start:
-            turned = Span(span.recording, span.end, span.start)
-            what, instead = f"{span} ends before it starts", f"turn it round: {turned}"
+            form, better = "", Span(span.recording, span.end, span.start)
         elif span.end == span.start:
-            longer = Span(span.recording, span.start, span.end + 5)
-            what, instead = f"{span} has no length", f"write when the step ends, such as {longer}"
+            form, better = "no-length", Span(span.recording, span.start, span.end + 5)
         else:
             continue
-        yield worded(Severity.STOP, place, what, instead, "end-before-start", 4)
+        yield Problem("end-before-start", Severity.STOP, place, facts(span=span, better=better), form, 4)
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:
@@ -93,15 +79,15 @@ def overlapping_steps(case: Case) -> Iterator[Problem]:
             continue
         (first, _, one), (second, place, other) = sorted((before, each), key=lambda stretch: stretch[1])
         shared = Span(one.recording, max(one.start, other.start), min(one.end, other.end))
-        who = f"step {first} and step {second} both show" if first != second else f"step {first} shows twice"
-        yield worded(
-            Severity.ADVICE,
-            place,
-            f"{who} {shared}, and its time counts twice",
-            f"end one where the other begins, at {format_time(shared.start)} or {format_time(shared.end)}",
-            "overlapping-steps",
-            5,
+        given = facts(
+            first=case.step(first),
+            second=case.step(second),
+            shared=shared,
+            begins=Time(shared.start),
+            ends=Time(shared.end),
         )
+        form = "" if first != second else "same-step"
+        yield Problem("overlapping-steps", Severity.ADVICE, place, given, form, 5, str(shared))
 
 
 def hidden_in_part(case: Case) -> Iterator[Problem]:
@@ -114,18 +100,17 @@ def hidden_in_part(case: Case) -> Iterator[Problem]:
             spans = [span for span in step.spans if span.recording == path.recording]
             if not any(span.start <= hidden.end and hidden.start < span.end for span in spans):
                 yield _beside(path, hidden, spans)
-            elif shown := [part for span in spans for part in _open(span, hidden, step.skips)]:
-                what = f"hidden only {_times(hidden)}; the clip shows {' and '.join(map(_times, shown))} open"
-                instead = f"write a box for {_ends(shown, hidden)} as well, if it is in sight then"
-                yield worded(Severity.ADVICE, path.place, what, instead, "hidden-in-part", 3)
+            elif shown := tuple(part for span in spans for part in _open(span, hidden, step.skips)):
+                given = facts(hidden=hidden, shown=shown, ends=_ends(shown, hidden))
+                yield Problem("hidden-in-part", Severity.ADVICE, path.place, given, "", 3, str(hidden))
 
 
 def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
-    what = f"{hidden} is hidden, but the step does not show it"
-    instead = "move it to a step whose footage shows it"
+    given = facts(hidden=hidden)
     if spans:
-        instead = f"write times between {format_time(spans[0].start)} and {format_time(spans[-1].end)}"
-    return worded(Severity.ASK, path.place, what, instead, "hidden-in-part", 3)
+        given += facts(begins=Time(spans[0].start), ends=Time(spans[-1].end))
+    form = "beside" if spans else "elsewhere"
+    return Problem("hidden-in-part", Severity.ASK, path.place, given, form, 3, str(hidden))
 
 
 def mark_outside_crop(case: Case) -> Iterator[Problem]:
@@ -134,15 +119,10 @@ def mark_outside_crop(case: Case) -> Iterator[Problem]:
         for picture in step.pictures:
             for mark in picture.marks:
                 if picture.crop and not mark.within(picture.crop):
-                    what = f'the {mark.shape} "{mark.label}" lies outside the crop of its picture and is not shown'
-                    yield worded(
-                        Severity.ASK,
-                        mark.place,
-                        what.replace(' ""', ""),
-                        "move it into the crop, or widen the crop",
-                        "mark-outside-crop",
-                        4,
-                    )
+                    given = facts(shape=Term(mark.shape), label=mark.label)
+                    form = "" if mark.label else "no-label"
+                    subject = mark.label or f"#{step.id} {mark.shape}"
+                    yield Problem("mark-outside-crop", Severity.ASK, mark.place, given, form, 4, subject)
 
 
 def _open(span: Span, hidden: Span, skips: Iterable[Span]) -> Iterator[Span]:
@@ -154,10 +134,6 @@ def _open(span: Span, hidden: Span, skips: Iterable[Span]) -> Iterator[Span]:
             yield part
 
 
-def _times(span: Span) -> str:
-    return f"{format_time(span.start)}–{format_time(span.end)}"
-
-
-def _ends(shown: Iterable[Span], hidden: Span) -> str:
+def _ends(shown: Iterable[Span], hidden: Span) -> tuple[Time, ...]:
     """The outer ends of what is open: boxes typed there would hide it."""
-    return " and ".join(format_time(part.start if part.end <= hidden.start else part.end) for part in shown)
+    return tuple(Time(part.start if part.end <= hidden.start else part.end) for part in shown)

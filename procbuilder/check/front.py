@@ -3,17 +3,11 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.languages import WRITTEN, is_written
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import Blank, Line, facts
+from procbuilder.model.problem import Problem, Severity, answer
 
-_LISTS = (
-    ("Tool", "no tool is listed", 4),
-    ("Supply", "no supply is listed", 4),
-    ("Part", "no part is listed", 4),
-    ("Condition", "no condition is listed that must be met before the start", 1),
-    ("Wear", "no protective equipment is listed", 1),
-)
-"""Field, what is wrong, how dangerous it is to leave it out."""
+_LISTS = (("Tool", 4), ("Supply", 4), ("Part", 4), ("Condition", 1), ("Wear", 1))
+"""Field, and how dangerous it is to leave it out."""
 _IDENTITY = (("number", Severity.ASK), ("revision", Severity.ASK), ("author", Severity.ADVICE))
 
 
@@ -22,31 +16,20 @@ def empty_front_list(case: Case) -> Iterator[Problem]:
 
     What steps name counts too, except for conditions.
     """
-    before = next((section.place for section in case.procedure.sections), case.procedure.place)
-    for name, what, danger in _LISTS:
+    for name, danger in _LISTS:
         named = case.procedure.listed(name) if name == "Condition" else case.procedure.everywhere(name)
         if not named:
-            yield worded(
-                Severity.ASK,
-                before,
-                what,
-                f'add "- {name}: …" before the first step, or "- {name}: none"',
-                "empty-front-list",
-                danger,
+            given = facts(
+                line=Line(name, (Blank("…"),), place=case.front), none=Line(name, ("none",), place=case.front)
             )
+            place = case.front or case.procedure.place
+            yield Problem("empty-front-list", Severity.ASK, place, given, name, danger, name)
 
 
 def no_steps(case: Case) -> Iterator[Problem]:
     """A procedure without a single step."""
     if not case.procedure.steps:
-        yield worded(
-            Severity.STOP,
-            case.procedure.place,
-            "the procedure has no step",
-            'write each as a heading: "### 0:42-1:15 Prise off the dust cap"',
-            "no-steps",
-            4,
-        )
+        yield Problem("no-steps", Severity.STOP, case.procedure.place, danger=4)
 
 
 def unnamed_procedure(case: Case) -> Iterator[Problem]:
@@ -54,27 +37,15 @@ def unnamed_procedure(case: Case) -> Iterator[Problem]:
     front = case.procedure.front
     for key, severity in _IDENTITY:
         if not front[key]:
-            yield worded(
-                severity,
-                front.place(key, case.procedure.place),
-                f"the procedure has no {key}",
-                f'write "{key}: …" between the --- lines at the top',
-                "unnamed-procedure",
-                5,
-            )
+            place = front.place(key, case.procedure.place)
+            yield Problem("unnamed-procedure", severity, place, facts(key=key), key, 5, key)
 
 
-def language_without_words(case: Case) -> Iterator[Problem]:
-    """A language in which page and PDF cannot speak for themselves: what nobody typed is then in English."""
-    front = case.procedure.front
-    known = " or ".join(f'"language: {code}"' for code in WRITTEN)
-    if not is_written(front["language"]):
-        yield worded(
-            Severity.ADVICE,
-            front.place("language", case.procedure.place),
-            f'there are no words for the language "{front["language"]}": headings and sentences of page and PDF are '
-            "in English",
-            f"write {known}; what you typed stays as it is",
-            "language-without-words",
-            4,
-        )
+def no_words_for_language(case: Case) -> Iterator[Problem]:
+    """Nothing was looked for by words: silence of the other rules says nothing here."""
+    front, rule = case.procedure.front, "no-words-for-language"
+    if not case.lexicon.language:
+        language = front["language"]
+        given = facts(language=language, answer=answer(rule, language, "who went through them", "Asked"))
+        place = front.place("language", case.procedure.place)
+        yield Problem(rule, Severity.ASK, place, given, danger=1, subject=language, blocks=True, order=-2)

@@ -8,12 +8,7 @@ from procbuilder.model.activity import Done
 from procbuilder.model.facts import Line, Phrase, facts
 from procbuilder.model.problem import Problem, Severity, answer
 from procbuilder.model.torque import TorqueUnit
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
-
-_RAISED = ("raised", "jacked", "jacked up", "lifted", "on stands", "wheel off", "front raised", "rear raised")
-_ON_WHEELS = ("wheel nut", "wheel bolt", "lug nut", "lug bolt")
-_RUBBER = ("bush", "bushing", "rubber mount", "wishbone", "control arm", "trailing arm")
 
 
 def wrong_order(case: Case) -> Iterator[Problem]:
@@ -41,18 +36,19 @@ def _behind(done: Done, case: Case) -> Phrase:
 
 def torque_in_the_air(case: Case) -> Iterator[Problem]:
     """Wheel nuts, and joints in rubber, that get their torque while the vehicle is still raised."""
-    steps = case.procedure.steps
-    ends = {thing(entry.part("state")) for entry in case.procedure.everywhere("Ends")}
+    steps, told = case.procedure.steps, case.lexicon.checks
+    ends = {case.thing(entry.part("state")) for entry in case.procedure.everywhere("Ends")}
     for row in case.torques:
         step = steps[row.number - 1]
         if row.demanded and step.all("Nip up"):
             continue
         stand = case.standing.get(step.id)
-        ended = [thing(entry.part("state")) for entry in step.all("Ends")]
-        lasting = [state for state in (stand.states if stand else ()) if thing(state) not in ended]
-        raised = next((state for state in lasting if thing(state) in ends and mentioned(state, _RAISED)), "")
-        what = mentioned(row.item.words, (*_ON_WHEELS, *_RUBBER))
-        if raised and what and not (row.when and what in _RUBBER):
+        ended = [case.thing(entry.part("state")) for entry in step.all("Ends")]
+        lasting = [state for state in (stand.states if stand else ()) if case.thing(state) not in ended]
+        to_end = [state for state in lasting if case.thing(state) in ends]
+        raised = next((state for state in to_end if case.mentioned(state, case.lexicon.raised)), "")
+        what = case.mentioned(row.item.words, (*told.on_wheels, *told.rubber))
+        if raised and what and not (row.when and what in told.rubber):
             given = facts(
                 item=row.item,
                 step=case.step(row.number),
@@ -60,20 +56,20 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
                 ends=Line("Ends", (raised,)),
                 answer=answer("torque-in-the-air", row.item.words),
             )
-            form = "rubber" if what in _RUBBER else "wheel"
+            form = "rubber" if what in told.rubber else "wheel"
             yield Problem("torque-in-the-air", Severity.ASK, row.place, given, form, 2, row.item.words)
 
 
 def angle_before_torque(case: Case) -> Iterator[Problem]:
     """A fastener whose angle stage comes before its torque stage."""
-    for item, rows in groupby(sorted(case.torques, key=_tightened), key=_tightened):
+
+    def tightened(row: TorqueRow) -> str:
+        return case.thing(row.item.words)
+
+    for item, rows in groupby(sorted(case.torques, key=tightened), key=tightened):
         stages = sorted(rows, key=lambda row: (row.number, row.place))
         angle = next((row for row in stages if TorqueUnit.DEGREE in row.value.units), None)
         later = [row for row in stages if angle and row.place > angle.place and row.value.has_torque]
         if angle and later and not any(row.value.has_torque for row in stages if row.place <= angle.place):
             given = facts(item=item, step=case.step(angle.number), torque=case.step(later[0].number))
             yield Problem("angle-before-torque", Severity.ASK, angle.place, given, danger=2, subject=item)
-
-
-def _tightened(row: TorqueRow) -> str:
-    return thing(row.item.words)

@@ -4,14 +4,15 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
-from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import Blank, Line, Phrase, Term, Value, facts
+from procbuilder.model.problem import Problem, Severity, answer
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import Signal
-from procbuilder.model.words import mentioned
 
 _SHOWN = 4
 """Further steps that are named one by one."""
+_GLOVE_CAUGHT = ("glove-caught", "glove-hand-drawn-in", "no-gloves")
+"""The danger, what happens, how to avoid it."""
 
 
 def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
@@ -19,17 +20,12 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
     confirmed = any(entry.part("name") for entry in case.procedure.listed("Dangers confirmed"))
     none = any(entry.none for entry in case.procedure.listed("Danger"))
     if case.procedure.steps and not confirmed and not none:
-        yield worded(
-            Severity.ASK,
-            _before(case),
-            "nobody has confirmed the dangers of the whole job",
-            'go through the job, state what can hurt somebody, then add "- Dangers confirmed: name | date" before '
-            'the first step; where there is nothing at all, "- Danger: none"',
-            "dangers-not-confirmed",
-            1,
-            blocks=True,
-            order=-1,
+        given = facts(
+            confirmed=Line("Dangers confirmed", (Blank("name"), Blank("date")), place=case.front),
+            none=Line("Danger", ("none",)),
         )
+        place = case.front or case.procedure.place
+        yield Problem("dangers-not-confirmed", Severity.ASK, place, given, danger=1, blocks=True, order=-1)
 
 
 def danger_proposed(case: Case) -> Iterator[Problem]:
@@ -40,18 +36,26 @@ def danger_proposed(case: Case) -> Iterator[Problem]:
         if not open_hits:
             continue
         first = open_hits[0]
-        where = f"to {first.where}" if first.number else "before the first step"
-        more = f"{_wear(activity, first, case)}{_lasting(activity, first, case)}"
-        settled = f'"- Downgraded: {activity.hazard} | name | reason" before the first step'
-        yield worded(
+        place = case.heading(first.number) if first.number else case.front
+        stated = (activity.hazard, activity.consequence, activity.avoid)
+        given = facts(
+            hazard=activity.hazard,
+            evidence=_evidence(open_hits, case),
+            where=Phrase("to-step", facts(step=case.step(first.number))) if first.number else Phrase("before-first"),
+            line=Line(activity.signal.field, stated, place=place),
+            wear=_wear(activity, first, case),
+            lasting=_lasting(activity, first, case),
+            downgraded=Line("Downgraded", (activity.hazard, Blank("name"), Blank("reason")), place=case.front),
+            remarks=_remarks(activity, case),
+        )
+        yield Problem(
+            "danger-proposed",
             Severity.ASK,
             first.place,
-            f"{activity.hazard}: proposed from {_evidence(open_hits)}",
-            f'add {where} "{activity.line}"{more}; or {settled}{_remarks(activity, case)}',
-            "danger-proposed",
-            2 if activity.signal is Signal.NOTICE else 1,
-            blocks=True,
+            given,
+            danger=2 if activity.signal is Signal.NOTICE else 1,
             subject=activity.hazard,
+            blocks=True,
             order=activity.signal.rank,
         )
 
@@ -62,13 +66,14 @@ def hold_missing(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         steps = [hit for hit in one.hits if hit.number]
         if one.activity.hold and steps and not any(number >= steps[0].number for number in holds):
-            yield worded(
+            hold = Line("Hold", (one.activity.hold, Blank("who checks it")))
+            given = facts(work=one.activity.name, evidence=_evidence(steps, case), line=hold)
+            yield Problem(
+                "hold-missing",
                 Severity.ASK,
                 steps[0].place,
-                f"{one.activity.name} has no hold point ({_evidence(steps)})",
-                f'add "- Hold: {one.activity.hold} | who checks it" to the step after which it must be checked',
-                "hold-missing",
-                1,
+                given,
+                danger=1,
                 subject=one.activity.name,
                 order=one.activity.signal.rank + len(Signal),
             )
@@ -80,85 +85,94 @@ def not_reserved(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         open_hits = [hit for hit in one.hits if hit.number and not steps[hit.number - 1].all("Reserved")]
         if one.activity.reserved and open_hits:
-            yield worded(
+            place = case.heading(open_hits[0].number) if len(open_hits) == 1 else None
+            given = facts(
+                work=one.activity.name,
+                evidence=_evidence(open_hits, case),
+                line=Line("Reserved", (one.activity.reserved,), place=place),
+                answer=answer("not-reserved", one.activity.name),
+            )
+            yield Problem(
+                "not-reserved",
                 Severity.ASK,
                 open_hits[0].place,
-                f"{one.activity.name} may be reserved by law ({_evidence(open_hits)})",
-                f'add "- Reserved: {one.activity.reserved}" to each such step: an apprentice is then not shown how; '
-                f'or "- Refused: not reserved: {one.activity.name} | why not"',
-                "not-reserved",
-                1,
-                blocks=True,
+                given,
+                danger=1,
                 subject=one.activity.name,
+                blocks=True,
                 order=one.activity.signal.rank,
             )
 
 
 def gloves_near_rotation(case: Case) -> Iterator[Problem]:
     """Gloves where something turns: the glove is caught, and the arm goes after it (ISO 7010 P028)."""
-    listed = any(mentioned(entry.raw, ["glove"]) for entry in case.procedure.listed("Wear"))
-    worn = [(number, step) for number, step in case.numbered if listed or mentioned(_raw(step, "Wear"), ["glove"])]
+    gloves = case.lexicon.checks.gloves
+    listed = any(case.mentioned(entry.raw, gloves) for entry in case.procedure.listed("Wear"))
+    worn = [(number, step) for number, step in case.numbered if listed or case.mentioned(_raw(step, "Wear"), gloves)]
     turning = [(number, step, words) for number, step in worn if (words := _turning(step, case))]
     if turning:
-        number, step, words = turning[0]
-        others = ", ".join(str(other) for other, _, _ in turning[1:])
-        where = f'step {number}, where something turns ("{words}")' + (f", and in steps {others}" if others else "")
-        yield worded(
-            Severity.ASK,
-            step.place,
-            f"gloves are worn in {where}",
-            'take them out of its list, or out of the list before the steps, and add "- Danger: a glove is caught by '
-            'what turns | hand drawn in, fingers torn off | no gloves, sleeves and hair tied"',
-            "gloves-near-rotation",
-            1,
-            blocks=True,
+        (number, step, words), *others = turning
+        more = facts(steps=tuple(case.step(other) for other, _, _ in others))
+        given = facts(
+            step=case.step(number),
+            words=words,
+            others=Phrase("and-in-steps", more) if others else "",
+            line=Line("Danger", tuple(Phrase(part) for part in _GLOVE_CAUGHT)),
         )
+        subject = ", ".join(f"#{step.id}" for _, step, _ in turning)
+        yield Problem("gloves-near-rotation", Severity.ASK, step.place, given, danger=1, subject=subject, blocks=True)
 
 
 def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
-    if mentioned(_raw(step), ["no glove", "without glove"]):
+    if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:
     return " ; ".join(entry.raw for entry in (step.all(*names) if names else step.fields))
 
 
-def _evidence(hits: list[Hit]) -> str:
+def _evidence(hits: list[Hit], case: Case) -> Phrase:
     """``"petrol pipe" in step 4, also in steps 6, 7``."""
     first, *others = hits
-    rest = [str(hit.number) for hit in others if hit.number]
-    more = f" and {len(rest) - _SHOWN} more" if len(rest) > _SHOWN else ""
-    also = f", also in {'step' if len(rest) == 1 else 'steps'} {', '.join(rest[:_SHOWN])}{more}" if rest else ""
-    return f'"{first.words}" in {first.where}{also}'
+    rest = [hit.number for hit in others if hit.number]
+    more = Phrase("and-more", facts(count=len(rest) - _SHOWN)) if len(rest) > _SHOWN else ""
+    also = facts(steps=tuple(map(case.step, rest[:_SHOWN])), more=more)
+    where = case.step(first.number) if first.number else Phrase("line", facts(line=first.place.line))
+    return Phrase("evidence", facts(words=first.words, where=where, also=Phrase("also-in", also) if rest else ""))
 
 
-def _lasting(activity: Activity, hit: Hit, case: Case) -> str:
+def _lasting(activity: Activity, hit: Hit, case: Case) -> Value:
     """The state during which it stands, as fields to copy, where the step begins none."""
     if not activity.begins or not hit.number or case.procedure.steps[hit.number - 1].all("State", "Ends"):
         return ""
-    return f'; if it lasts, "- State: {activity.begins}" too, and "- Ends: {activity.begins}" where it ends'
+    state = Line("State", (activity.begins,), place=case.heading(hit.number))
+    return Phrase("if-it-lasts", facts(state=state, ends=Line("Ends", (activity.begins,))))
 
 
-def _remarks(activity: Activity, case: Case) -> str:
+def _remarks(activity: Activity, case: Case) -> Value:
     """Who may do it, and the signs of the hazard and of what must not be."""
-    signs = [f"{sign} {case.lexicon.signs[sign]}" for sign in activity.signs if sign in case.lexicon.signs]
-    shown = [sign for sign in signs if not sign.startswith("M")]
-    known = "; ".join(filter(None, (activity.who, f"ISO 7010 {', '.join(shown)}" if shown else "")))
-    return f" ({known})" if known else ""
+    signs = tuple(
+        Phrase("sign", facts(number=sign, meaning=Term(case.lexicon.signs[sign].meaning)))
+        for sign in activity.signs
+        if sign in case.lexicon.signs and not sign.startswith("M")
+    )
+    if not signs:
+        return Phrase("remark", facts(who=activity.who)) if activity.who else ""
+    form = "remark-and-signs" if activity.who else "remark-signs"
+    return Phrase(form, facts(who=activity.who, signs=signs))
 
 
-def _wear(activity: Activity, hit: Hit, case: Case) -> str:
+def _wear(activity: Activity, hit: Hit, case: Case) -> Value:
     """Protective equipment that is not listed yet, as a field to copy, with the numbers of its signs."""
     here = case.procedure.steps[hit.number - 1].all("Wear") if hit.number else ()
     known = " ; ".join(entry.raw for entry in (*case.procedure.listed("Wear"), *here))
-    worn = case.lexicon.worn
-    missing = [sign for sign in activity.signs if sign in worn and not mentioned(known, worn[sign])]
-    names = "; ".join(worn[sign][0] for sign in missing)
-    return f' and "- Wear: {names}" (ISO 7010 {", ".join(missing)})' if missing else ""
-
-
-def _before(case: Case) -> Place:
-    return next((section.place for section in case.procedure.sections), case.procedure.place)
+    worn = {number: sign for number in activity.signs if (sign := case.lexicon.signs.get(number)) and sign.worn}
+    missing = tuple(number for number, sign in worn.items() if not case.mentioned(known, (sign.worn, *sign.words)))
+    if not missing:
+        return ""
+    place = case.heading(hit.number) if hit.number else case.front
+    line = Line("Wear", (tuple(worn[number].worn for number in missing),), place=place)
+    return Phrase("and-wear", facts(line=line, signs=missing))

@@ -1,12 +1,13 @@
 """Rules about parts that are used once."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from procbuilder.check.case import Case
+from procbuilder.model.facts import Line, Term, facts
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.lexicon import SingleUse
-from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.words import called, mentioned, thing
+from procbuilder.model.problem import Problem, Severity, answer
 
 
 def single_use_again(case: Case) -> Iterator[Problem]:
@@ -21,7 +22,7 @@ def single_use_again(case: Case) -> Iterator[Problem]:
             continue
         for name in _names(entry):
             part = _listed(name, case)
-            if part is not None and not (entry.renewed and name == entry.item) and thing(name) not in renewed:
+            if part is not None and not (entry.renewed and name == entry.item) and case.thing(name) not in renewed:
                 yield _asked(entry, name, part, case)
 
 
@@ -30,26 +31,25 @@ def _names(entry: Entry) -> list[str]:
 
 
 def _listed(name: str, case: Case) -> SingleUse | None:
-    return next((one for one in case.lexicon.single_use if called(name, one.things)), None)
+    return next((one for one in case.lexicon.single_use if case.called(name, one.things)), None)
 
 
 def _renewed(case: Case) -> set[str]:
     """Everything of which a new one is a part of the job."""
     fields = case.procedure.everywhere("Part", "On")
-    return {thing(item.name) for entry in fields for item in entry.items if item.new}
+    return {case.thing(item.name) for entry in fields for item in entry.items if item.new}
 
 
 def _asked(entry: Entry, name: str, part: SingleUse, case: Case) -> Problem:
-    number = entry.opened[0].number
-    command = case.procedure.steps[number - 1].command if number else ""
-    critical = mentioned(f"{name} ; {entry.item} ; {command}", case.lexicon.critical)
-    return worded(
-        Severity.STOP if critical else Severity.ASK,
-        entry.opened[0].place,
-        f"{name} comes off in step {number} and goes on again: a new one, or the old one after inspection? "
-        f"It is asked for because {part.why}",
-        f'write "- Part: {name}, new", or "- Asked: single use again: {name} | used again after inspection"',
-        "single-use-again",
-        2,
-        subject=name,
+    rule, opened = "single-use-again", entry.opened[0]
+    command = case.procedure.steps[opened.number - 1].command if opened.number else ""
+    critical = case.mentioned(f"{name} ; {entry.item} ; {command}", case.lexicon.critical)
+    given = facts(
+        item=name,
+        opened=replace(opened, recording="", time=None),
+        why=Term(part.why),
+        new=Line("Part", (f"{name}, new",), place=case.front),
+        answer=answer(rule, name, "used again after inspection", "Asked"),
     )
+    severity = Severity.STOP if critical else Severity.ASK
+    return Problem(rule, severity, opened.place, given, danger=2, subject=name)

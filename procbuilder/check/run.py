@@ -22,7 +22,7 @@ from procbuilder.check.footage import (
     time_outside_recording,
     unlisted_recording,
 )
-from procbuilder.check.front import empty_front_list, language_without_words, no_steps, unnamed_procedure
+from procbuilder.check.front import empty_front_list, no_steps, no_words_for_language, unnamed_procedure
 from procbuilder.check.order import angle_before_torque, torque_in_the_air, wrong_order
 from procbuilder.check.proposed import (
     danger_proposed,
@@ -100,7 +100,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     mark_outside_crop,
     empty_front_list,
     unnamed_procedure,
-    language_without_words,
+    no_words_for_language,
     heavy_lift,
     much_vibration,
     long_command,

@@ -3,31 +3,30 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.facts import Facts, facts
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.strain import ACTION, ACTION_POINTS, LIMIT, Lift, daily_exposure, vibration_points
-
-_LIFT = "| 25 | from 20 cm, to 110 cm, reach 40 cm, heights of the hands"
-"""The kilograms and the way of a lift, as they are written."""
 
 
 def heavy_lift(case: Case) -> Iterator[Problem]:
     """A load above the recommended weight limit at either end of its lift, for two hands and no turning."""
     for _, step in case.numbered:
         for lift in step.lifts:
-            item, load, limits = lift.item, lift.load, lift.limits
-            if load is None or not limits:
-                yield _lift(lift, f"the lift of {item} cannot be judged", f"write - Lift: {item} {_LIFT}")
-                continue
-            known = [limit for limit in limits if limit is not None]
-            if len(known) < len(limits):
-                what = f"the lift of {item} is outside what the NIOSH lifting equation covers"
-                yield _lift(lift, what, "use a hoist, or judge it by the workshop's own assessment")
-            elif load > min(known):
-                times = (
-                    f"{load / min(known):.1f} times the {min(known):.0f} kg that the NIOSH lifting equation recommends"
-                )
-                instead = "use a hoist, bring it closer or higher, or let two people lift it"
-                yield _lift(lift, f"{item}, {load:g} kg, is {times} for one person", instead)
+            form, figures = _judged(lift)
+            if form:
+                given = facts(item=lift.item) + figures
+                yield Problem("heavy-lift", Severity.ADVICE, lift.place, given, form, 1, lift.item)
+
+
+def _judged(lift: Lift) -> tuple[str, Facts]:
+    """Which sentence a lift calls for, with its figures; none when one person may lift it."""
+    if lift.load is None or not lift.limits:
+        return "unknown", ()
+    known = [limit for limit in lift.limits if limit is not None]
+    if len(known) < len(lift.limits):
+        return "outside", ()
+    least = min(known)
+    return ("heavy", facts(load=lift.load, times=lift.load / least, limit=least)) if lift.load > least else ("", ())
 
 
 def much_vibration(case: Case) -> Iterator[Problem]:
@@ -38,17 +37,7 @@ def much_vibration(case: Case) -> Iterator[Problem]:
     if points < ACTION_POINTS:
         return
     exposure = daily_exposure(tools)
-    over = f"the limit of {LIMIT:g}" if exposure > LIMIT else f"the action value of {ACTION:g}"
-    yield worded(
-        Severity.ADVICE,
-        typed[0].place,
-        f"the tools of this job give {points:.0f} points of hand-arm vibration, "
-        f"A(8) {exposure:.1f} m/s²: {over} is reached",
-        "take turns, use a tool that shakes less, or shorten its use (HSE exposure points)",
-        "much-vibration",
-        1,
-    )
-
-
-def _lift(lift: Lift, what: str, instead: str) -> Problem:
-    return worded(Severity.ADVICE, lift.place, what, instead, "heavy-lift", 1)
+    form, value = ("limit", LIMIT) if exposure > LIMIT else ("action", ACTION)
+    given = facts(points=points, exposure=exposure, value=value)
+    subject = ", ".join(dict.fromkeys(each.tool for each in typed))
+    yield Problem("much-vibration", Severity.ADVICE, typed[0].place, given, form, 1, subject)

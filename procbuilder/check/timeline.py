@@ -6,8 +6,9 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 
 from procbuilder.check.case import Case
+from procbuilder.model.facts import facts
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 
 _CLOCK = timedelta(seconds=3)
 """Files are dated to whole seconds, and a camera takes a moment to begin."""
@@ -28,15 +29,14 @@ def time_between_recordings(case: Case) -> Iterator[Problem]:
     for before, after in pairwise(sorted(_filmed(case), key=lambda each: each.begun)):
         gap = after.begun - before.ended
         if gap >= _GAP:
-            what = f"{before.name} ends and {after.name} begins {_words(gap)} later, by the camera's clock: not filmed"
-            instead = "write what was done in between as a step without a time, or as a Wait"
+            form, lasting = "gap", gap
         elif gap < -_CLOCK:
-            both = min(before.ended, after.ended) - after.begun
-            what = f"{before.name} and {after.name} were filmed at the same time for {_words(both)}, by their clocks"
-            instead = "use one of them for each step, or set the clock of the camera"
+            form, lasting = "overlap", min(before.ended, after.ended) - after.begun
         else:
             continue
-        yield worded(Severity.ADVICE, after.place, what, instead, "time-between-recordings", 5)
+        given = facts(before=before.name, after=after.name, lasting=lasting)
+        subject = f"{before.name}, {after.name}"
+        yield Problem("time-between-recordings", Severity.ADVICE, after.place, given, form, 5, subject)
 
 
 def other_speed(case: Case) -> Iterator[Problem]:
@@ -45,15 +45,9 @@ def other_speed(case: Case) -> Iterator[Problem]:
         film = case.films.get(named.name)
         if film is None or film.speed is None or film.speed == 1:
             continue
-        times, how = (film.speed, "faster") if film.speed > 1 else (1 / film.speed, "slower")
-        yield worded(
-            Severity.ADVICE,
-            named.place,
-            f"{named.name} runs {float(times):.3g} times {how} than the work, so its length tells no time",
-            "type the minutes of its steps: Time: 12",
-            "other-speed",
-            5,
-        )
+        form, times = ("faster", film.speed) if film.speed > 1 else ("slower", 1 / film.speed)
+        given = facts(name=named.name, times=float(times))
+        yield Problem("other-speed", Severity.ADVICE, named.place, given, form, 5, named.name)
 
 
 def _filmed(case: Case) -> Iterator[_Filmed]:
@@ -63,12 +57,3 @@ def _filmed(case: Case) -> Iterator[_Filmed]:
         if film and recording and film.begun:
             begun = datetime.fromisoformat(film.begun).replace(tzinfo=None)
             yield _Filmed(named.name, named.place, begun, begun + timedelta(seconds=float(recording.duration)))
-
-
-def _words(time: timedelta) -> str:
-    """``27 min``, ``3 h 5 min`` or ``40 s``."""
-    seconds = round(time.total_seconds())
-    if seconds < 60:
-        return f"{seconds} s"
-    hours, minutes = divmod(round(seconds / 60), 60)
-    return f"{hours} h {minutes} min" if hours else f"{minutes} min"

@@ -7,15 +7,14 @@ from procbuilder.model.facts import Blank, Line, facts
 from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, answerable
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import TorqueRow
 
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
     """Something is tightened for good, and no torque is given. What is still slackened is the ledger's to report."""
-    still = {thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
+    still = {case.thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
     for row in case.torques:
-        if row.demanded and not mentioned(row.item.words, still):
+        if row.demanded and not case.mentioned(row.item.words, still):
             line = look_up(row, case.heading(row.number))
             given = facts(step=case.step(row.number), item=row.item, line=line)
             grave = severity(row, case)
@@ -55,7 +54,7 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
     rows: dict[str, dict[int, TorqueRow]] = {}
     for row in case.torques:
         if row.stage.isdecimal():
-            rows.setdefault(thing(row.item.name), {}).setdefault(int(row.stage), row)
+            rows.setdefault(case.thing(row.item.name), {}).setdefault(int(row.stage), row)
     for name, by_stage in rows.items():
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
@@ -90,4 +89,4 @@ def severity(row: TorqueRow, case: Case) -> Severity:
 def critical(row: TorqueRow, case: Case) -> str:
     """The word of the list that makes this torque critical; empty when there is none."""
     command = case.procedure.steps[row.number - 1].command
-    return mentioned(f"{row.item} ; {command}", case.lexicon.critical)
+    return case.mentioned(f"{row.item} ; {command}", case.lexicon.critical)

@@ -10,7 +10,6 @@ from procbuilder.model.facts import Line, Phrase, facts
 from procbuilder.model.fastener import NamedThread, is_plausible
 from procbuilder.model.problem import Problem, Severity, answer, answerable
 from procbuilder.model.torque import Torque
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import HeardTorque, TorqueRow
 
 _SAME = Fraction(3, 100)
@@ -23,11 +22,11 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row), row.stage, thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             given = facts(
-                item=_name(row),
+                item=_name(row, case),
                 value=row.value.text,
                 step=case.step(row.number),
                 other=before.value.text,
@@ -35,7 +34,7 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
                 there=before.place,
             )
             grave = severity(row, case)
-            subject = answerable(grave, _name(row))
+            subject = answerable(grave, _name(row, case))
             yield Problem("torques-contradict", grave, row.place, given, danger=2, subject=subject)
 
 
@@ -43,12 +42,12 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
     """The words of the film give another torque than the line of the step."""
     for heard in case.heard:
         rows = [row for row in case.torques if row.step == heard.step and row.value.stages]
-        row = _meant(heard, rows)
+        row = _meant(heard, rows, case)
         if row is None:
             continue
-        typed = [value for each in rows if _name(each) == _name(row) for value in each.value.newton_metres]
+        typed = [value for each in rows if _name(each, case) == _name(row, case) for value in each.value.newton_metres]
         if any(all(not _near(said, value) for value in typed) for said in heard.value.newton_metres):
-            name, rule = _name(row), "said-and-typed-differ"
+            name, rule = _name(row, case), "said-and-typed-differ"
             given = facts(
                 step=case.step(row.number),
                 item=name,
@@ -67,11 +66,11 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
     held = _held(case)
     for row in case.torques:
         values = row.value.newton_metres
-        named = row.item.sizes.thread or held.get(_name(row))
+        named = row.item.sizes.thread or held.get(_name(row, case))
         if not values or named is None or named.size not in threads:
             continue
         if not is_plausible(float(values[-1]), threads[named.size], named):
-            name, rule = _name(row), "torque-against-thread"
+            name, rule = _name(row, case), "torque-against-thread"
             given = facts(
                 step=case.step(row.number),
                 value=row.value.text,
@@ -86,15 +85,16 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
-    wrenches = [item for item in listed if mentioned(item.name, ["torque wrench", "torque screwdriver"])]
+    names = case.lexicon.checks.torque_wrench
+    wrenches = [item for item in listed if case.mentioned(item.name, names)]
     ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
-    if not outside or not listed:
+    if not outside or not listed or not names:
         return
     rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
     row = next(row for row in rows if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
-    tools = tuple(Phrase("torque-wrench", facts(low=low, high=high)) for low, high in proposed)
+    tools = tuple(f"{names[0]} {low}–{high} N·m" for low, high in proposed)
     low, high = _shown(outside[0]), _shown(outside[-1])
     given = facts(
         values=Phrase("newton-metres" if low == high else "newton-metres-from-to", facts(low=low, high=high)),
@@ -102,12 +102,12 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
         steps=tuple(dict.fromkeys(case.step(row.number) for row in rows)),
     )
     form = f"{'none-reaches' if ranges else 'none-listed'}{'' if tools else '-nor-known'}"
-    subject = f"{low}–{high} N·m"
+    subject = f"{low} N·m" if low == high else f"{low}–{high} N·m"
     yield Problem("torque-wrench-range", Severity.ADVICE, row.place, given, form, 4, subject)
 
 
-def _name(row: TorqueRow) -> str:
-    return thing(row.item.name)
+def _name(row: TorqueRow, case: Case) -> str:
+    return case.thing(row.item.name)
 
 
 def _branch(row: TorqueRow, case: Case) -> str:
@@ -125,10 +125,10 @@ def _agree(one: Torque, other: Torque) -> bool:
     return same and len(first) == len(second) and one.angles == other.angles
 
 
-def _meant(heard: HeardTorque, rows: list[TorqueRow]) -> TorqueRow | None:
+def _meant(heard: HeardTorque, rows: list[TorqueRow], case: Case) -> TorqueRow | None:
     """The typed torque that was spoken of: the one named, or the only one of the step."""
-    named = [row for row in rows if mentioned(heard.words, [_name(row)])]
-    if named or len({_name(row) for row in rows}) == 1:
+    named = [row for row in rows if case.mentioned(heard.words, [_name(row, case)])]
+    if named or len({_name(row, case) for row in rows}) == 1:
         return (named or rows)[0]
     return None
 
@@ -139,7 +139,7 @@ def _held(case: Case) -> dict[str, NamedThread]:
     for entry in case.ledger.entries:
         for fastener in entry.fasteners:
             if fastener.sizes.thread:
-                found.setdefault(thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
+                found.setdefault(case.thing(f"{entry.item} {fastener.head.split()[-1]}"), fastener.sizes.thread)
     return found
 
 

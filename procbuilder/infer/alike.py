@@ -5,24 +5,28 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import count, islice
 
+from procbuilder.infer.dictionary.english import thing
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.operations import operations
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Sentence
 from procbuilder.model.practice import PracticeLog, Run
 from procbuilder.model.procedure import Step
-from procbuilder.model.words import thing
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
-def kind_of(step: Step, own: OwnWords = NO_OWN_WORDS) -> str:
+def kind_of(step: Step, language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> str:
     """What its command does to which thing: ``off split pin``; empty when that is not understood."""
+    if not is_heard(language):
+        return ""
     said = Sentence(step.command, step.place, "", Fraction(0), Fraction(0), 1)
-    found = next(iter(operations([said], own=own, commands=True)), None)
+    found = next(iter(operations([said], language, own, commands=True)), None)
     return f"{found.act} {thing(found.object)}" if found else ""
 
 
-def kinds(steps: Iterable[Step], own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
+def kinds(steps: Iterable[Step], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
     """The operation of each step by its id, where it is understood."""
-    return {step.id: kind for step in steps if (kind := kind_of(step, own))}
+    return {step.id: kind for step in steps if (kind := kind_of(step, language, own))}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +64,9 @@ def gathered(logs: Iterable[PracticeLog], own: OwnWords = NO_OWN_WORDS) -> Neigh
     number = count()
     for log in logs:
         logged = {run.step for run in log.runs}
-        theirs = kinds((step for step in log.procedure.steps if step.id in logged), own)
+        theirs = kinds(
+            (step for step in log.procedure.steps if step.id in logged), log.procedure.front["language"], own
+        )
         rows: dict[str, list[tuple[int, Run]]] = {}
         for run in log.runs:
             if kind := theirs.get(run.step):

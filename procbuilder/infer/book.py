@@ -5,12 +5,12 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.ledger import Moment, Opening, Spoilt
 from procbuilder.model.moves import CLOSES, MOVES, OPENS
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.quantity import Item
-from procbuilder.model.words import is_plural, thing
+from procbuilder.model.words import Words
 
 
 @dataclass(slots=True)
@@ -28,7 +28,7 @@ class Account:
     fasteners: tuple[Item, ...] = ()
     tray: str = ""
     scrapped: bool = False
-    spoilt: str = ""
+    spoilt: Spoilt | None = None
     renewed: bool = False
     nipped: bool = False
     of: str = ""
@@ -53,15 +53,15 @@ class Book:
     ``names``: the key of a thing that has two names, such as a nickname, to the one under which it is filed.
     """
 
-    def __init__(self, names: Mapping[str, str] | None = None) -> None:
-        self._names = names or {}
+    def __init__(self, words: Words, names: Mapping[str, str] | None = None) -> None:
+        self._words, self._names = words, names or {}
         self.accounts: list[Account] = []
         self._still: dict[Opening, list[Account]] = {opening: [] for opening in Opening}
         self._named: dict[tuple[Opening, str], list[Account]] = {}
         self._held: set[str] = set()
         """Names of the fasteners that went with a part."""
 
-    def enter(self, entry: Field, moment: Moment, spoilt: str = "") -> None:
+    def enter(self, entry: Field, moment: Moment, spoilt: Spoilt | None = None) -> None:
         """Book one field; fields that neither open nor close anything, or name no thing, are passed over.
 
         ``spoilt``: why what this field takes off cannot be used again.
@@ -88,12 +88,13 @@ class Book:
 
     def key(self, name: str) -> str:
         """The name by which two mentions are the same thing."""
-        return self._names.get(thing(name), thing(name))
+        key = self._words.thing(name)
+        return self._names.get(key, key)
 
     def _find(self, opening: Opening, key: str) -> list[Account]:
         return [account for account in self._named.get((opening, key), ()) if account.rest]
 
-    def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: str) -> None:
+    def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: Spoilt | None) -> None:
         opening = OPENS[entry.name]
         known = [a for a in self._find(opening, self.key(mention.name)) if a.scrapped is mention.scrap]
         count = mention.count or Decimal(1)
@@ -103,7 +104,7 @@ class Book:
             account.out = account.out + count if adds_up else max(account.out, count)
             account.assumed = None
         else:
-            counted = mention.count is not None or not is_plural(mention.name)
+            counted = mention.count is not None or not self._words.is_plural(mention.name)
             account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
             self.accounts.append(account)
             self._still[opening].append(account)
@@ -131,7 +132,7 @@ class Book:
     def _settle(self, accounts: list[Account], mention: Item, moment: Moment, opening: Opening) -> Decimal:
         """Close as many as the mention says; gives back how many more it says than are open."""
         uncounted = any(not account.counted for account in accounts)
-        of_all = mention.count is None and (opening is Opening.SLACKENED or is_plural(mention.name))
+        of_all = mention.count is None and (opening is Opening.SLACKENED or self._words.is_plural(mention.name))
         if accounts and (uncounted or of_all):
             count = sum((account.rest for account in accounts), Decimal(0))
         else:

@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from procbuilder.infer.book import moment_at
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Sentence
 from procbuilder.model.ledger import Opening
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import singular, thing
 from procbuilder.model.worked import TakenOff
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
@@ -23,10 +23,12 @@ _NOT_KEPT = ("temporary", "support", "lock", "dirt", "paste", "fluid", "tool", "
 
 def taken_off_by_words(procedure: Procedure, own: OwnWords = NO_OWN_WORDS) -> tuple[TakenOff, ...]:
     """In the order of the steps. A thing that any later step names, in whatever words, is not among them."""
+    if not is_heard(procedure.front["language"]):
+        return ()
     bare = {number: step for number, step in enumerate(procedure.steps, 1) if not step.all(*MOVES, LEFT_OPEN)}
     book, follower = wordbook(own=own), Follower()
     said = [Sentence(step.command, step.place, "", Fraction(0), Fraction(0), number) for number, step in bare.items()]
-    for operation in operations(said, own=own):
+    for operation in operations(said, procedure.front["language"], own):
         follower.take(operation)
     opened = [account for account in follower.book.open(Opening.OFF) if _goes_on_again(account.name, book)]
     lasts = {account.name: account.opened[-1].number for account in opened}

@@ -8,14 +8,14 @@ from procbuilder.infer.signs import danger_signs
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.sign import Sign
 from procbuilder.model.signal import SIGNALS, Signal
-from procbuilder.model.words import mentioned, thing
 from procbuilder.model.worked import Hazard, RemovedProtection, Standing
 
 
-def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
+def hazards(fields: Iterable[Field], lexicon: Lexicon) -> tuple[Hazard, ...]:
     """The hazard statements among some fields, the worst first."""
     found = (
         Hazard(
@@ -26,7 +26,7 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
             state=entry.part("while"),
             place=entry.place,
             origin=entry.origin,
-            signs=_signs(entry),
+            signs=_signs(entry, lexicon),
         )
         for entry in fields
         if entry.name in SIGNALS and not entry.none
@@ -34,23 +34,24 @@ def hazards(fields: Iterable[Field]) -> tuple[Hazard, ...]:
     return tuple(sorted(found, key=lambda hazard: hazard.signal.rank))
 
 
-def _signs(entry: Field) -> tuple[Sign, ...]:
+def _signs(entry: Field, lexicon: Lexicon) -> tuple[Sign, ...]:
     """A notice is about things: no sign of what may hurt stands beside it."""
-    found = danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid"))
+    found = danger_signs(entry.part("hazard"), entry.part("consequence"), entry.part("avoid"), lexicon)
     return tuple(sign for sign in found if SIGNALS[entry.name] is not Signal.NOTICE or sign.number[0] != "W")
 
 
-def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Standing]:
-    """What still holds at each step, by step id; ``safe`` are words of states that keep people safe.
+def standing(procedure: Procedure, lexicon: Lexicon) -> dict[str, Standing]:
+    """What still holds at each step, by step id.
 
     A hazard typed with ``while:`` holds from the step that opens the state to the step that ends
     it, both included; it is left out at steps where it is typed itself.
     """
+    thing = lexicon.words.thing
     lasting: dict[str, list[tuple[int, Hazard]]] = {}
-    for rank, hazard in enumerate(hazards(procedure.everywhere(*SIGNALS))):
+    for rank, hazard in enumerate(hazards(procedure.everywhere(*SIGNALS), lexicon)):
         lasting.setdefault(thing(hazard.state), []).append((rank, hazard))
-    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if _protects(entry, safe)}
-    book, at_step = Book(), {}
+    protect = {thing(entry.part("state")) for entry in procedure.everywhere("State") if _protects(entry, lexicon)}
+    book, at_step = Book(lexicon.words), {}
     for number, step, fields in visits(procedure):
         states, before = _states(book), _in_place(book, protect)
         for entry in fields:
@@ -58,13 +59,13 @@ def standing(procedure: Procedure, safe: tuple[str, ...] = ()) -> dict[str, Stan
         if step is not None:
             states |= {thing(entry.part("state")): entry.part("state") for entry in step.all("State")}
             there = sorted(one for state in states for one in lasting.get(state, ()))
-            still = _stand((hazard for _, hazard in there), step)
+            still = _stand((hazard for _, hazard in there), step, lexicon)
             at_step[step.id] = Standing(still, _dangerous(states, protect), _stay(before, book, protect))
     return at_step
 
 
-def _protects(entry: Field, safe: tuple[str, ...]) -> bool:
-    return bool(entry.part("while") or mentioned(entry.part("state"), safe))
+def _protects(entry: Field, lexicon: Lexicon) -> bool:
+    return bool(entry.part("while") or mentioned(entry.part("state"), lexicon.safe_states, lexicon.words))
 
 
 def _dangerous(states: dict[str, str], protect: set[str]) -> tuple[str, ...]:
@@ -77,7 +78,7 @@ def removed_protection(procedure: Procedure, lexicon: Lexicon) -> tuple[RemovedP
 
     A state that ends in the same step counts as ended.
     """
-    book, needs = Book(), _needs(procedure)
+    book, needs = Book(lexicon.words), _needs(procedure, lexicon)
     removed: list[RemovedProtection] = []
     for number, step, fields in visits(procedure):
         for entry in fields:
@@ -92,13 +93,13 @@ def removed_protection(procedure: Procedure, lexicon: Lexicon) -> tuple[RemovedP
 
 
 def _states(book: Book) -> dict[str, str]:
-    return {thing(account.name): account.name for account in book.open(Opening.STATE)}
+    return {book.key(account.name): account.name for account in book.open(Opening.STATE)}
 
 
 def _in_place(book: Book, protect: set[str]) -> list[tuple[Account, Decimal]]:
     """What protects at this moment and how many of it: fitted for now, or a state that keeps people safe."""
     states = book.open(Opening.STATE)
-    kept_up = [account for account in states if account.protects or thing(account.name) in protect]
+    kept_up = [account for account in states if account.protects or book.key(account.name) in protect]
     return [(account, account.rest) for account in book.open(Opening.TEMPORARY) + kept_up]
 
 
@@ -108,29 +109,31 @@ def _stay(before: list[tuple[Account, Decimal]], book: Book, protect: set[str]) 
     return tuple(account.words(min(count, after[id(account)])) for account, count in before if id(account) in after)
 
 
-def _stand(there: Iterable[Hazard], step: Step) -> tuple[Hazard, ...]:
+def _stand(there: Iterable[Hazard], step: Step, lexicon: Lexicon) -> tuple[Hazard, ...]:
     """The dangers that are there, each once, without those that the step tells itself."""
-    told = {_text(hazard) for hazard in hazards(step.fields)}
+    told = {_text(hazard, lexicon) for hazard in hazards(step.fields, lexicon)}
     here = []
     for hazard in there:
-        if _text(hazard) not in told:
-            told.add(_text(hazard))
+        if _text(hazard, lexicon) not in told:
+            told.add(_text(hazard, lexicon))
             here.append(hazard)
     return tuple(here)
 
 
-def _text(hazard: Hazard) -> tuple[str, ...]:
-    return (hazard.signal, hazard.hazard, hazard.consequence, hazard.avoid, thing(hazard.state))
+def _text(hazard: Hazard, lexicon: Lexicon) -> tuple[str, ...]:
+    return (hazard.signal, hazard.hazard, hazard.consequence, hazard.avoid, lexicon.words.thing(hazard.state))
 
 
-def _needs(procedure: Procedure) -> set[tuple[str, str]]:
+def _needs(procedure: Procedure, lexicon: Lexicon) -> set[tuple[str, str]]:
     """Pairs of a protection and the state for which it was fitted, as typed with ``while:``."""
+    thing = lexicon.words.thing
     return {(thing(named(entry)), thing(entry.part("while"))) for entry in procedure.everywhere("For now", "State")}
 
 
 def _why(name: str, state: str, needs: set[tuple[str, str]], lexicon: Lexicon) -> str | None:
     """Why this thing protects from this state; None when it does not."""
+    words = lexicon.words
     for protection in lexicon.protections:
-        if mentioned(state, [protection.state]) and mentioned(name, protection.items):
+        if mentioned(state, protection.states, words) and mentioned(name, protection.items, words):
             return protection.reason
-    return "" if (thing(name), thing(state)) in needs else None
+    return "" if (words.thing(name), words.thing(state)) in needs else None

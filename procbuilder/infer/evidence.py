@@ -11,7 +11,7 @@ from procbuilder.infer.prior import PRIOR, StepPrior
 from procbuilder.model.estimate import Basis, Evidence, OddTime
 from procbuilder.model.footage import FootageSplit
 from procbuilder.model.practice import Run
-from procbuilder.model.procedure import Step
+from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 if TYPE_CHECKING:
@@ -51,16 +51,18 @@ def hands_on(step: Step, split: FootageSplit | None) -> Fraction:
 
 
 def believed(
-    steps: Sequence[Step], runs: Sequence[Run], neighbours: Neighbours = NO_NEIGHBOURS, own: OwnWords = NO_OWN_WORDS
+    procedure: Procedure, runs: Sequence[Run], neighbours: Neighbours = NO_NEIGHBOURS, own: OwnWords = NO_OWN_WORDS
 ) -> "tuple[Belief | None, tuple[OddTime, ...]]":
-    """What the practice log says of these steps, held by the same operations of other procedures; None without rows."""
+    """What the practice log says of the steps, held by the same operations of other procedures; None without rows."""
     if not runs:
         return None, ()
     from procbuilder.infer.learn import learn
 
+    steps = procedure.steps
     known = {step.id: prior for step in steps if (prior := _typed(step))}
     done = {run.step for run in runs}
-    here = kinds((step for step in steps if step.id in done and step.id not in known), own)
+    untimed = (step for step in steps if step.id in done and step.id not in known)
+    here = kinds(untimed, procedure.front["language"], own)
     others, there = borrowed(here, neighbours)
     belief, odd = learn([*runs, *others], known, kinds=here | there)
     return belief, tuple(each for each in odd if each.step in done)

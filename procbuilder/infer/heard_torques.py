@@ -2,18 +2,21 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.infer.hearing.said_torque import said_torque
+from procbuilder.infer.dictionary.english import WORDS
+from procbuilder.infer.dictionary.said_torque import said_torque
+from procbuilder.infer.dictionary.wordbook import Wordbook, is_heard, wordbook
 from procbuilder.infer.hearing.sentences import sentences
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.model.heard import Sentence
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Narration, Procedure
 from procbuilder.model.torque import read_torque
-from procbuilder.model.words import mentioned
 from procbuilder.model.worked import HeardTorque
 
 
 def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tuple[HeardTorque, ...]:
     """In the order of the steps. A sentence belongs to each step whose footage holds its beginning."""
+    if not is_heard(procedure.front["language"]):
+        return ()
     book = wordbook()
     said = {narration.recording: list(_with_unit(narration, book)) for narration in narrations}
     return tuple(
@@ -28,5 +31,5 @@ def heard_torques(procedure: Procedure, narrations: Iterable[Narration]) -> tupl
 def _with_unit(narration: Narration, book: Wordbook) -> Iterator[tuple[Sentence, str]]:
     units = tuple(book.sizes["torque_units"])
     for sentence in sentences(narration):
-        if mentioned(sentence.words, units) and (value := said_torque(sentence.words, book)):
+        if mentioned(sentence.words, units, WORDS) and (value := said_torque(sentence.words, book)):
             yield sentence, value

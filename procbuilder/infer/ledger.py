@@ -8,18 +8,17 @@ from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import Branches, Way
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening, Spoilt
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import thing
+from procbuilder.model.words import Words
 
 _WRONG = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
-_NO_WORDS = Lexicon()
 _End = tuple[str, Opening, Balance, frozenset[Moment], frozenset[Moment]]
 
 
-def ledger(procedure: Procedure, lexicon: Lexicon = _NO_WORDS) -> Ledger:
+def ledger(procedure: Procedure, lexicon: Lexicon) -> Ledger:
     """Follow the typed fields in the order of the file.
 
     Off is closed by On, For now by Out again, State by Ends; Slacken and Nip up only by a later
@@ -39,7 +38,7 @@ class _Visit:
 
     moment: Moment
     entry: Field | None
-    spoilt: str = ""
+    spoilt: Spoilt | None = None
     steps: range | None = None
     """For a step that tells to refit in reverse: the steps it names."""
 
@@ -48,8 +47,9 @@ class _Followed:
     """The fields of a procedure, to be booked on each way."""
 
     def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
-        self.names = {thing(nickname): thing(name) for nickname, name in lexicon.nicknames}
-        self.branches = Branches(procedure, lexicon.ways)
+        self.words = lexicon.words
+        self.names = {self.words.thing(nickname): self.words.thing(name) for nickname, name in lexicon.nicknames}
+        self.branches = Branches(procedure, lexicon)
         self.kept = procedure.everywhere(LEFT_OPEN)
         self.visits = tuple(_all(procedure, lexicon))
         self.of_step: dict[int, list[int]] = {}
@@ -94,14 +94,14 @@ class _Followed:
         return (self.visits[at] for _, _, at in sorted(order))
 
     def _entries(self, visits: Iterable[_Visit], touched: set[str] | None = None) -> tuple[Entry, ...]:
-        book = Book(self.names)
+        book = Book(self.words, self.names)
         for visit in visits:
             if visit.entry is None:
                 book.assume(visit.moment, visit.steps)
             else:
                 book.enter(visit.entry, visit.moment, visit.spoilt)
         accounts = [a for a in book.accounts if touched is None or book.key(a.name) in touched]
-        return tuple(_entry(account, self.kept) for account in accounts)
+        return tuple(_entry(account, self.kept, self.words) for account in accounts)
 
     def _keys_at(self, at: int) -> frozenset[str]:
         return self._keys(self.visits[at])
@@ -113,12 +113,13 @@ class _Followed:
         return frozenset(self._key(name) for name in names if name)
 
     def _key(self, name: str) -> str:
-        return self.names.get(thing(name), thing(name))
+        key = self.words.thing(name)
+        return self.names.get(key, key)
 
 
 def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
     """What opens or closes anything, in the order of the file."""
-    told = reversed_steps(procedure, lexicon.ways)
+    told = reversed_steps(procedure, lexicon)
     for number, step, fields in visits(procedure):
         for entry in fields:
             if entry.name in MOVES:
@@ -127,10 +128,10 @@ def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
             yield _Visit(moment_at(step.place, number, step), None, steps=told[number])
 
 
-def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
-    """Why what a field takes off cannot be used again, though nobody calls it scrap; empty when it can."""
+def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> Spoilt | None:
+    """Why what a field takes off cannot be used again, though nobody calls it scrap; None when it can."""
     if entry.name != "Off" or not entry.items or entry.item.scrap:
-        return ""
+        return None
     return why_spoilt(entry.item.name, step.command if step else "", lexicon)
 
 
@@ -156,8 +157,8 @@ def _end(entry: Entry) -> _End:
     return entry.item, entry.opening, entry.balance, frozenset(entry.opened), frozenset(entry.closed)
 
 
-def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
-    balance, reason = _balance(account, kept)
+def _entry(account: Account, kept: tuple[Field, ...], words: Words) -> Entry:
+    balance, reason = _balance(account, kept, words)
     assumed = (account.assumed,) if account.assumed and balance is Balance.ASSUMED else ()
     return Entry(
         item=account.name,
@@ -178,21 +179,22 @@ def _entry(account: Account, kept: tuple[Field, ...]) -> Entry:
     )
 
 
-def _balance(account: Account, kept: tuple[Field, ...]) -> tuple[Balance, str]:
+def _balance(account: Account, kept: tuple[Field, ...], words: Words) -> tuple[Balance, str]:
     if not account.opened:
         return Balance.NEVER_OPENED, ""
     if not account.rest:
         return Balance.CLOSED, ""
     for entry in kept:
-        if _covers(entry, account):
+        if _covers(entry, account, words):
             return Balance.LEFT_OPEN, f"{entry.part('reason')} ({entry.part('name')})"
     return (Balance.ASSUMED if account.assumed else Balance.OPEN), ""
 
 
-def _covers(entry: Field, account: Account) -> bool:
+def _covers(entry: Field, account: Account, words: Words) -> bool:
     """True when a Left open field names this thing, as many as are open, with reason and name."""
     if not entry.items:
         return False
     item = entry.item
     enough = item.quantity is None or item.quantity.number >= account.rest
-    return thing(item.name) == thing(account.name) and enough and bool(entry.part("reason") and entry.part("name"))
+    same = words.thing(item.name) == words.thing(account.name)
+    return same and enough and bool(entry.part("reason") and entry.part("name"))

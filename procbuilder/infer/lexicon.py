@@ -1,64 +1,68 @@
-"""The word lists that come with the program, read from ``infer/data`` and its folder of a language."""
+"""The words of a language as one record, with those of a workshop."""
 
-import tomllib
 from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
+from procbuilder.infer.wordlists import DATA, ENGLISH, Kind, WordLists, frozen, lists, record
 from procbuilder.model.activity import Activity, Order, Work, activity
 from procbuilder.model.fastener import InchThread, Thread, inches
 from procbuilder.model.heard import Act
-from procbuilder.model.lexicon import Lexicon, Protection, SingleUse, Spoiling, Ways
+from procbuilder.model.lexicon import (
+    CheckWords,
+    Lexicon,
+    Patterns,
+    Protection,
+    Refit,
+    SignWords,
+    SingleUse,
+    Spoiling,
+    Ways,
+)
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
-_SPOILT = "the workshop says that this spoils it"
-
 
 @cache
-def load(own: OwnWords = NO_OWN_WORDS) -> Lexicon:
-    """All word lists as one record, with the words of a workshop."""
+def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) -> Lexicon:
+    """All word lists of a language, with the words of a workshop; of a language without a folder only the figures.
+
+    ``language``: as typed in a procedure; none typed is English, and a region counts as its language.
+    """
+    known = lists(language, folder)
     tightening = tuple(verb for one in own.operations if one.act is Act.TIGHTEN for verb in one.verbs)
-    spoiling = tuple(Spoiling(one.verbs, _SPOILT, one.things) for one in own.operations if one.scrap)
+    why = _said(known, "single_use", "own")["why"]
+    spoiling = tuple(Spoiling("", one.verbs, why, one.things) for one in own.operations if one.scrap)
     return Lexicon(
-        commands=frozenset(_words("commands")) | {verb for one in own.operations for verb in one.verbs},
-        tightening=(*_words("tightening"), *tightening),
-        tests=_words("tests"),
-        critical=_words("critical"),
-        flammable=_words("flammable"),
-        vapour=_words("vapour"),
-        rotating=_words("rotating"),
-        synonyms=tuple(tuple(names) for names in _table("synonyms")["same"]),
-        protections=_protections(),
-        safe_states=tuple(_table("protection")["safe"]),
-        single_use=tuple(
-            SingleUse(tuple(block["things"]), block["why"], name in facts("single_use")["spoilt"])
-            for name, block in _table("single_use")["part"].items()
-        ),
-        spoiling=(*_spoiling(), *spoiling),
-        ways=_ways(),
+        language=known.language,
+        words=known.words(),
+        commands=frozenset(known.flat("commands")) | {verb for one in own.operations for verb in one.verbs},
+        tightening=(*known.flat("tightening"), *tightening),
+        tests=known.flat("tests"),
+        critical=known.flat("critical"),
+        flammable=known.flat("flammable"),
+        vapour=known.flat("vapour"),
+        rotating=known.flat("rotating"),
+        checks=record(CheckWords, known.table("checks")),
+        protections=tuple(_blocks(known, "protection", "protection", Protection)),
+        safe_states=tuple(known.table("protection").get("safe", ())),
+        single_use=tuple(_single_use(known)),
+        spoiling=(*_blocks(known, "single_use", "command", Spoiling), *spoiling),
+        ways=record(Ways, known.table("ways")),
+        patterns=record(Patterns, known.table("patterns")),
+        refit=_refit(known),
+        synonyms=frozen(known.table("synonyms").get("same", [])),
         nicknames=own.nicknames,
-        threads=_threads(),
-        inch_threads=tuple(
-            InchThread(
-                inches(block["size"]), inches(block["hexagon"]), inches(block["key"]) if "key" in block else None
-            )
-            for block in facts("fasteners")["inch"]
-        ),
-        torque_wrenches=tuple((low, high) for low, high in facts("fasteners")["torque_wrenches"]),
-        activities=tuple(activity(_table("dangers")[name] | block) for name, block in facts("dangers").items()),
-        orders=tuple(_orders()),
-        signs={number: entry["meaning"] for number, entry in _table("safety_signs").items()},
-        worn=_worn(),
+        threads=tuple(_threads(known)),
+        inch_threads=tuple(_inch_threads(known)),
+        torque_wrenches=frozen(known.facts("fasteners")["torque_wrenches"]),
+        activities=tuple(activity(both) for both in _with_facts(known, "dangers", known.table("dangers"))),
+        orders=tuple(_orders(known)),
+        moves=known.table("order").get("moves", {}),
+        signs=dict(_signs(known)),
     )
-
-
-@cache
-def word_list(name: str) -> dict[str, Any]:
-    """One word list as it is in its file."""
-    return _table(name)
 
 
 def with_dangers(lexicon: Lexicon, own: tuple[Activity, ...]) -> Lexicon:
@@ -68,34 +72,51 @@ def with_dangers(lexicon: Lexicon, own: tuple[Activity, ...]) -> Lexicon:
     return replace(lexicon, activities=kept + own) if own else lexicon
 
 
-@cache
-def facts(name: str) -> dict[str, Any]:
-    """What one file holds that is the same in every language."""
-    return _read(f"{name}.toml")
+def _with_facts(known: WordLists, name: str, words: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    """Each entry that has words, with its name and what is the same in every language, in the order of the latter."""
+    for key, facts in known.facts(name).items():
+        if key in words:
+            yield {"id": key, **facts, **words[key]}
 
 
-def _table(name: str) -> dict[str, Any]:
-    return _read("en", f"{name}.toml")
+def _blocks(known: WordLists, name: str, part: str, kind: type[Kind]) -> Iterator[Kind]:
+    for key, block in known.table(name).get(part, {}).items():
+        yield record(kind, {"id": key, **block})
 
 
-def _read(*path: str) -> dict[str, Any]:
-    return tomllib.loads(files("procbuilder.infer").joinpath("data", *path).read_text(encoding="utf-8"))
+def _single_use(known: WordLists) -> Iterator[SingleUse]:
+    spoilt = known.facts("single_use")["spoilt"]
+    for part in _blocks(known, "single_use", "part", SingleUse):
+        yield replace(part, spoilt=part.id in spoilt)
 
 
-def _words(name: str) -> tuple[str, ...]:
-    return tuple(word for group in _table(name).values() for word in group)
+def _said(known: WordLists, name: str, part: str) -> dict[str, str]:
+    """What the program itself says, in English where there are no words for it."""
+    own: dict[str, str] = known.table(name).get(part) or lists(ENGLISH).table(name)[part]
+    return own
 
 
-def _spoiling() -> tuple[Spoiling, ...]:
-    return tuple(
-        Spoiling(tuple(block["verbs"]), block["why"], tuple(block.get("things", ())))
-        for block in _table("single_use")["command"].values()
+def _refit(known: WordLists) -> Refit:
+    table = known.table("refit")
+    return Refit(
+        decide=tuple((tuple(block["words"]), block["decide"]) for block in table.get("decide", {}).values()),
+        threaded=tuple(table.get("threaded", {}).get("words", ())),
+        ends=table.get("ends", {}),
+        supply=tuple(table.get("needs", {}).get("supply", ())),
+        said=_said(known, "refit", "said"),
     )
 
 
-def _threads() -> tuple[Thread, ...]:
-    return tuple(
-        Thread(
+def _signs(known: WordLists) -> Iterator[tuple[str, SignWords]]:
+    """Every sign, so that one whose number is typed is shown in any language, with its meaning in English at least."""
+    words, english = known.table("safety_signs"), lists(ENGLISH).table("safety_signs")
+    for number in (number for numbers in known.facts("safety_signs").values() for number in numbers):
+        yield number, record(SignWords, words.get(number, {"meaning": english[number]["meaning"]}))
+
+
+def _threads(known: WordLists) -> Iterator[Thread]:
+    for block in known.facts("fasteners")["thread"]:
+        yield Thread(
             size=block["size"],
             pitch=block["pitch"],
             area=block["area"],
@@ -104,37 +125,23 @@ def _threads() -> tuple[Thread, ...]:
             bit=block.get("bit", ""),
             proof=tuple(block["proof"].items()),
         )
-        for block in facts("fasteners")["thread"]
-    )
+
+
+def _inch_threads(known: WordLists) -> Iterator[InchThread]:
+    for block in known.facts("fasteners")["inch"]:
+        key = inches(block["key"]) if "key" in block else None
+        yield InchThread(inches(block["size"]), inches(block["hexagon"]), key)
 
 
 def _widths(table: dict[str, float]) -> tuple[tuple[str, Decimal], ...]:
     return tuple((name, Decimal(str(width))) for name, width in table.items())
 
 
-def _ways() -> Ways:
-    table = {name: tuple(words) for name, words in _table("ways").items()}
-    return Ways(table["reverse"], table["refit"], table["with"], table["without"], table["otherwise"])
-
-
-def _worn() -> dict[str, tuple[str, ...]]:
-    words = _table("safety_signs")
-    return {number: (words[number]["worn"], *words[number]["words"]) for number in facts("safety_signs")["worn"]}
-
-
-def _protections() -> tuple[Protection, ...]:
-    return tuple(
-        Protection(state, tuple(block["items"]), block["reason"])
-        for block in _table("protection")["protection"].values()
-        for state in block["states"]
-    )
-
-
-def _orders() -> Iterator[Order]:
-    table = _table("order")
-    for name, block in facts("order").items():
-        for word in table["order"][name].get("each", [""]):
-            yield _order(table["order"][name] | block, word, table["verbs"])
+def _orders(known: WordLists) -> Iterator[Order]:
+    table = known.table("order")
+    for block in _with_facts(known, "order", table.get("order", {})):
+        for word in block.get("each", [""]):
+            yield _order(block, word, table["verbs"])
 
 
 def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Order:
@@ -147,7 +154,7 @@ def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Ord
         return tuple(_act(act.replace("{}", word), verbs) for act in block.get(key, []))
 
     return Order(
-        rule=text("rule"), why=text("why"), first=acts("first"), then=acts("then"), since=acts("since"),
+        id=block["id"], rule=text("rule"), why=text("why"), first=acts("first"), then=acts("then"), since=acts("since"),
         missing=block.get("missing", False), example=text("example"), danger=block["danger"],
     )  # fmt: skip
 

@@ -6,26 +6,26 @@ from dataclasses import replace
 from procbuilder.model.edition import ItemLine
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.quantity import Item, most, totals
-from procbuilder.model.words import thing
+from procbuilder.model.words import Words
 
 
-def tools(procedure: Procedure) -> tuple[ItemLine, ...]:
+def tools(procedure: Procedure, words: Words) -> tuple[ItemLine, ...]:
     """In order of first use in a step; those that no step names stand behind. The largest count of any mention."""
     named = _listed(procedure, "Tool")
     used = _used(procedure, "Tool")
     ordered = [item for item, _ in used] + list(named)
-    lines = most(_one_name(_counted_first(ordered)))
-    return tuple(_line(item, used) for item in lines)
+    lines = most(_one_name(_counted_first(ordered, words), words))
+    return tuple(_line(item, used, words) for item in lines)
 
 
-def supplies(procedure: Procedure) -> tuple[ItemLine, ...]:
+def supplies(procedure: Procedure, words: Words) -> tuple[ItemLine, ...]:
     """In order of first mention. The total of the front list or of the steps, whichever is more."""
-    return _amounts(procedure, "Supply")
+    return _amounts(procedure, "Supply", words)
 
 
-def parts(procedure: Procedure) -> tuple[ItemLine, ...]:
+def parts(procedure: Procedure, words: Words) -> tuple[ItemLine, ...]:
     """As for supplies; a new part and a used one of the same name are two lines."""
-    return _amounts(procedure, "Part")
+    return _amounts(procedure, "Part", words)
 
 
 def _listed(procedure: Procedure, name: str) -> tuple[Item, ...]:
@@ -42,12 +42,12 @@ def _used(procedure: Procedure, name: str) -> list[tuple[Item, int]]:
     ]
 
 
-def _amounts(procedure: Procedure, name: str) -> tuple[ItemLine, ...]:
+def _amounts(procedure: Procedure, name: str, words: Words) -> tuple[ItemLine, ...]:
     used = _used(procedure, name)
     listed = _listed(procedure, name)
-    together = list(_one_name([*listed, *(item for item, _ in used)]))
+    together = _one_name([*listed, *(item for item, _ in used)], words)
     in_list, in_steps = totals(together[: len(listed)]), totals(together[len(listed) :])
-    return tuple(_line(item, used) for item in _larger(in_list, in_steps))
+    return tuple(_line(item, used, words) for item in _larger(in_list, in_steps))
 
 
 def _larger(listed: Iterable[Item], used: Iterable[Item]) -> list[Item]:
@@ -55,7 +55,7 @@ def _larger(listed: Iterable[Item], used: Iterable[Item]) -> list[Item]:
     lines: dict[tuple[str, bool, str], Item] = {}
     for item in (*listed, *used):
         unit = item.quantity.unit if item.quantity else ""
-        key = (item.key, item.new, unit)
+        key = (item.name, item.new, unit)
         known = lines.setdefault(key, item)
         if item.quantity and known.quantity and item.quantity.number > known.quantity.number:
             lines[key] = replace(known, quantity=item.quantity)
@@ -63,19 +63,19 @@ def _larger(listed: Iterable[Item], used: Iterable[Item]) -> list[Item]:
     return [item for (name, new, unit), item in lines.items() if unit or (name, new) not in measured]
 
 
-def _one_name(items: Iterable[Item]) -> Iterable[Item]:
+def _one_name(items: Iterable[Item], words: Words) -> list[Item]:
     """The same items, each thing under the name of its first mention: ``axle stands`` as ``axle stand``."""
     names: dict[str, str] = {}
-    return [replace(item, name=names.setdefault(thing(item.name), item.name)) for item in items]
+    return [replace(item, name=names.setdefault(words.thing(item.name), item.name)) for item in items]
 
 
-def _counted_first(items: list[Item]) -> list[Item]:
+def _counted_first(items: list[Item], words: Words) -> list[Item]:
     """Each thing's first name is one with a count where there is one, so that ``2 x`` never stands before a plural."""
-    counted = {thing(item.name): item.name for item in reversed(items) if item.quantity}
-    return [replace(item, name=counted.get(thing(item.name), item.name)) for item in items]
+    counted = {words.thing(item.name): item.name for item in reversed(items) if item.quantity}
+    return [replace(item, name=counted.get(words.thing(item.name), item.name)) for item in items]
 
 
-def _line(item: Item, used: Iterable[tuple[Item, int]]) -> ItemLine:
-    steps = {number: None for other, number in used if thing(other.name) == thing(item.name) and other.new is item.new}
-    quantity = str(item.quantity) if item.quantity else ""
-    return ItemLine(item.name, quantity, item.new, tuple(steps), item.origin.words)
+def _line(item: Item, used: Iterable[tuple[Item, int]], words: Words) -> ItemLine:
+    name = words.thing(item.name)
+    steps = {number: None for other, number in used if words.thing(other.name) == name and other.new is item.new}
+    return ItemLine(item.name, item.quantity, item.new, tuple(steps), item.origin)

@@ -4,20 +4,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from itertools import takewhile
 
-from procbuilder.infer.phrases import Found, Phrases, tokens
 from procbuilder.model.activity import Disorder, Done, Order, Work
 from procbuilder.model.fields import Field
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.phrases import Phrases
 from procbuilder.model.procedure import Procedure, Step
-
-_MOVES = {"Off": "remove", "On": "refit", "Slacken": "slacken", "Torque": "tighten", "Nip up": "nip",
-          "For now": "fit for now", "Out again": "take out", "State": "state", "Ends": "ends"}  # fmt: skip
-"""How a field that moves something is said."""
-_BEHIND = frozenset(
-    {"from", "with", "and", "or", "off", "out", "by", "in", "on", "at", "to", "until", "while", "then", "together",
-     "up", "down", "straight", "away", "so", "if", "as", "for", "into", "before", "after", "without", "but",
-     "through", "over", "under", "again", "carefully", "slowly", "gently", "fully", "completely", "of"}
-)  # fmt: skip
-"""Words that do not make another thing of what stands before them, as "bracket" does of "gearbox bracket"."""
+from procbuilder.model.words import Words
 
 
 @dataclass(slots=True)
@@ -32,15 +24,16 @@ class _Seen:
     since: list[Done] = field(default_factory=list)
 
 
-def disorders(procedure: Procedure, orders: tuple[Order, ...]) -> tuple[Disorder, ...]:
+def disorders(procedure: Procedure, lexicon: Lexicon) -> tuple[Disorder, ...]:
     """The rules that a procedure breaks; each once, at the first step that comes too early and for one name of a thing.
 
     What comes too early is judged by commands and by what is moved; what should have come before it counts
     wherever it is said, in the same step too.
     """
-    acts = _Acts(orders)
+    orders = lexicon.orders
+    acts = _Acts(lexicon)
     seen = [_Seen() for _ in orders]
-    for number, done, strict, texts in _told(procedure):
+    for number, done, strict, texts in _told(procedure, lexicon):
         for order, role in acts.done(strict, ends=True) if number else ():
             getattr(seen[order], "surely" if role == "first" else role).append(done)
         for order, role in acts.done([*strict, *texts], ends=False):
@@ -64,38 +57,39 @@ def _broken(order: Order, seen: _Seen) -> Disorder | None:
     return Disorder(order, then, late, since) if late or order.missing else None
 
 
-def _told(procedure: Procedure) -> Iterator[tuple[int, Done, list[str], list[str]]]:
+def _told(procedure: Procedure, lexicon: Lexicon) -> Iterator[tuple[int, Done, list[str], list[str]]]:
     """What is said before the steps, then each step: what is done in it, and all else that it says."""
     front = [entry.raw for entry in procedure.listed("Condition")]
     yield 0, Done(0, "", procedure.place), [], [prose.text for prose in procedure.intro] + front
     for number, step in enumerate(procedure.steps, 1):
         texts = [*(prose.text for prose in step.prose), *(entry.raw for entry in step.fields)]
-        yield number, Done(number, step.command, step.place), _done_in(step), texts
+        yield number, Done(number, step.command, step.place), _done_in(step, lexicon), texts
 
 
-def _done_in(step: Step) -> list[str]:
-    moves = (f"{_MOVES[entry.name]} {_thing(entry)}" for entry in step.all(*_MOVES))
+def _done_in(step: Step, lexicon: Lexicon) -> list[str]:
+    moves = (f"{lexicon.moves[entry.name]} {_thing(entry, lexicon.words)}" for entry in step.all(*lexicon.moves))
     return [step.command, *moves]
 
 
-def _thing(entry: Field) -> str:
+def _thing(entry: Field, words: Words) -> str:
     """What is moved, without where: of "clamp on the fuel hose" the clamp."""
-    words = (entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
-    return " ".join(takewhile(lambda word: word.casefold() not in _BEHIND - {"off", "out", "up", "down"}, words))
+    name = (entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
+    ends = words.no_part_of_a_name - words.particles
+    return " ".join(takewhile(lambda word: word.casefold() not in ends, name))
 
 
 class _Acts:
     """All acts of all rules, found in one go. A list of words that several acts share is looked for once."""
 
-    def __init__(self, orders: tuple[Order, ...]) -> None:
+    def __init__(self, lexicon: Lexicon) -> None:
         self._lists: dict[tuple[str, ...], int] = {}
         self._acts: dict[int, list[tuple[int, int, str]]] = {}
         """By its things: verbs, number of the rule, role; without things, by its verbs."""
-        for number, order in enumerate(orders):
+        for number, order in enumerate(lexicon.orders):
             for role in ("first", "then", "since"):
                 for act in getattr(order, role):
                     self._add(act, number, role)
-        self._phrases = Phrases(self._lists)
+        self._phrases = Phrases(self._lists, lexicon.words)
 
     def _add(self, act: Work, number: int, role: str) -> None:
         verbs = self._key(act.verbs)
@@ -114,14 +108,5 @@ class _Acts:
             there = {one.key for one in found}
             for one in found:
                 for verbs, number, role in self._acts.get(one.key, ()):
-                    if verbs in there and (not ends or verbs == one.key or _is_whole(text, one)):
+                    if verbs in there and (not ends or verbs == one.key or one.whole):
                         yield number, role
-
-
-def _is_whole(text: str, found: Found) -> bool:
-    read = tokens(text)
-    if found.behind >= len(read):
-        return True
-    following = read[found.behind]
-    between = text[read[found.behind - 1].end : following.start]
-    return bool(between.strip(" -\n")) or following.word in _BEHIND or following.word.isdigit()

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.infer.phrases import Phrases
-from procbuilder.model.activity import Activity, Hit, Noticed
+from procbuilder.model.activity import Hit, Noticed
 from procbuilder.model.fields import Field
+from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
+from procbuilder.model.phrases import Phrases
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.signal import SIGNALS
 from procbuilder.model.worked import Hazard, Standing
@@ -19,14 +20,15 @@ _LISTS = ("Tool", "Supply")
 Text = tuple[str, Place]
 
 
-def noticed(procedure: Procedure, still: dict[str, Standing], activities: tuple[Activity, ...]) -> tuple[Noticed, ...]:
+def noticed(procedure: Procedure, still: dict[str, Standing], lexicon: Lexicon) -> tuple[Noticed, ...]:
     """Every activity that some words point to, in the order of the list.
 
     A hit is covered by a danger stated in its step, still standing there, or in the front lists; for harm
     that comes later, by one stated anywhere. What a list or the title names is covered by one anywhere.
     """
-    phrases = Phrases(activity.words for activity in activities)
-    covers = _Covers(procedure, still, activities)
+    activities = lexicon.activities
+    phrases = Phrases((activity.words for activity in activities), lexicon.words)
+    covers = _Covers(procedure, still, lexicon)
     hits: dict[int, dict[int, Hit]] = {}
     for number, step, texts in _spoken(procedure):
         for text, place in texts:
@@ -62,9 +64,9 @@ def _spoken(procedure: Procedure) -> Iterator[tuple[int, Step | None, Iterable[T
 class _Covers:
     """Which activities the typed dangers cover, here or anywhere."""
 
-    def __init__(self, procedure: Procedure, still: dict[str, Standing], activities: tuple[Activity, ...]) -> None:
-        self._phrases = Phrases(activity.told for activity in activities)
-        self._still, self._activities = still, activities
+    def __init__(self, procedure: Procedure, still: dict[str, Standing], lexicon: Lexicon) -> None:
+        self._phrases = Phrases((activity.told for activity in lexicon.activities), lexicon.words)
+        self._still, self._activities = still, lexicon.activities
         self._front = self._covered(_typed(procedure.listed(*SIGNALS)))
         self._anywhere = self._covered(_typed(procedure.everywhere(*SIGNALS)))
         self._here: dict[str, set[int]] = {}

@@ -5,20 +5,19 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.infer.lexicon import word_list
 from procbuilder.infer.spoils import single_use
 from procbuilder.model.drafted import DerivedStep
-from procbuilder.model.heard import Act, Sentence
+from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.moves import FIELD_OF, OPENED_BY
 from procbuilder.model.origin import Place
+from procbuilder.model.phrases import called, mentioned
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import mentioned, singular, thing
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
-_USUAL = {Opening.OFF: "Fit", Opening.SLACKENED: "Tighten", Opening.TEMPORARY: "Take out", Opening.STATE: "End"}
-_ACTS = {Opening.OFF: Act.OFF, Opening.SLACKENED: Act.SLACKEN, Opening.TEMPORARY: Act.FOR_NOW, Opening.STATE: Act.STATE}
 _TOGETHER = 3
 """So many things are put back by one command."""
 
@@ -61,10 +60,10 @@ class _Deriver:
     def __init__(self, procedure: Procedure, ledger: Ledger, lexicon: Lexicon, own: OwnWords) -> None:
         self.procedure, self.lexicon, self.own = procedure, lexicon, own
         self.open = ledger.having(Balance.OPEN, Balance.ASSUMED)
-        self.data = word_list("refit")
-        self.slackened = {thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
-        self.states = {thing(e.item): e for e in self.open if e.opening is Opening.STATE}
-        self.known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
+        self.told, self.said, self.thing = lexicon.refit, lexicon.refit.said, lexicon.words.thing
+        self.slackened = {self.thing(e.item) for e in self.open if e.opening is Opening.SLACKENED}
+        self.states = {self.thing(e.item): e for e in self.open if e.opening is Opening.STATE}
+        self.known = {self.thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
         self.done = {entry.step_id for entry in procedure.everywhere("Derived")}
 
     def steps(self) -> Iterator[DerivedStep]:
@@ -83,17 +82,17 @@ class _Deriver:
         """False for what goes with the end of a state, and for the slackening of what is to be decided anyway."""
         half = back.entry.opening is Opening.SLACKENED and bool(back.decide)
         again = half and any(
-            b.decide and b is not back and thing(b.entry.item) == thing(back.entry.item) for b in backs
+            b.decide and b is not back and self.thing(b.entry.item) == self.thing(back.entry.item) for b in backs
         )
         return not again and back.place not in self.guards
 
     def _guarded(self, back: _Back) -> str:
         """The state for which a thing was fitted, when it was there before: both end in one step."""
         for entry in back.step.all("For now"):
-            if entry.items and thing(entry.item.name) == thing(back.entry.item):
-                state = self.states.get(thing(entry.part("while")))
+            if entry.items and self.thing(entry.item.name) == self.thing(back.entry.item):
+                state = self.states.get(self.thing(entry.part("while")))
                 if state is not None and state.opened[-1].place < back.entry.opened[-1].place:
-                    return thing(state.item)
+                    return self.thing(state.item)
         return ""
 
     def _back(self, entry: Entry) -> _Back:
@@ -101,35 +100,39 @@ class _Deriver:
         return _Back(entry, step, self._opposite(entry, step), self._decide(entry, step))
 
     def _opposite(self, entry: Entry, step: Step) -> str:
-        if entry.opening is Opening.STATE and (verb := self.data["ends"].get(thing(entry.item).split()[-1])):
-            return str(verb)
+        if entry.opening is Opening.STATE and (verb := self.told.ends.get(self.thing(entry.item).split()[-1])):
+            return verb
+        named = [one for one in self._heard(entry, step) if self._last(one.object) == self._last(entry.item)]
+        found = named or self._heard(entry, step)
+        return found[0].opposite if found else self.said[entry.opening.name.lower()]
+
+    def _heard(self, entry: Entry, step: Step) -> list[Operation]:
+        """What the command does, of the kind of this entry, where something puts it right again."""
+        language = self.procedure.front["language"]
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
-        found = [
-            one
-            for one in operations([sentence], own=self.own, commands=True)
-            if one.opposite and one.act is _ACTS[entry.opening]
-        ]
-        named = [one for one in found if thing(one.object).split()[-1:] == thing(entry.item).split()[-1:]]
-        return (named or found)[0].opposite if found else _USUAL[entry.opening]
+        told = operations([sentence], language, self.own, commands=True) if is_heard(language) else ()
+        return [one for one in told if one.opposite and FIELD_OF.get(one.act) == OPENED_BY[entry.opening]]
+
+    def _last(self, name: str) -> list[str]:
+        return self.thing(name).split()[-1:]
 
     def _decide(self, entry: Entry, step: Step) -> str:
         used_once = single_use(entry.item, self.lexicon)
         if entry.scrapped or used_once is not None:
-            why = f" ({used_once.why})" if used_once else ""
-            return f"used once{why}: which new part, and how it is fitted"
+            return self.said["used_once_because"].format(why=used_once.why) if used_once else self.said["used_once"]
         text = f"{entry.item} ; {entry.of} ; {step.command}" if entry.opening is Opening.OFF else entry.item
-        return next((str(b["decide"]) for b in self.data["decide"].values() if mentioned(text, b["words"])), "")
+        return next((what for words, what in self.told.decide if mentioned(text, words, self.lexicon.words)), "")
 
     def _step(self, backs: list[_Back], every: list[_Back]) -> DerivedStep:
         first = backs[0]
         source = ("Derived", f"#{first.step.id}")
-        branch = [("Only if", condition) for condition in _conditions(first.entry.way)]
+        branch = [("Only if", condition) for condition in _conditions(first.entry.way, self.lexicon.ways.contrary)]
         if first.decide:
-            note = f"to be decided: {first.decide}"
+            note = self.said["decided"].format(what=first.decide)
             new = [("Part", _listed(f"{first.rest}, new"))] if first.entry.scrapped else []
-            command = f"Decide how the {first.entry.item} goes back"
+            command = self.said["decide"].format(thing=first.entry.item)
             return DerivedStep(command, first.entry.item, (source, *branch, *new, ("Note", note)))
-        ended = {thing(back.entry.item) for back in backs if back.entry.opening is Opening.STATE}
+        ended = {self.thing(back.entry.item) for back in backs if back.entry.opening is Opening.STATE}
         guards = [back for back in every if self.guards.get(back.place) in ended]
         fields = [field for back in (*guards, *backs) for field in self._fields(back)]
         return DerivedStep(self._command(backs), first.entry.item, (source, *branch, *dict.fromkeys(fields)))
@@ -138,9 +141,10 @@ class _Deriver:
         names = []
         for back in backs:
             words = back.entry.item.split()
-            state = back.entry.opening is Opening.STATE and len(words) > 1 and back.opposite != "End"
-            names.append(f"the {' '.join(words[:-1] if state else words)}")
-        return f"{backs[0].opposite} {' and '.join(dict.fromkeys(names))}"
+            state = back.entry.opening is Opening.STATE and len(words) > 1 and back.opposite != self.said["state"]
+            names.append(self.said["thing"].format(thing=" ".join(words[:-1] if state else words)))
+        things = self.said["and"].join(dict.fromkeys(names))
+        return self.said["step"].format(verb=backs[0].opposite, things=things)
 
     def _fields(self, back: _Back) -> Iterator[tuple[str, str]]:
         entry = back.entry
@@ -156,17 +160,18 @@ class _Deriver:
                 yield "Out again", back.rest
             case Opening.STATE:
                 yield "Ends", _literal(entry.item)
-                if entry.item.endswith(" drained"):
-                    yield "Supply", _listed(_literal(entry.item.removesuffix(" drained")))
+                supply, _, state = entry.item.rpartition(" ")
+                if supply and state in self.told.supply:
+                    yield "Supply", _listed(_literal(supply))
 
     def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
         """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
         for name in (*(one.head for one in entry.fasteners), entry.item):
-            if not mentioned(singular(name.split()[-1]), self.data["threaded"]["words"]):
+            if not called(name.split()[-1], self.told.threaded, self.lexicon.words):
                 continue
-            if thing(name) in self.slackened:
+            if self.thing(name) in self.slackened:
                 yield "Nip up", _literal(name)
-            elif thing(name) not in self.known:
+            elif self.thing(name) not in self.known:
                 yield "Torque", f"{_literal(name)} | look up"
 
 
@@ -195,6 +200,7 @@ def _alike(back: _Back) -> tuple[object, ...]:
     return back.step.id, back.entry.opening, back.opposite, back.entry.way, alone
 
 
-def _conditions(way: OnWay | None) -> list[str]:
+def _conditions(way: OnWay | None, contrary: tuple[str, ...]) -> list[str]:
     """The conditions of a step on this way."""
-    return [name if way.taken else f"not {name}" for name in way.branches] if way else []
+    no = next(iter(contrary), "not")
+    return [name if way.taken else f"{no} {name}" for name in way.branches] if way else []

@@ -2,21 +2,20 @@
 
 import re
 
-from procbuilder.model.lexicon import Ways
+from procbuilder.model.lexicon import Lexicon, Ways
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import mentioned
 
 _SENTENCE = re.compile(r"[.;!?\n]")
-_STEPS = re.compile(r"\bsteps?\s+(\d{1,4})(?:\s*(?:to|-|–|through)\s*(\d{1,4}))?", re.IGNORECASE)
 
 
-def reversed_steps(procedure: Procedure, words: Ways) -> dict[int, range | None]:
+def reversed_steps(procedure: Procedure, lexicon: Lexicon) -> dict[int, range | None]:
     """Number of each step that says so, with the steps that it names; None when it names none: then it means all."""
     found: dict[int, range | None] = {}
     for number, step in enumerate(procedure.steps, 1):
-        said = next((text for text in _sentences(step) if _tells(text, words)), "")
+        said = next((text for text in _sentences(step) if _tells(text, lexicon)), "")
         if said:
-            found[number] = _named(said)
+            found[number] = _named(said, lexicon.ways)
     return found
 
 
@@ -24,10 +23,12 @@ def _sentences(step: Step) -> list[str]:
     return [text for part in (step.command, *(prose.text for prose in step.prose)) for text in _SENTENCE.split(part)]
 
 
-def _tells(text: str, words: Ways) -> bool:
-    return bool(mentioned(text, words.reverse) and mentioned(text, words.refit))
+def _tells(text: str, lexicon: Lexicon) -> bool:
+    ways, words = lexicon.ways, lexicon.words
+    return bool(mentioned(text, ways.reverse, words) and mentioned(text, ways.refit, words))
 
 
-def _named(text: str) -> range | None:
-    match = _STEPS.search(text)
+def _named(text: str, ways: Ways) -> range | None:
+    step, to = "|".join(ways.step), "|".join((*ways.to, "-", "–"))
+    match = re.search(rf"\b(?:{step})\s+(\d{{1,4}})(?:\s*(?:{to})\s*(\d{{1,4}}))?", text, re.IGNORECASE)
     return range(int(match[1]), int(match[2] or match[1]) + 1) if match else None

@@ -1,11 +1,10 @@
 """Which safety signs belong to a danger and to what is worn, by the words of ``safety_signs.toml``."""
 
 import re
-from functools import cache
 
-from procbuilder.infer.lexicon import facts, word_list
+from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.phrases import grouped
 from procbuilder.model.sign import Sign
-from procbuilder.model.words import folded
 
 MOST = 3
 """More signs at one danger would be read by nobody."""
@@ -14,45 +13,41 @@ MOST = 3
 _NUMBER = re.compile(r"\b[WMPEF]0\d\d\b")
 
 
-@cache
-def signs() -> dict[Sign, tuple[str, ...]]:
-    """Every sign with its words, in the order in which they are looked for."""
-    words = word_list("safety_signs")
-    return {
-        Sign(number, words[number]["meaning"]): tuple(words[number]["words"])
-        for numbers in facts("safety_signs").values()
-        for number in numbers
-    }
-
-
-def danger_signs(hazard: str, consequence: str, avoid: str) -> tuple[Sign, ...]:
+def danger_signs(hazard: str, consequence: str, avoid: str, lexicon: Lexicon) -> tuple[Sign, ...]:
     """The signs of a danger: those typed by number, one for what may hurt, then those for how to avoid it."""
-    typed = _typed(f"{hazard} {consequence} {avoid}")
-    hurts = () if any(sign.number[0] == "W" for sign in typed) else _found(hazard, "W") or _found(consequence, "W")
-    return _once(typed + hurts[:1] + _found(avoid, "PMEF"))[:MOST]
+    typed = _typed(f"{hazard} {consequence} {avoid}", lexicon)
+    known = any(sign.number[0] == "W" for sign in typed)
+    hurts = () if known else _found(hazard, "W", lexicon) or _found(consequence, "W", lexicon)
+    return _once(typed + hurts[:1] + _found(avoid, "PMEF", lexicon))[:MOST]
 
 
-def worn_signs(text: str) -> tuple[Sign, ...]:
+def worn_signs(text: str, lexicon: Lexicon) -> tuple[Sign, ...]:
     """The signs of a piece of protective equipment."""
-    return _once(_typed(text) + _found(text, "PM"))[:MOST]
+    return _once(_typed(text, lexicon) + _found(text, "PM", lexicon))[:MOST]
 
 
-def _typed(text: str) -> tuple[Sign, ...]:
-    known = {sign.number: sign for sign in signs()}
-    return tuple(known[number] for number in _NUMBER.findall(text) if number in known)
+def _typed(text: str, lexicon: Lexicon) -> tuple[Sign, ...]:
+    return tuple(_sign(number, lexicon) for number in _NUMBER.findall(text) if number in lexicon.signs)
 
 
-def _found(text: str, kinds: str) -> tuple[Sign, ...]:
+def _found(text: str, kinds: str, lexicon: Lexicon) -> tuple[Sign, ...]:
     """Signs of some kinds whose words stand in the text; a word that one has taken counts for no other."""
-    left, found = f" {folded(text)} ", []
-    for sign, phrases in signs().items():
-        if sign.number[0] not in kinds:
-            continue
-        for phrase in phrases:
-            if f" {folded(phrase)} " in left:
-                left = left.replace(f" {folded(phrase)} ", " | ")
-                found.append(sign)
+    phrases = tuple(
+        (phrase, number) for number, sign in lexicon.signs.items() if number[0] in kinds for phrase in sign.words
+    )
+    there = grouped(tuple((phrase,) for phrase, _ in phrases), lexicon.words).found(text, denied=True)
+    taken: set[int] = set()
+    found = []
+    for one in sorted(there, key=lambda one: one.key):
+        stretch = range(one.first, one.behind)
+        if taken.isdisjoint(stretch):
+            taken.update(stretch)
+            found.append(_sign(phrases[one.key][1], lexicon))
     return tuple(found)
+
+
+def _sign(number: str, lexicon: Lexicon) -> Sign:
+    return Sign(number, lexicon.signs[number].meaning)
 
 
 def _once(found: tuple[Sign, ...]) -> tuple[Sign, ...]:

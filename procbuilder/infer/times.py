@@ -11,6 +11,7 @@ from procbuilder.infer.alike import NO_NEIGHBOURS, Neighbours
 from procbuilder.infer.curve import at_both_ends, learning_rate
 from procbuilder.infer.evidence import believed, evidence, hands_on
 from procbuilder.infer.extras import elsewhere, extras
+from procbuilder.infer.lexicon import load
 from procbuilder.model.estimate import Basis, Estimate, Evidence, OddTime, Practice, Price, StepTime
 from procbuilder.model.footage import FootageSplit
 from procbuilder.model.practice import Run, sittings
@@ -49,7 +50,7 @@ def estimate(
     steps = procedure.steps
     ids = {step.id for step in steps}
     used = [run for run in runs if run.step in ids]
-    belief, odd = believed(steps, used, neighbours, workshop.words)
+    belief, odd = believed(procedure, used, neighbours, workshop.words)
     times = tuple(_step_time(step, procedure, belief, (splits or {}).get(step.id)) for step in steps)
     main = [step for step in steps if not step.all("Only if")]
     total = _total(main, times, belief)
@@ -57,6 +58,7 @@ def estimate(
     waiting = sum((minutes for minutes, overlaps in waits if not overlaps), Decimal(0))
     elapsed = total.likely + Fraction(waiting)
     stated = procedure.front.stated
+    words = load(procedure.front["language"]).words
     practice = _practice(used, len(runs) - len(used), odd)
     rate = learning_rate(belief if practice.repeated else None)
     return Estimate(
@@ -72,7 +74,7 @@ def estimate(
         practice=practice, place=procedure.front["place"],
         not_included=tuple(entry.part("what") for entry in procedure.listed("Not included")),
         extras=extras(procedure, times),
-        elsewhere=elsewhere((total.low, total.likely, total.high), procedure.front["place"], workshop),
+        elsewhere=elsewhere((total.low, total.likely, total.high), procedure.front["place"], workshop, words),
         price=_price(total, workshop, all(time.basis in _FIRM for time in times if not time.extra)),
         seen_by=workshop.seen_by, kept=workshop.kept,
     )  # fmt: skip

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import SIGNALS
-from procbuilder.model.words import mentioned
 from procbuilder.model.worked import Standing
 
 
@@ -13,7 +13,7 @@ def may_be_timed(step: Step, standing: Standing, lexicon: Lexicon) -> bool:
     """False for a reserved step, a hold point, and where something can burn or explode."""
     if step.all("Reserved", "Hold"):
         return False
-    return not any(mentioned(text, lexicon.flammable) for text in told_at(step, standing))
+    return not any(mentioned(text, lexicon.flammable, lexicon.words) for text in told_at(step, standing))
 
 
 def told_at(step: Step, standing: Standing) -> Iterator[str]:

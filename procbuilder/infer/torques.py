@@ -1,16 +1,17 @@
 """The tightening table: typed torques, and a blank for each one that is missing."""
 
-import re
 from dataclasses import replace
 
 from procbuilder.infer.patterns import sequence
+from procbuilder.model.commands import done_to
 from procbuilder.model.fields import Field
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.quantity import Item
 from procbuilder.model.torque import BLANK
-from procbuilder.model.words import behind_verb, mentioned, thing
+from procbuilder.model.words import Words
 from procbuilder.model.worked import TorqueRow
 
 
@@ -20,18 +21,20 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     A blank row with ``demanded`` stands for a step that tightens and has no Torque field, and for
     a thing that is slackened or nipped up and has no torque anywhere.
     """
+    words = lexicon.words
     typed = [(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
-    rows = [replace(_typed(*one), sequence=sequence(one[0], procedure)) for one in typed]
+    rows = [replace(_typed(*one), sequence=sequence(one[0], procedure, lexicon)) for one in typed]
     by_command = _commanded(procedure, lexicon)
     tightened = " ; ".join(row.item.words for row in by_command)
-    rows += by_command + [row for name, row in _half_closed(procedure).items() if not mentioned(tightened, [name])]
+    half = _half_closed(procedure, words)
+    rows += by_command + [row for name, row in half.items() if not mentioned(tightened, [name], words)]
     return tuple(sorted(rows, key=lambda row: (row.number, row.place)))
 
 
-def tightens(command: str, words: tuple[str, ...]) -> str:
+def tightens(command: str, lexicon: Lexicon) -> str:
     """What a command tightens for good, such as ``wheel nuts``; empty when it tightens nothing."""
-    rest = behind_verb(command, words)
-    return "" if rest is None else re.sub(r"\A(?:up\s+)?(?:the\s+)?", "", rest) or command
+    rest = done_to(command, lexicon.tightening, lexicon.words)
+    return "" if rest is None else lexicon.words.named(rest) or command
 
 
 def _numbered(procedure: Procedure) -> enumerate[Step]:
@@ -59,22 +62,22 @@ def _commanded(procedure: Procedure, lexicon: Lexicon) -> list[TorqueRow]:
     """Steps whose command tightens for good, without a Torque field. A Nip up field says that it is not for good."""
     rows = []
     for number, step in _numbered(procedure):
-        item = tightens(step.command, lexicon.tightening)
+        item = tightens(step.command, lexicon)
         if item and not step.all("Torque", "Nip up"):
             rows.append(_blank(Item(item, step.place), step, number, step.place))
     return rows
 
 
-def _half_closed(procedure: Procedure) -> dict[str, TorqueRow]:
+def _half_closed(procedure: Procedure, words: Words) -> dict[str, TorqueRow]:
     """Things slackened or nipped up that have no torque anywhere, by name, at the last step that handles them."""
-    known = {thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
+    known = {words.thing(e.item.name) for e in procedure.everywhere("Torque") if e.items}
     last: dict[str, TorqueRow] = {}
     demanding: set[str] = set()
     for number, step in _numbered(procedure):
         for entry in step.all("Slacken", "Nip up", "On"):
-            if not entry.items or thing(entry.item.name) in known:
+            key = words.thing(entry.item.name) if entry.items else ""
+            if not key or key in known:
                 continue
-            key = thing(entry.item.name)
             demanding |= {key} if entry.name != "On" else set()
             last[key] = _blank(entry.item, step, number, entry.place, entry.origin)
     return {key: row for key, row in last.items() if key in demanding}

@@ -2,16 +2,17 @@
 
 from collections.abc import Iterator
 
-from procbuilder.infer.phrases import Phrases
 from procbuilder.infer.timing import told_at
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.phrases import Phrases
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.worked import Standing
 
 
 def vapour(procedure: Procedure, still: dict[str, Standing], lexicon: Lexicon) -> dict[str, str]:
     """Why a step is worked without a phone, by step id: the words that say so, such as ``brake cleaner``."""
-    phrases = Phrases([lexicon.vapour, *(activity.words for activity in lexicon.activities if activity.vapour)])
+    groups = [lexicon.vapour, *(activity.words for activity in lexicon.activities if activity.vapour)]
+    phrases = Phrases(groups, lexicon.words)
     reasons = ((step.id, _first(phrases, told_at(step, still.get(step.id, Standing())))) for step in procedure.steps)
     return {step: reason for step, reason in reasons if reason}
 

@@ -10,9 +10,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from procbuilder.model.lexicon import Ways
+from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.words import thing
 
 _Test = tuple[str, bool]
 """Key of a branch, and whether the step belongs to it when it is taken or when it is not."""
@@ -34,9 +33,9 @@ class _Jump:
 class Branches:
     """The branches of a procedure; steps by their number, from 1."""
 
-    def __init__(self, procedure: Procedure, words: Ways) -> None:
+    def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
         self._names: dict[str, str] = {}
-        self._words = words
+        self._words, self._thing = lexicon.ways, lexicon.words.thing
         self._last: _Test | None = None
         steps = procedure.steps
         self._tests = {number: tests for number, step in enumerate(steps, 1) if (tests := self._of(step))}
@@ -79,7 +78,7 @@ class Branches:
         return tuple(self._test(entry.part("condition")) for entry in step.all("Only if"))
 
     def _test(self, condition: str) -> _Test:
-        key = thing(condition)
+        key = self._thing(condition)
         if key in self._words.otherwise and self._last:
             return self._last[0], not self._last[1]
         first, _, rest = key.partition(" ")

@@ -75,9 +75,11 @@ def only(container: InputContainer, *wanted: Stream) -> None:
 
 def packets(container: InputContainer, *tracks: Stream) -> "Iterator[Packet[Stream]]":
     """Packets of these tracks, the empty closing ones included, up to where the file can be read."""
+    wanted = {track.index for track in tracks}
     try:
-        yield from container.demux(tracks)
-    except (av.FFmpegError, OSError):
+        # A damaged stream of FLV or MPEG can begin further tracks midway: PyAV then counts past its list of tracks.
+        yield from (packet for packet in container.demux(tracks) if packet.stream_index in wanted)
+    except (av.FFmpegError, OSError, IndexError):
         return
 
 

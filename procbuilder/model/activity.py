@@ -33,11 +33,8 @@ class Activity:
     """The harm comes later: one statement anywhere in the job covers it."""
     vapour: bool = False
     """It sets free vapour or gas that can catch fire."""
-
-    @property
-    def line(self) -> str:
-        """The danger as a field to copy."""
-        return f"- {self.signal.field}: {self.hazard} | {self.consequence} | {self.avoid}"
+    id: str = ""
+    """Its name in every language; empty for one of a workshop's own."""
 
 
 NEEDED = ("name", "words", "signal", "hazard", "consequence", "avoid")
@@ -56,7 +53,7 @@ def activity(block: Mapping[str, Any]) -> Activity:
         signal=Signal(block["signal"]), hazard=block["hazard"], consequence=block["consequence"], avoid=block["avoid"],
         signs=tuple(block.get("signs", "").split()), who=block.get("who", ""), reserved=block.get("reserved", ""),
         hold=block.get("hold", ""), begins=block.get("begins", ""), once=block.get("once", False),
-        vapour=block.get("vapour", False),
+        vapour=block.get("vapour", False), id=block.get("id", ""),
     )  # fmt: skip
 
 
@@ -71,11 +68,6 @@ class Hit:
     place: Place
     told: bool
     """A typed danger covers it."""
-
-    @property
-    def where(self) -> str:
-        """``step 4``; ``line 12`` outside the steps."""
-        return f"step {self.number}" if self.number else f"line {self.place.line}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +103,8 @@ class Order:
     """A command that would do."""
     danger: int = 2
     """As in a problem."""
+    id: str = ""
+    """Its name in every language."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,25 +9,40 @@ from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
-from procbuilder.model.marks import Mark
+from procbuilder.model.marks import Mark, PictureState
+from procbuilder.model.origin import TYPED, Origin
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
+from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.sign import Sign
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
+from procbuilder.model.workshop import Qualification
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """One line of a list: a tool, a condition, a key point, with its origin in words."""
+class Statement:
+    """What one field says: a tool, a key point, a check, a hold point."""
 
-    text: str
-    extra: str = ""
-    """Reason, limits or what is right; empty when there is none."""
-    origin: str = ""
-    """``said strip 3:12``; empty when it was typed."""
+    name: str
+    """Name of the field, as in its table."""
+    parts: tuple[tuple[str, str], ...] = ()
+    """Its parts as typed, each with its name; without those that are things."""
+    items: tuple[Item, ...] = ()
+    """The things that it lists, or the one that it is about."""
+    fasteners: tuple[Item, ...] = ()
+    """What holds that thing."""
+    none: bool = False
+    """The technician wrote ``none``: there is nothing, and that is known."""
+    origin: Origin = TYPED
     signs: tuple[Sign, ...] = ()
     """Safety signs of what is worn."""
+    step: int = 0
+    """Number of the step that says it; 0 where it stands with its step, or in no step."""
+
+    def part(self, name: str) -> str:
+        """Text of a part; empty when it was not typed."""
+        return dict(self.parts).get(name, "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,10 +50,10 @@ class ItemLine:
     """A tool, supply or part with its quantity and the steps that use it."""
 
     name: str
-    quantity: str
+    quantity: Quantity | None
     new: bool
     steps: tuple[int, ...]
-    origin: str = ""
+    origin: Origin = TYPED
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +76,9 @@ class TrayLine:
 class FrontList:
     """One list of what must be ready before the start."""
 
-    title: str
-    lines: tuple[Line, ...]
+    name: str
+    """Name of the field that it is made of."""
+    lines: tuple[Statement, ...]
     none: bool
     """The technician wrote ``none``: there is nothing, and that is known."""
 
@@ -72,19 +88,13 @@ class Figure:
     """A picture with what it shows."""
 
     still: Still
-    alt: str
-    caption: str
-    state: str
-    """found, done or detail."""
+    shows: str
+    """As typed; empty when nobody said."""
+    state: PictureState
     marks: tuple[Mark, ...] = ()
     """What is drawn on it, in fractions of the still."""
     marked: Still | None = None
     """The same picture with its marks drawn in, for print and film; None when there are none."""
-
-    @property
-    def labels(self) -> tuple[str, ...]:
-        """What its marks say."""
-        return tuple(mark.label for mark in self.marks if mark.label)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,19 +108,6 @@ class PicturePair:
     on: int
     """Number of the step that put it back; 0 when none does."""
     done: Figure | None
-
-
-@dataclass(frozen=True, slots=True)
-class Named:
-    """A field shown under its own name: Measure, Check, Hold, Hidden, If, …"""
-
-    name: str
-    text: str
-    extra: tuple[str, ...] = ()
-    """Its further parts in order, such as limits, tool or who; a word part as ``with: feeler gauge``."""
-    origin: str = ""
-    step: int = 0
-    """Number of the step that it names; 0 when it names none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,19 +125,19 @@ class EditionStep:
     reserved: str
     """Who alone may do this step; the method is then not shown."""
     only_if: str
-    holds: tuple[Named, ...]
+    holds: tuple[Statement, ...]
     """Hold points: what must be checked, and by whom, before the next step."""
-    tools: tuple[Line, ...]
-    supplies: tuple[Line, ...]
-    parts: tuple[Line, ...]
-    wear: tuple[Line, ...]
-    moves: tuple[Named, ...]
+    tools: tuple[Statement, ...]
+    supplies: tuple[Statement, ...]
+    parts: tuple[Statement, ...]
+    wear: tuple[Statement, ...]
+    moves: tuple[Statement, ...]
     """Off, On, Slacken, Nip up, For now, Out again, State, Ends: what the step opens and closes."""
     torques: tuple[TorqueRow, ...]
-    key_points: tuple[Line, ...]
-    checks: tuple[Named, ...]
+    key_points: tuple[Statement, ...]
+    checks: tuple[Statement, ...]
     """Measure and Check."""
-    notes: tuple[Named, ...]
+    notes: tuple[Statement, ...]
     """Everything else that was typed for the step."""
     figures: tuple[Figure, ...]
     """The chosen picture first."""
@@ -168,7 +165,7 @@ class EditionSection:
 
     title: str
     prose: tuple[str, ...]
-    notes: tuple[Named, ...]
+    notes: tuple[Statement, ...]
     steps: tuple[EditionStep, ...]
 
 
@@ -181,8 +178,6 @@ class Edition:
     revision: str
     status: str
     """draft, review or withdrawn; a procedure with a stop is always a draft."""
-    why_draft: str
-    """What keeps it a draft, in words; empty when nothing does but the missing approval."""
     item: str
     applies_to: str
     not_for: str
@@ -208,16 +203,16 @@ class Edition:
     pairs: tuple[PicturePair, ...]
     """For what came off, in the order of the ledger, as far as there are pictures."""
     estimate: Estimate
-    closing: tuple[Named, ...]
-    """Findings and later re-checks of the whole job."""
+    closing: tuple[Statement, ...]
+    """Findings and later re-checks of the whole job, then those that steps say."""
     problems: tuple[Problem, ...]
     recordings: tuple[Recording, ...]
     paper: str = "a4"
     """What it is printed on: ``a4`` or ``letter``."""
     address: str = ""
     """Where its page lies for a browser, up to the last slash; empty when nobody said."""
-    reader: str = ""
-    """For whom this edition is: a qualification, its holder and last day; empty: for everybody."""
+    reader: Qualification | None = None
+    """For whom this edition is; None: for everybody."""
     film: Film | None = None
     """The whole job as one film; None when none was made of this text and footage."""
 

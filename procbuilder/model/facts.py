@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
@@ -67,8 +67,8 @@ class Phrase:
 
 
 Value = (
-    str | int | float | Decimal | date | Path | Place | Span | Time | Moment | OnWay | StepRef | Item | Origin | Term
-    | Blank | Line | Phrase | tuple["Value", ...]
+    str | int | float | Decimal | date | timedelta | Path | Place | Span | Time | Moment | OnWay | StepRef | Item
+    | Origin | Term | Blank | Line | Phrase | tuple["Value", ...]
 )  # fmt: skip
 """One fact. A text is what somebody typed or said, never a sentence of ours."""
 

@@ -5,7 +5,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from procbuilder.model.stretch import Stretches
-from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.timecode import Span
 
 
 class Oddity(StrEnum):
@@ -88,12 +88,6 @@ class Damage:
     span: Span
     """From the first to the last of them."""
     pictures: int
-
-    def __str__(self) -> str:
-        many = "pictures are" if self.pictures > 1 else "picture is"
-        start, end = format_time(Fraction(int(self.span.start))), format_time(Fraction(int(self.span.end)))
-        where = f"between {start} and {end}" if start != end else f"at {start}"
-        return f"{self.pictures} {many} damaged in recording {self.span.recording} {where}"
 
 
 @dataclass(frozen=True, slots=True)

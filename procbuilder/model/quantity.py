@@ -48,12 +48,6 @@ class Item:
         return self.name.partition(",")[0].strip() or self.name
 
     @property
-    def key(self) -> str:
-        """The name by which two mentions are the same thing: case, spaces and articles ignored."""
-        words = self.name.casefold().split()
-        return " ".join(words[1:] if len(words) > 1 and words[0] in {"the", "a", "an"} else words)
-
-    @property
     def words(self) -> str:
         """Quantity first for counts, last for amounts, as in the procedure text."""
         name = self.name + (", new" if self.new else "") + (", scrap" if self.scrap else "")
@@ -63,13 +57,13 @@ class Item:
 
 
 def totals(items: Iterable[Item]) -> tuple[Item, ...]:
-    """One line a thing and unit, in order of first mention, amounts added up.
+    """One line a name and unit, in order of first mention, amounts added up.
 
     A mention without a quantity adds nothing to one that has a quantity.
     """
     groups: dict[tuple[str, bool], list[Item]] = {}
     for item in items:
-        groups.setdefault((item.key, item.new), []).append(item)
+        groups.setdefault((item.name, item.new), []).append(item)
     return tuple(line for group in groups.values() for line in _sums(group))
 
 
@@ -84,13 +78,13 @@ def _sums(group: list[Item]) -> Iterable[Item]:
 
 
 def most(items: Iterable[Item]) -> tuple[Item, ...]:
-    """One line a thing, in order of first mention, with the largest count of any mention.
+    """One line a name, in order of first mention, with the largest count of any mention.
 
     For tools: a stand used in two steps is still one stand.
     """
     lines: dict[str, Item] = {}
     for item in items:
-        known = lines.setdefault(item.key, item)
+        known = lines.setdefault(item.name, item)
         if item.quantity and (known.quantity is None or item.quantity.number > known.quantity.number):
-            lines[item.key] = replace(known, quantity=item.quantity)
+            lines[item.name] = replace(known, quantity=item.quantity)
     return tuple(lines.values())

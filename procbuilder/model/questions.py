@@ -1,23 +1,66 @@
-"""The short list of what only the technician can know: the most dangerous first, the rest by kind."""
+"""The short list of what only the technician can know: the most dangerous first, the rest by topic."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from enum import Enum, auto
 
 from procbuilder.model.problem import Problem, Severity, worst_first
 
 MOST = 15
 """Questions that are shown at once."""
-_ABOUT = (
-    ("size", "sizes"), ("torque", "torques"), ("danger", "dangers"), ("hazard", "dangers"), ("hold", "hold points"),
-    ("glove", "gloves"), ("order", "the order of the steps"), ("reserved", "steps reserved by law"),
-    ("front-list", "the lists before the start"), ("open", "what comes off and goes on"),
-    ("ledger", "what comes off and goes on"), ("locking", "new parts"), ("new", "new parts"), ("time", "times"),
-    ("unnamed", "number and revision"), ("recording", "recordings"), ("readable", "recordings"),
-)  # fmt: skip
-"""A word in the name of a rule, and what its questions are about."""
-_ELSE = ("", "dangers", "what could fail later", "somebody's rights", "what a reader needs", "time", "style")
-"""What they are about when the rule's name does not say: by how dangerous it is."""
+
+
+class Topic(Enum):
+    """What a problem is about."""
+
+    DANGERS = auto()
+    FAILURE = auto()
+    """What could fail later."""
+    RIGHTS = auto()
+    """Somebody's rights."""
+    READER = auto()
+    """What a reader needs."""
+    TIME = auto()
+    STYLE = auto()
+    HOLDS = auto()
+    RESERVED = auto()
+    ORDER = auto()
+    BALANCE = auto()
+    """What comes off and goes on."""
+    NEW_PARTS = auto()
+    TORQUES = auto()
+    SIZES = auto()
+    LISTS = auto()
+    """What stands before the start."""
+    IDENTITY = auto()
+    """Number and revision."""
+    RECORDINGS = auto()
+
+
+_BY_DANGER = (Topic.DANGERS, Topic.FAILURE, Topic.RIGHTS, Topic.READER, Topic.TIME, Topic.STYLE)
+"""From danger 1 on, for rules that are not among these."""
+_RULES: Mapping[Topic, tuple[str, ...]] = {
+    Topic.HOLDS: ("hold-missing",),
+    Topic.RESERVED: ("not-reserved",),
+    Topic.ORDER: ("wrong-order", "torque-in-the-air", "angle-before-torque", "then-leads-nowhere", "then-never-ends"),
+    Topic.BALANCE: (
+        "unbalanced-ledger", "closed-but-never-opened", "only-assumed-closed", "put-on-after-its-part",
+        "left-open-unclear", "forgotten-by-its-words", "derived-not-accepted",
+    ),
+    Topic.NEW_PARTS: ("single-use-again",),
+    Topic.TORQUES: (
+        "tightening-without-torque", "nowhere-to-look", "torque-without-unit", "torque-in-words",
+        "torque-without-source", "stage-left-out", "torques-contradict", "said-and-typed-differ",
+        "torque-against-thread", "torque-wrench-range",
+    ),
+    Topic.SIZES: ("spanner-against-thread", "inch-spanner-against-thread", "which-spanner"),
+    Topic.LISTS: ("empty-front-list",),
+    Topic.IDENTITY: ("unnamed-procedure",),
+    Topic.RECORDINGS: ("unlisted-recording", "time-outside-recording", "end-before-start", "overlapping-steps",
+                       "time-between-recordings", "other-speed", "missing-file", "unreadable", "narration"),
+}  # fmt: skip
+_TOPICS = {rule: topic for topic, rules in _RULES.items() for rule in rules}
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,14 +68,8 @@ class Questions:
     """Questions in the order in which to answer them."""
 
     first: tuple[Problem, ...]
-    more: tuple[tuple[str, int], ...] = ()
-    """What the others are about, and how many of each kind."""
-
-    @property
-    def rest(self) -> str:
-        """``and 7 more about sizes, 2 more about torques``; empty when all are shown."""
-        kinds = ", ".join(f"{count} more about {about}" for about, count in self.more)
-        return f"and {kinds}" if kinds else ""
+    more: tuple[tuple[Topic, int], ...] = ()
+    """What the others are about, and how many of each topic."""
 
 
 def questions(problems: Iterable[Problem], most: int | None = MOST) -> Questions:
@@ -42,6 +79,6 @@ def questions(problems: Iterable[Problem], most: int | None = MOST) -> Questions
     return Questions(asked[:most], tuple(Counter(map(about, rest)).items()))
 
 
-def about(problem: Problem) -> str:
-    """What a question is about, in a few words."""
-    return next((words for part, words in _ABOUT if part in problem.rule), _ELSE[problem.danger])
+def about(problem: Problem) -> Topic:
+    """Its topic: that of its rule, else by how dangerous it is."""
+    return _TOPICS.get(problem.rule, _BY_DANGER[problem.danger - 1])

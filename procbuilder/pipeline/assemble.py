@@ -8,7 +8,7 @@ from urllib.parse import quote
 
 from procbuilder.infer.dangers import hazards
 from procbuilder.infer.lists import parts, supplies, tools
-from procbuilder.model.edition import Edition, EditionSection, EditionStep, Named
+from procbuilder.model.edition import Edition, EditionSection, EditionStep, Statement
 from procbuilder.model.fields import Field
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.problem import Problem, stops
@@ -18,14 +18,12 @@ from procbuilder.model.worked import Standing
 from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.clips import Clips
 from procbuilder.pipeline.examine import Examined
-from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, named, reasoned, worn
+from procbuilder.pipeline.lines import FRONT_LISTS, front_lists, items, statements, worn
 from procbuilder.pipeline.narration import said_in
 from procbuilder.pipeline.pairs import pairs
 from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.pictures import Pictures
-from procbuilder.pipeline.references import References
 from procbuilder.pipeline.trimming import Trimmed
-from procbuilder.publish.language import Language, language_of
 
 _MOVES = (*(move for move in MOVES if move != "Torque"), LEFT_OPEN)
 """A torque has a place of its own."""
@@ -46,32 +44,26 @@ def assemble(
     reader: Qualification | None = None,
 ) -> Edition:
     """The edition of a procedure for its reader; nothing is worked out or made any more."""
-    procedure = examined.procedure
-    language = language_of(procedure.front["language"])
-    maker = _StepMaker(examined, trimmed, pictures, clips, language)
+    procedure, lexicon = examined.procedure, examined.lexicon
+    maker = _StepMaker(examined, trimmed, pictures, clips)
     sections = tuple(maker.section(section) for section in procedure.sections)
     front = procedure.front
-    status, why = _status(front["status"] or "draft", len(stops(problems)), language)
+    typed = front["status"] or "draft"
+    status = "draft" if typed != "withdrawn" and stops(problems) else typed
     return Edition(
-        title=procedure.title, number=front["number"], revision=front["revision"], status=status, why_draft=why,
+        title=procedure.title, number=front["number"], revision=front["revision"], status=status,
         item=front["item"], applies_to=front["applies to"], not_for=front["not for"], author=front["author"],
         work_place=front["place"], people=front["people"], ask=front["ask"], language=front["language"] or "en-GB",
-        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS)),
-        lists=front_lists(procedure), tools=tools(procedure), supplies=supplies(procedure), parts=parts(procedure),
+        intro=tuple(prose.text for prose in procedure.intro), hazards=hazards(procedure.listed(*SIGNALS), lexicon),
+        lists=front_lists(procedure, lexicon), tools=tools(procedure, lexicon.words),
+        supplies=supplies(procedure, lexicon.words), parts=parts(procedure, lexicon.words),
         trays=examined.trays, sections=sections, torques=examined.torques, ledger=examined.ledger,
         pairs=pairs(examined.ledger, [step for section in sections for step in section.steps]),
         estimate=examined.estimate,
-        closing=_closing(procedure, language), problems=problems, recordings=examined.recordings.facts,
+        closing=_closing(procedure), problems=problems, recordings=examined.recordings.facts,
         paper=_paper(examined.workshop, front["language"]), address=_address(examined.workshop, procedure.folder),
-        reader=_reader(reader, language),
+        reader=reader,
     )  # fmt: skip
-
-
-def _reader(reader: Qualification | None, language: Language) -> str:
-    if reader is None:
-        return ""
-    last = language.date(reader.valid_until)
-    return language.text("{name}: {holder}, valid until {date}", name=reader.name, holder=reader.holder, date=last)
 
 
 def _paper(workshop: Workshop, language: str) -> str:
@@ -82,45 +74,27 @@ def _address(workshop: Workshop, folder: Path) -> str:
     return f"{workshop.address}{quote(folder.resolve().name)}/{OUT}/" if workshop.address else ""
 
 
-def _status(typed: str, count: int, language: Language) -> tuple[str, str]:
-    """The status to publish, and what keeps it a draft."""
-    if typed == "withdrawn":
-        return typed, ""
-    if count:
-        return "draft", language.plural(
-            "{count} problem must be settled before it may be approved",
-            "{count} problems must be settled before it may be approved",
-            count,
-        )
-    return typed, ""
-
-
-def _closing(procedure: Procedure, language: Language) -> tuple[Named, ...]:
-    """Findings and later re-checks of the whole job, with the step that tells them."""
-    lines = list(named(procedure.listed(*CLOSING)))
+def _closing(procedure: Procedure) -> tuple[Statement, ...]:
+    """Findings and later re-checks of the whole job, then those that steps say."""
+    lines = list(statements(procedure.listed(*CLOSING)))
     for number, step in enumerate(procedure.steps, 1):
-        where = language.text("step {number}", number=number)
-        lines += (replace(line, extra=(*line.extra, where)) for line in named(step.all(*CLOSING)))
+        lines += (replace(line, step=number) for line in statements(step.all(*CLOSING)))
     return tuple(lines)
 
 
 class _StepMaker:
     """Makes the steps of an edition one by one; numbers run through all sections."""
 
-    def __init__(
-        self, examined: Examined, trimmed: Mapping[str, Trimmed], pictures: Pictures, clips: Clips, language: Language
-    ) -> None:
-        self.language = language
+    def __init__(self, examined: Examined, trimmed: Mapping[str, Trimmed], pictures: Pictures, clips: Clips) -> None:
         self.examined, self.trimmed, self.pictures, self.clips = examined, trimmed, pictures, clips
         self.steps = examined.procedure.steps
         self.numbers = {step.id: number for number, step in enumerate(self.steps, 1)}
-        self.references = References(self.steps, language)
         self.times = {time.step: time for time in examined.estimate.steps}
 
     def section(self, section: Section) -> EditionSection:
         notes = [entry for entry in section.fields if entry.name not in (*SHOWN_APART, *FRONT_LISTS)]
         steps = tuple(self.step(step) for step in section.steps)
-        return EditionSection(section.title, tuple(prose.text for prose in section.prose), named(notes), steps)
+        return EditionSection(section.title, tuple(prose.text for prose in section.prose), statements(notes), steps)
 
     def step(self, step: Step) -> EditionStep:
         number = self.numbers[step.id]
@@ -130,15 +104,16 @@ class _StepMaker:
         said = said_in(self.examined.narration, self.trimmed[step.id].stretches, clip.held if clip else Fraction(0))
         return EditionStep(
             number=number, id=step.id, command=step.command, spans=step.spans,
-            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS)),
+            prose=tuple(prose.text for prose in step.prose), hazards=hazards(step.all(*SIGNALS), self.examined.lexicon),
             standing=self.examined.standing.get(step.id, Standing()),
             reserved="; ".join(entry.part("who") for entry in step.all("Reserved")) if self._hides(step) else "",
             only_if="; ".join(entry.part("condition") for entry in step.all("Only if")),
-            holds=named(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
-            parts=items(step.all("Part")), wear=worn(step.all("Wear")), moves=named(step.all(*_MOVES)),
+            holds=statements(step.all("Hold")), tools=items(step.all("Tool")), supplies=items(step.all("Supply")),
+            parts=items(step.all("Part")), wear=worn(step.all("Wear"), self.examined.lexicon),
+            moves=statements(step.all(*_MOVES)),
             torques=tuple(row for row in self.examined.torques if row.step == step.id),
-            key_points=reasoned(step.all("Key point"), "point", "reason"),
-            checks=named(step.all("Measure", "Check")), notes=self.references.named(self._others(step), number),
+            key_points=statements(step.all("Key point")),
+            checks=statements(step.all("Measure", "Check")), notes=statements(self._others(step)),
             figures=self.pictures.figures.get(step.id, ()),
             as_found=before, as_found_step=self.numbers.get(opened, 0),
             clip=clip, captions=said,

@@ -12,6 +12,7 @@ from datetime import date
 from functools import partial
 from pathlib import Path
 
+from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
@@ -107,7 +108,7 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
     """
     source = read_source(folder)
     library = library_around(source)
-    return _build(source, library, _reader(library, options, today), options, progress)
+    return _build(source, library, _reader(source, library, options, today), options, progress)
 
 
 def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> Iterator[Job]:
@@ -118,8 +119,9 @@ def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> I
         NotQualified: see ``build``.
     """
     library, sources = read_library(folder)
-    reader = _reader(library, options, today)
-    return (partial(_attempt, source, library, reader, options) for source in sources)
+    found = [source for source in sources if isinstance(source, Source)]
+    readers = {source.folder: _reader(source, library, options, today) for source in found}
+    return (partial(_attempt, source, library, readers.get(source.folder), options) for source in sources)
 
 
 def _attempt(
@@ -134,8 +136,11 @@ def _attempt(
         return Failed(source.folder, fault)
 
 
-def _reader(library: Library, options: Options, today: date | None) -> Qualification | None:
-    return qualification(options.reader, library.workshop, today or date.today()) if options.reader else None
+def _reader(source: Source, library: Library, options: Options, today: date | None) -> Qualification | None:
+    if not options.reader:
+        return None
+    words = load(source.procedure.front["language"]).words
+    return qualification(options.reader, library.workshop, words, today or date.today())
 
 
 def _build(

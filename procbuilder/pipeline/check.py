@@ -8,10 +8,9 @@ from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
 from procbuilder.model.problem import Problem, worst_first
-from procbuilder.model.procedure import Procedure
 from procbuilder.model.readability import Counts, counted
+from procbuilder.pipeline.examine import Examined, examine
 from procbuilder.pipeline.examine import check as broken_rules
-from procbuilder.pipeline.examine import examine
 from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
@@ -64,17 +63,18 @@ def _checked(source: Source, library: Library) -> Checked:
     cache = Cache(folder)
     recordings = known(procedure, cache)
     footage = scanned(Material(folder, procedure.steps, recordings, cache))
-    broken = broken_rules(examine(source, narration, recordings, footage, library))
+    examined = examine(source, narration, recordings, footage, library)
+    broken = broken_rules(examined)
     problems = worst_first([*source.problems, *library.problems, *narration_problems, *recordings.problems, *broken])
-    return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(procedure))
+    return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(examined))
 
 
-def _reading(procedure: Procedure) -> Counts | None:
-    """Counts of commands, prose and key points."""
-    if procedure.front["language"][:2].casefold() not in ("", "en"):
+def _reading(examined: Examined) -> Counts | None:
+    """Counts of commands, prose and key points; None in a language for which the formulas were not made."""
+    if not examined.lexicon.words.plainly_read:
         return None
     texts: list[str] = []
-    for step in procedure.steps:
+    for step in examined.procedure.steps:
         texts += [step.command, *(prose.text for prose in step.prose)]
         texts += [part for entry in step.all("Key point") for _, part in entry.parts]
     return counted(texts)

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, Any
 
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
+from procbuilder.model.facts import Blank, Line, Time, facts
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Clip, Damage, Move, Still
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
-from procbuilder.model.timecode import Span, format_time
+from procbuilder.model.timecode import Span
 from procbuilder.pipeline.material import Material, unreadable
 from procbuilder.pipeline.pictures import Pictures
 from procbuilder.pipeline.program import made_by
@@ -98,13 +99,16 @@ def _moved(footage: Trimmed) -> tuple[Move, ...]:
 
 
 def _damaged(damage: Damage, step: Step) -> Problem:
-    return worded(Severity.ASK, step.place, str(damage), _left_out(damage.span), "damaged", 4)
-
-
-def _left_out(span: Span) -> str:
-    """What a technician can do about damaged pictures."""
-    start, end = format_time(Fraction(int(span.start))), format_time(Fraction(int(span.end) + 1))
-    return f"copy it again from the camera, or leave them out: - Skip: {span.recording} {start}-{end} | damaged"
+    """What is told in whole seconds can be left out with them."""
+    span = damage.span
+    start, end = Fraction(int(span.start)), Fraction(int(span.end))
+    left_out = Span(span.recording, start, end + 1)
+    given = facts(
+        count=damage.pictures, recording=span.recording, start=Time(start), end=Time(end),
+        skip=Line("Skip", (str(left_out), Blank("damaged")), place=step.place),
+    )  # fmt: skip
+    form = "damaged" if start == end else "damaged-between"
+    return Problem("damaged", Severity.ASK, step.place, given, form, 4, subject=f"#{step.id}")
 
 
 def hold(count: int) -> Fraction:

@@ -39,6 +39,7 @@ class Examined:
     recordings: Recordings
     workshop: Workshop
     lexicon: Lexicon
+    """The words of its language, with the workshop's own."""
     ledger: Ledger
     trays: tuple[TrayLine, ...]
     standing: dict[str, Standing]
@@ -57,8 +58,8 @@ def examine(
 ) -> Examined:
     """Work out what follows from text, recordings and the library."""
     procedure, workshop = source.procedure, library.workshop
-    lexicon = with_dangers(load(workshop.words), workshop.dangers)
-    still = standing(procedure, lexicon.safe_states)
+    lexicon = with_dangers(load(procedure.front["language"], workshop.words), workshop.dangers)
+    still = standing(procedure, lexicon)
     book = ledger(procedure, lexicon)
     timed = (step.id for step in procedure.steps if may_be_timed(step, still.get(step.id, Standing()), lexicon))
     return Examined(
@@ -68,7 +69,7 @@ def examine(
         workshop=workshop,
         lexicon=lexicon,
         ledger=book,
-        trays=trays(book, workshop.words),
+        trays=trays(book, lexicon.words, workshop.words),
         standing=still,
         torques=torques(procedure, lexicon),
         estimate=estimate(procedure, source.runs, workshop, footage.splits, library.beside(source)),
@@ -90,8 +91,8 @@ def check(examined: Examined) -> tuple[Problem, ...]:
         lexicon=lexicon,
         heard=heard_torques(procedure, examined.narration),
         standing=still,
-        noticed=noticed(procedure, still, lexicon.activities),
-        disorders=disorders(procedure, lexicon.orders),
+        noticed=noticed(procedure, still, lexicon),
+        disorders=disorders(procedure, lexicon),
         taken_off=taken_off_by_words(procedure, examined.workshop.words),
     )
     return (*broken_rules(case), *_missing_pictures(procedure))

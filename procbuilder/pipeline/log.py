@@ -11,9 +11,10 @@ from procbuilder.infer.times import estimate
 from procbuilder.keep.append import append
 from procbuilder.keep.cache import Cache
 from procbuilder.model.estimate import Estimate
+from procbuilder.model.facts import facts
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, Run, last_kept
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
 from procbuilder.pipeline.library import LOG, library_around, read_source
 from procbuilder.pipeline.material import Material
@@ -94,12 +95,12 @@ def _unfitting(given: PracticeFile, file: Path, procedure: Procedure) -> Iterato
     """Rows for another procedure, or for steps that this one does not have."""
     number = procedure.front["number"]
     if given.procedure and number and given.procedure != number:
-        what = f"the times are of {given.procedure}, the folder holds {number}"
-        yield worded(Severity.ASK, Place(str(file), 1), what, "name the folder of that procedure", "practice-log", 5)
+        told = facts(procedure=given.procedure, number=number)
+        yield Problem("practice-log", Severity.ASK, Place(str(file), 1), told, "other-procedure")
     ids = [step.id for step in procedure.steps]
-    some = ", ".join(ids[:5]) + (" …" if len(ids) > 5 else "")
+    form = "no-step-of-many" if len(ids) > 5 else "no-step"
     for run in given.runs:
         if run.step not in ids:
             near = get_close_matches(run.step, ids, 1, cutoff=0.7)
-            instead = f"did you mean {near[0]}?" if near else f"write one of its ids: {some}"
-            yield worded(Severity.ASK, run.place, f"the procedure has no step {run.step}", instead, "practice-log", 5)
+            told = facts(step=run.step, near=near[0]) if near else facts(step=run.step, ids=tuple(ids[:5]))
+            yield Problem("practice-log", Severity.ASK, run.place, told, "near-step" if near else form)

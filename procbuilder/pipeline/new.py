@@ -8,9 +8,10 @@ from procbuilder.infer.hearing.draft import draft
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft
+from procbuilder.model.facts import facts
 from procbuilder.model.fault import AlreadyThere, NotThere, TooMuchNarration
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.model.workshop import OwnWords
 from procbuilder.pipeline.library import read_workshop_of
@@ -131,10 +132,9 @@ def _placed(step: ListedStep, films: Sequence[NamedFile], problems: list[Problem
     if step.recording in names:
         return step
     if len(names) > 1 or step.recording:
-        said = f"{step.recording} is no recording" if step.recording else "no recording is named"
-        what = f"{said}; {names[0]} was taken for: {step.text}"
-        instead = f"put the name before the time: {' or '.join(names)}"
-        problems.append(worded(Severity.ASK, step.place, what, instead, "step-list", 4))
+        told = facts(recording=step.recording, first=names[0], step=step.text, names=tuple(names))
+        form = "no-recording" if step.recording else "which-recording"
+        problems.append(Problem("step-list", Severity.ASK, step.place, told, form, 4))
     return replace(step, recording=names[0])
 
 

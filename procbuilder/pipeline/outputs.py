@@ -102,7 +102,7 @@ def _task(given: Given) -> Made:
     from procbuilder.publish.dita import dita
     from procbuilder.publish.signs import drawing, of_dangers
 
-    drawn = {sign.number: drawing(sign, given.templates).read_bytes() for sign in of_dangers(given.edition)}
+    drawn = {number: drawing(number, given.templates).read_bytes() for number in of_dangers(given.edition)}
     return Made({TASK: dita(given.edition), **{f"signs/{number}.svg": data for number, data in drawn.items()}})
 
 

@@ -39,7 +39,7 @@ def refit(folder: Path) -> Refitted:
     before = path.read_bytes()
     procedure, _ = read_procedure(folder)
     own = read_workshop_of(folder.resolve().parent)[0].words
-    lexicon = load(own)
+    lexicon = load(procedure.front["language"], own)
     steps = derive(procedure, ledger(procedure, lexicon), lexicon, own)
     if steps:
         text = derived_section(TITLE, steps, [step.id for step in procedure.steps])

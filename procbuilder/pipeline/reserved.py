@@ -9,10 +9,11 @@ from datetime import date
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import NotQualified
 from procbuilder.model.ledger import Balance, Entry, Ledger
+from procbuilder.model.phrases import mentioned
 from procbuilder.model.problem import RESERVED, Problem
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.signal import SIGNALS
-from procbuilder.model.words import mentioned, thing
+from procbuilder.model.words import Words
 from procbuilder.model.workshop import Qualification, Workshop
 from procbuilder.pipeline.examine import Examined
 
@@ -22,13 +23,13 @@ TOLD = (
 """What an edition for everybody says of a reserved step: who does it, and what must be true before going on."""
 
 
-def qualification(name: str, workshop: Workshop, today: date) -> Qualification:
+def qualification(name: str, workshop: Workshop, words: Words, today: date) -> Qualification:
     """The qualification of this name that lasts longest.
 
     Raises:
         NotQualified: the workshop file names none, or its last day is over.
     """
-    known = [each for each in workshop.qualifications if thing(each.name) == thing(name)]
+    known = [each for each in workshop.qualifications if words.thing(each.name) == words.thing(name)]
     latest = max(known, key=lambda each: each.valid_until, default=None)
     if latest is None or latest.valid_until < today:
         raise NotQualified(name, latest.valid_until if latest else None)
@@ -38,7 +39,7 @@ def qualification(name: str, workshop: Workshop, today: date) -> Qualification:
 def without_methods(examined: Examined, reader: Qualification | None) -> Examined:
     """What may be shown to this reader: of the other reserved steps nothing that tells how they are done."""
     procedure = examined.procedure
-    closed = [step for step in procedure.steps if not _may_see(step, reader)]
+    closed = [step for step in procedure.steps if not _may_see(step, reader, examined.lexicon.words)]
     if not closed:
         return examined
     hidden = frozenset(step.id for step in closed)
@@ -58,9 +59,9 @@ def without_methods(examined: Examined, reader: Qualification | None) -> Examine
     )
 
 
-def _may_see(step: Step, reader: Qualification | None) -> bool:
+def _may_see(step: Step, reader: Qualification | None, words: Words) -> bool:
     reserved = step.all("Reserved")
-    return all(reader is not None and bool(mentioned(entry.part("who"), [reader.name])) for entry in reserved)
+    return all(reader is not None and bool(mentioned(entry.part("who"), [reader.name], words)) for entry in reserved)
 
 
 def _bare(step: Step) -> Step:

@@ -10,25 +10,16 @@ from fractions import Fraction
 from pathlib import PurePath, PurePosixPath, PureWindowsPath
 from typing import Any
 
-from procbuilder.model.edition import Edition, ItemLine, Line, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
-from procbuilder.model.film import Film
-from procbuilder.model.footage import Recording, Still
-from procbuilder.model.ledger import Entry, Moment
-from procbuilder.model.origin import Origin, Place
-from procbuilder.model.problem import Problem
+from procbuilder.model.film import Chapter
+from procbuilder.model.footage import Recording
+from procbuilder.model.ledger import Spoilt
+from procbuilder.model.origin import Place
 from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import Sequence
 from procbuilder.model.sign import Sign
-from procbuilder.model.timecode import Span, format_time
 from procbuilder.model.torque import Torque
-from procbuilder.model.worked import TorqueRow
-from procbuilder.publish import terms
-from procbuilder.publish.filmed import remark, weaknesses
-from procbuilder.publish.language import Language
-from procbuilder.publish.spoken import moment_words
-from procbuilder.publish.timewords import sentences
-from procbuilder.publish.wording.problems import said
 
 FORMAT = "procbuilder edition 2"
 """Version of the data; it changes when a key is renamed, dropped or given another meaning."""
@@ -42,7 +33,7 @@ WORKED_OUT: WorkedOut = {
         "turns": lambda sequence: sequence.turns,
         "places": lambda sequence: tuple(tuple(round(share, 3) for share in place) for place in sequence.places),
     },
-    Recording: {"path": lambda recording: _as_given(recording.path)},
+    Recording: {"path": lambda recording: as_given(recording.path)},
     Estimate: {"lower_bound": lambda estimate: estimate.lower_bound},
 }
 """What a reader would have to work out; the same in every language."""
@@ -51,44 +42,10 @@ WORKED_OUT: WorkedOut = {
 LEFT_OUT: dict[type, tuple[str, ...]] = {
     Item: ("place", "origin", "sizes"),
     Torque: ("units", "has_number"),
+    Spoilt: ("why",),
+    Chapter: ("title",),
 }
-"""Fields that are in no data: what was only read into a record to be reckoned with, and what its owner tells."""
-
-
-def in_words(language: Language) -> WorkedOut:
-    """The same, and what is told in words of a language."""
-    source: dict[str, Callable[[Any], object]] = {"origin": lambda line: terms.origin(line.origin, language)}
-    return {
-        **WORKED_OUT,
-        Origin: {"words": lambda origin: terms.origin(origin.words, language)},
-        Line: source,
-        ItemLine: source,
-        Named: {"extra": lambda entry: terms.extra(entry, language), **source},
-        TorqueRow: {"also": lambda row: terms.other_unit(row.also, language)},
-        Sign: {
-            "meaning": lambda sign: language.text(sign.meaning),
-            "words": lambda sign: f"{sign.number} {language.text(sign.meaning)}",
-        },
-        Still: {"weak": lambda still: weaknesses(still, language)},
-        Span: {"words": str},
-        Entry: {
-            "fasteners": lambda entry: entry.held_by,
-            "way": lambda entry: terms.way(entry.way, language),
-            "spoilt": lambda entry: language.text(entry.spoilt),
-        },
-        Moment: {"words": lambda moment: moment_words(moment, language)},
-        Recording: {
-            **WORKED_OUT[Recording],
-            "length": lambda recording: format_time(Fraction(round(recording.duration))),
-            "remarks": lambda recording: tuple(remark(each, language) for each in recording.remarks),
-        },
-        Problem: {
-            "what": lambda problem: said(problem, language).what,
-            "instead": lambda problem: said(problem, language).instead,
-        },
-        Film: {"length": lambda film: format_time(Fraction(round(film.seconds)))},
-        Estimate: {**WORKED_OUT[Estimate], "words": lambda estimate: sentences(estimate, language)},
-    }
+"""Fields that are in no data: words of a language, what a record holds to be reckoned with, what its owner tells."""
 
 
 def edition_data(edition: Edition) -> dict[str, Any]:
@@ -107,17 +64,15 @@ def edition_json(edition: Edition) -> bytes:
     return (text + "\n").encode("utf-8", "backslashreplace")
 
 
-def plain(value: object, told: WorkedOut = WORKED_OUT) -> Any:
+def plain(value: object) -> Any:
     """A record and all within it as dicts, lists, text and numbers, with what is worked out of it."""
     if isinstance(value, tuple):
-        return [plain(part, told) for part in value]
-    if isinstance(value, Item | Torque) and Sign in told:
-        return str(value)
-    if not is_dataclass(value) or isinstance(value, Place) or (isinstance(value, Sign) and Sign not in told):
+        return [plain(part) for part in value]
+    if not is_dataclass(value) or isinstance(value, Place | Sign):
         return _in_one(value)
     names = [part.name for part in fields(value) if part.name not in LEFT_OUT.get(type(value), ())]
-    record = {name: plain(getattr(value, name), told) for name in names}
-    return record | {key: plain(work_out(value), told) for key, work_out in told.get(type(value), {}).items()}
+    record = {name: plain(getattr(value, name)) for name in names}
+    return record | {key: plain(work_out(value)) for key, work_out in WORKED_OUT.get(type(value), {}).items()}
 
 
 def _in_one(value: object) -> str | int | float | None:
@@ -132,9 +87,9 @@ def _in_one(value: object) -> str | int | float | None:
         case date():
             return value.isoformat()
         case PurePath():
-            return _as_given(str(value))
+            return as_given(str(value))
         case Place():
-            return f"{_as_given(value.file)}:{value.line}"
+            return f"{as_given(value.file)}:{value.line}"
         case Sign():
             return value.number
     raise TypeError(f"an edition cannot hold a {type(value).__name__}")
@@ -145,7 +100,7 @@ def _number(value: Decimal | Fraction) -> int | float:
     return rounded.numerator if rounded.denominator == 1 else float(rounded)
 
 
-def _as_given(path: str) -> str:
+def as_given(path: str) -> str:
     """A path as typed; of one that starts at the root of a disk only the name, which tells nothing of the machine."""
     if PurePosixPath(path).is_absolute() or PureWindowsPath(path).is_absolute():
         return PureWindowsPath(path).name

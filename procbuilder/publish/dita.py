@@ -9,14 +9,14 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 from xml.etree.ElementTree import Element, SubElement, indent, tostring
 
-from procbuilder.model.edition import Edition, EditionSection, EditionStep, Figure, ItemLine, Line, Named
-from procbuilder.model.worked import Hazard, TorqueRow
+from procbuilder.model.edition import Edition
 from procbuilder.publish import words as in_english
-from procbuilder.publish.language import Words, language_of, words_in
+from procbuilder.publish.language import Words, words_in
 from procbuilder.publish.nodes import Node, prose_nodes
 from procbuilder.publish.printable import SIGN
-from procbuilder.publish.terms import both_units, extra, origin
-from procbuilder.publish.timewords import sentences
+from procbuilder.publish.spoken import Spoken, SpokenSection, SpokenStep, spoken
+from procbuilder.publish.terms import Source
+from procbuilder.publish.told import Told, ToldFigure, ToldHazard, ToldItem, ToldTorque
 
 HEAD = """<?xml version="1.0" encoding="UTF-8"?>
 <!DOCTYPE task PUBLIC "-//OASIS//DTD DITA 1.3 Task//EN" "task.dtd">
@@ -32,21 +32,21 @@ _TAGS = {
 
 def dita(edition: Edition) -> bytes:
     """``procedure.dita``: the same bytes for the same edition."""
-    language = language_of(edition.language)
-    words = words_in(in_english, language)
+    told = spoken(edition)
+    language, words = told.language, words_in(in_english, told.language)
     task = Element("task", {"id": "procedure", "xml:lang": language.tag})
     _add(task, "title", edition.title or edition.number or words.UNTITLED)
     if edition.item:
         _add(task, "shortdesc", edition.item)
     _prolog(task, edition)
     body = SubElement(task, "taskbody")
-    _prerequisites(body, edition, words)
-    _context(body, edition, words)
-    if edition.steps:
+    _prerequisites(body, told, words)
+    _context(body, told, words)
+    if told.steps:
         steps = SubElement(body, "steps")
-        for section in edition.sections:
+        for section in told.sections:
             _section(steps, section, words)
-    _afterwards(body, edition, words)
+    _afterwards(body, told, words)
     indent(task)
     return (HEAD + tostring(task, encoding="unicode") + "\n").encode()
 
@@ -69,7 +69,7 @@ def _prolog(task: Element, edition: Edition) -> None:
             _add(metadata, "othermeta", name=name, content=content)
 
 
-def _prerequisites(body: Element, edition: Edition, words: Words) -> None:
+def _prerequisites(body: Element, edition: Spoken, words: Words) -> None:
     """Dangers first, then every list: an explicit none is not the same as an empty one."""
     prereq = SubElement(body, "prereq")
     for hazard in edition.hazards:
@@ -77,8 +77,8 @@ def _prerequisites(body: Element, edition: Edition, words: Words) -> None:
     for each in edition.lists:
         _list(
             prereq,
-            words.language.text(each.title),
-            [_line(line, words) for line in each.lines],
+            each.title,
+            [_line(line) for line in each.lines],
             words.NONE if each.none else words.NOT_STATED,
         )
     titles = (words.TOOLS_ALONE, words.SUPPLIES, words.PARTS)
@@ -86,7 +86,7 @@ def _prerequisites(body: Element, edition: Edition, words: Words) -> None:
         _list(prereq, title, [_item(item, words) for item in items], words.NONE_LISTED)
 
 
-def _context(body: Element, edition: Edition, words: Words) -> None:
+def _context(body: Element, edition: Spoken, words: Words) -> None:
     context = SubElement(body, "context")
     for text in (words.PRIORITY, words.QUALIFIED):
         _add(context, "note", text, type="important")
@@ -95,23 +95,23 @@ def _context(body: Element, edition: Edition, words: Words) -> None:
         if text:
             _add(context, "p", f"{label}: {text}")
     _prose(context, edition.intro)
-    for sentence in sentences(edition.estimate, words.language):
+    for sentence in edition.sentences:
         _add(context, "p", sentence)
 
 
-def _section(steps: Element, section: EditionSection, words: Words) -> None:
+def _section(steps: Element, section: SpokenSection, words: Words) -> None:
     """Its title stands between the steps; steps have no sections of their own."""
     if not section.steps:
         return
     head = _add(steps, "stepsection", section.title)
     _prose(head, section.prose)
     for note in section.notes:
-        _add(head, "p", _named(note, words))
+        _add(head, "p", _named(note))
     for step in section.steps:
         _step(steps, step, words)
 
 
-def _step(steps: Element, step: EditionStep, words: Words) -> None:
+def _step(steps: Element, step: SpokenStep, words: Words) -> None:
     made = SubElement(steps, "step", {"id": f"step-{step.id}"} | ({"importance": "optional"} if step.only_if else {}))
     for hazard in (*step.standing.hazards, *step.hazards):
         _hazard(made, hazard, words)
@@ -120,7 +120,7 @@ def _step(steps: Element, step: EditionStep, words: Words) -> None:
     if step.no_phone:
         _add(made, "note", f"{words.CARD_USE} ({step.no_phone})", type="restriction")
     for hold in step.holds:
-        _add(made, "note", words.HOLD_POINT.format(text=_named(hold, words, label=False)), type="restriction")
+        _add(made, "note", words.HOLD_POINT.format(text=_named(hold, label=False)), type="restriction")
     _add(made, "cmd", step.command if not step.only_if else f"{words.ONLY_IF} {step.only_if}: {step.command}")
     if step.reserved:
         _add(SubElement(made, "info"), "p", f"{words.STOP_DONE_BY} {step.reserved}")
@@ -129,17 +129,17 @@ def _step(steps: Element, step: EditionStep, words: Words) -> None:
     if step.checks:
         result = SubElement(made, "stepresult")
         for check in step.checks:
-            _add(result, "p", _named(check, words))
+            _add(result, "p", _named(check))
 
 
-def _method(made: Element, step: EditionStep, words: Words) -> None:
+def _method(made: Element, step: SpokenStep, words: Words) -> None:
     info = Element("info")
     _prose(info, step.prose)
     kinds = ((words.WEAR, step.wear), (words.TOOL, step.tools), (words.PART, step.parts), (words.SUPPLY, step.supplies))
-    told = [f"{label}: {_line(line, words)}" for label, lines in kinds for line in lines]
+    told = [f"{label}: {_line(line)}" for label, lines in kinds for line in lines]
     told += [f"{words.TORQUE}: {_torque(row, words)}" for row in step.torques]
-    told += [f"{words.KEY_POINT}: {_line(line, words)}" for line in step.key_points]
-    told += [_named(entry, words) for entry in (*step.moves, *step.notes)]
+    told += [f"{words.KEY_POINT}: {_line(line)}" for line in step.key_points]
+    told += [_named(entry) for entry in (*step.moves, *step.notes)]
     if told:
         _points(info, told)
     for figure in step.figures:
@@ -151,14 +151,14 @@ def _method(made: Element, step: EditionStep, words: Words) -> None:
         made.append(info)
 
 
-def _afterwards(body: Element, edition: Edition, words: Words) -> None:
+def _afterwards(body: Element, edition: Spoken, words: Words) -> None:
     postreq = SubElement(body, "postreq")
     _add(postreq, "p", words.COUNT_TOOLS)
     if edition.closing:
-        _list(postreq, words.FINDINGS, [_named(entry, words) for entry in edition.closing], "")
+        _list(postreq, words.FINDINGS, [_named(entry) for entry in edition.closing], "")
 
 
-def _hazard(parent: Element, hazard: Hazard, words: Words) -> None:
+def _hazard(parent: Element, hazard: ToldHazard, words: Words) -> None:
     """In the standard's order: what, consequences, how to avoid it, symbols."""
     statement = SubElement(parent, "hazardstatement", {"type": hazard.signal.value.lower()})
     panel = SubElement(statement, "messagepanel")
@@ -171,15 +171,15 @@ def _hazard(parent: Element, hazard: Hazard, words: Words) -> None:
         _add(
             SubElement(statement, "hazardsymbol", {"href": f"signs/{sign.number}.svg"}),
             "alt",
-            f"{sign.number} {words.language.text(sign.meaning)}",
+            str(sign),
         )
 
 
-def _figure(parent: Element, figure: Figure) -> None:
+def _figure(parent: Element, figure: ToldFigure) -> None:
     made = SubElement(parent, "fig")
     if figure.caption:
         _add(made, "title", figure.caption)
-    image = _add(made, "image", href=f"media/{(figure.marked or figure.still).file}", placement="break")
+    image = _add(made, "image", href=f"media/{figure.shown.file}", placement="break")
     _add(image, "alt", figure.alt or figure.caption)
     if figure.labels:
         _points(made, list(figure.labels))
@@ -199,28 +199,27 @@ def _points(parent: Element, lines: Iterable[str]) -> None:
         _add(points, "li", line)
 
 
-def _line(line: Line, words: Words) -> str:
-    return _from(" – ".join(filter(None, (line.text, line.extra))), line.origin, words)
+def _line(line: Told) -> str:
+    return _from(line.joined(), line.source)
 
 
-def _item(item: ItemLine, words: Words) -> str:
+def _item(item: ToldItem, words: Words) -> str:
     name = f"{item.name}, {words.NEW}" if item.new else item.name
-    return _from(" – ".join(filter(None, (name, item.quantity))), item.origin, words)
+    return _from(" – ".join(filter(None, (name, item.quantity))), item.source)
 
 
-def _named(entry: Named, words: Words, label: bool = True) -> str:
-    text = " – ".join(filter(None, (entry.text, *extra(entry, words.language))))
-    return _from(f"{words.language.text(entry.name)}: {text}" if label else text, entry.origin, words)
+def _named(entry: Told, label: bool = True) -> str:
+    return _from(f"{entry.label}: {entry.joined()}" if label else entry.joined(), entry.source)
 
 
-def _torque(row: TorqueRow, words: Words) -> str:
-    value = both_units(row, words.language) or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
+def _torque(row: ToldTorque, words: Words) -> str:
+    value = row.both or f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}"
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
-    return _from(" – ".join(filter(None, (row.item.words, value, terms))), row.origin.words, words)
+    return _from(" – ".join(filter(None, (row.item, value, terms))), row.source)
 
 
-def _from(text: str, source: str, words: Words) -> str:
-    return f"{text} ({origin(source, words.language)})" if source else text
+def _from(text: str, source: Source) -> str:
+    return f"{text} ({source.words})" if source.words else text
 
 
 def _prose(parent: Element, paragraphs: Iterable[str]) -> None:

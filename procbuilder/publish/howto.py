@@ -4,10 +4,12 @@ from collections.abc import Callable, Iterable
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
-from procbuilder.model.edition import Edition, EditionSection, EditionStep, ItemLine
+from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
-from procbuilder.publish.language import Language, language_of
-from procbuilder.publish.pagewords import PRIORITY, STATUS_WORDS, STOP_DONE_BY
+from procbuilder.publish.language import Language
+from procbuilder.publish.pagewords import PRIORITY, STOP_DONE_BY
+from procbuilder.publish.spoken import SpokenSection, SpokenStep, spoken
+from procbuilder.publish.told import ToldItem
 
 BEGINS_WORK = {"Off", "Slacken"}
 """With the first of these the preparing is over and the work begins."""
@@ -24,10 +26,10 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
     ``totalTime`` = ``prepTime`` + ``performTime``. A reserved step tells who does it, never how.
     """
 
-    language = language_of(edition.language)
+    told = spoken(edition)
 
-    def step(each: EditionStep) -> dict[str, Any]:
-        return _step(each, still, clip, language)
+    def step(each: SpokenStep) -> dict[str, Any]:
+        return _step(each, still, clip, told.language)
 
     return _filled({
         "@context": "https://schema.org",
@@ -36,22 +38,22 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
         "identifier": edition.number,
         "version": edition.revision,
         "inLanguage": edition.language,
-        "creativeWorkStatus": language.text(STATUS_WORDS.get(edition.status, edition.status)),
+        "creativeWorkStatus": told.status_words or edition.status,
         "about": edition.item,
         "description": " ".join(edition.intro),
-        "usageInfo": language.text(PRIORITY),
+        "usageInfo": told.language.text(PRIORITY),
         **_times(edition),
-        "tool": [_thing("HowToTool", line) for line in edition.tools],
-        "supply": [_thing("HowToSupply", line) for line in (*edition.parts, *edition.supplies)],
-        "step": [_section(section, step) for section in edition.sections if section.steps],
+        "tool": [_thing("HowToTool", line) for line in told.tools],
+        "supply": [_thing("HowToSupply", line) for line in (*told.parts, *told.supplies)],
+        "step": [_section(section, step) for section in told.sections if section.steps],
     })  # fmt: skip
 
 
-def _section(section: EditionSection, step: Callable[[EditionStep], dict[str, Any]]) -> dict[str, Any]:
+def _section(section: SpokenSection, step: Callable[[SpokenStep], dict[str, Any]]) -> dict[str, Any]:
     return {"@type": "HowToSection", "name": section.title, "itemListElement": [step(each) for each in section.steps]}
 
 
-def _step(step: EditionStep, still: Address, clip: Address, language: Language) -> dict[str, Any]:
+def _step(step: SpokenStep, still: Address, clip: Address, language: Language) -> dict[str, Any]:
     figure = step.figures[0] if step.figures and not step.reserved else None
     image = still(figure.still.file) if figure else ""
     film = None if step.reserved else step.clip
@@ -67,7 +69,7 @@ def _step(step: EditionStep, still: Address, clip: Address, language: Language) 
     })  # fmt: skip
 
 
-def _film(step: EditionStep, film: Clip, address: str, image: str) -> dict[str, Any] | None:
+def _film(step: SpokenStep, film: Clip, address: str, image: str) -> dict[str, Any] | None:
     if not address:
         return None
     seconds = f"{Decimal(film.seconds.numerator) / Decimal(film.seconds.denominator):.1f}"
@@ -77,7 +79,7 @@ def _film(step: EditionStep, film: Clip, address: str, image: str) -> dict[str, 
     })  # fmt: skip
 
 
-def _thing(kind: str, line: ItemLine) -> dict[str, Any]:
+def _thing(kind: str, line: ToldItem) -> dict[str, Any]:
     return _filled({"@type": kind, "name": line.name, "requiredQuantity": line.quantity})
 
 

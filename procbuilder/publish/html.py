@@ -14,23 +14,22 @@ from markupsafe import Markup
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
-from procbuilder.model.languages import SOURCE
 from procbuilder.model.ledger import Balance
-from procbuilder.model.problem import Severity, worst_first
+from procbuilder.model.problem import worst_first
 from procbuilder.model.questions import about
 from procbuilder.model.signal import Signal
 from procbuilder.publish import csp, pagewords, words
 from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
 from procbuilder.publish.language import Language, language_of, words_in
-from procbuilder.publish.opened import open_at
 from procbuilder.publish.pagefiles import data_address, environment, first_script, page_script, page_style
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
-from procbuilder.publish.timebars import bars
-from procbuilder.publish.wording.problems import said
+from procbuilder.publish.spoken import Spoken, spoken
+from procbuilder.publish.told import ToldEntry
+from procbuilder.publish.wording.topics import topics
 
 LONGEST_CLIP_INSIDE = 20
 """Seconds of a clip that may be carried inside ``phone.html``."""
@@ -83,9 +82,9 @@ def quotation_page(edition: Edition, *, templates: Path) -> str:
         environment(folder)
         .get_template("quotation.html")
         .render(
-            edition=edition,
+            edition=spoken(edition),
             quote=quotation(edition),
-            **_said(edition, pagewords, language),
+            **_said(pagewords, language),
             style=Markup(style),
             policy=csp.policy(style=style),
         )
@@ -98,14 +97,14 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
     language = language_of(edition.language)
     style = page_style(templates, language, "sheets.css")
     made = sheets(edition)
-    signs = dict.fromkeys(sign for sheet in made for sign in sheet.signs)
+    signs = dict.fromkeys(sign.number for sheet in made for sign in sheet.signs)
     return (
         environment(folder)
         .get_template("sheets.html")
         .render(
-            edition=edition,
+            edition=spoken(edition),
             sheets=made,
-            **_said(edition, words, language),
+            **_said(words, language),
             style=Markup(style),
             policy=csp.policy(style=style),
             drawings=Markup(drawings(signs, templates)) if signs else "",
@@ -113,15 +112,13 @@ def sheets_page(edition: Edition, *, templates: Path) -> str:
     )
 
 
-def _said(edition: Edition, module: ModuleType, language: Language) -> dict[str, Any]:
+def _said(module: ModuleType, language: Language) -> dict[str, Any]:
     """What a template speaks with: words, terms of the records, and the language of each."""
     return {
         "words": words_in(module, language),
         "language": language,
         "term": language.text,
         "own_lang": Markup(f' lang="{language.own}"') if language.foreign else "",
-        "in_english": "" if language.tag.startswith(SOURCE) else Markup(' lang="en"'),
-        "status_words": language.text(words.STATUS_WORDS.get(edition.status, "")),
     }
 
 
@@ -155,30 +152,27 @@ def _clips_inside(steps: Iterable[EditionStep], media: Path) -> set[str]:
 def _render(edition: Edition, templates: Path, media: _Media) -> str:
     folder = templates / "html"
     first, script = first_script(folder), page_script(folder)
-    language = language_of(edition.language)
+    told = spoken(edition)
+    language = told.language
     style = page_style(templates, language)
     return (
         environment(folder)
         .get_template("page.html")
         .render(
-            edition=edition,
+            edition=told,
             media=media,
-            **_said(edition, pagewords, language),
+            **_said(pagewords, language),
             first_script=Markup(first),
             script=Markup(script),
             style=Markup(style),
             policy=csp.policy(first, script, style=style),
             ids={step.number: step.id for step in edition.steps},
-            open_at=open_at(edition),
             questions=selftest(edition),
             howto=_howto(edition, media),
-            ledger=_ledger(edition),
-            problems=[(problem, said(problem, language)) for problem in worst_first(edition.problems)],
+            ledger=_ledger(told),
             problems_in_sight=PROBLEMS_IN_SIGHT,
             folded=_folded(edition, language),
-            severities=Severity,
             signals=Signal,
-            bars=bars(edition),
             drawings=Markup(drawings(used(edition), templates)),
             cards=cards(edition),
         )
@@ -192,8 +186,8 @@ def _howto(edition: Edition, media: _Media) -> dict[str, Any]:
     return howto(edition, still=media.still, clip=_beside)
 
 
-def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
-    having = edition.ledger.having
+def _ledger(edition: Spoken) -> dict[str, tuple[ToldEntry, ...]]:
+    having = edition.having
     return {
         "open": having(Balance.OPEN, Balance.NEVER_OPENED),
         "assumed": having(Balance.ASSUMED),
@@ -204,6 +198,5 @@ def _ledger(edition: Edition) -> dict[str, tuple[object, ...]]:
 
 def _folded(edition: Edition, language: Language) -> str:
     """What the problems that are folded away are about: ``7 about sizes, 2 about torques``."""
-    kinds = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
-    told = language.text
-    return ", ".join(told(pagewords.KIND_OF_PROBLEM, count=count, kind=told(kind)) for kind, count in kinds.items())
+    counts = Counter(map(about, worst_first(edition.problems)[PROBLEMS_IN_SIGHT:]))
+    return topics(counts.items(), language)

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.model.edition import Figure
 from procbuilder.model.marking import Drawing, Ring, Sign, layout
+from procbuilder.publish.told import ToldFigure
 
 
-def drawing(figure: Figure) -> Drawing:
+def drawing(figure: ToldFigure) -> Drawing:
     """Where lines and words go on the picture of a figure."""
     return layout(figure.marks, figure.still.width, figure.still.height)
 

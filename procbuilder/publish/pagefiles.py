@@ -2,28 +2,25 @@
 
 import base64
 import json
+import re
 from collections.abc import Iterable
-from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import Hazard
 from procbuilder.publish import markdown, tokens, words
 from procbuilder.publish.captions import webvtt
-from procbuilder.publish.filmed import moves, remark, taken_from, weaknesses
 from procbuilder.publish.language import Language
 from procbuilder.publish.overlay import drawing, outline, units
-from procbuilder.publish.spoken import fasteners, measured, moments, torque_source
-from procbuilder.publish.terms import extra, origin, other_unit, way
-from procbuilder.publish.timewords import sentences
+from procbuilder.publish.told import ToldHazard
 
 STYLES = ("base.css", "page.css", "figure.css", "print.css")
+_SIZE = re.compile(r"\bM\d+(?:x[\d.]+)?\b|\b\d[\d.]*(?:[–/-]\d[\d.]*)? ?(?:x|mm|cm|m|g|kg|ml|l|N·m|bar|V|A|°)(?!\w)")
 FIRST_SCRIPT = "first.js"
 SCRIPTS = (
     "common.js", "views.js", "clips.js", "job.js", "handover.js", "study.js", "screen.js", "stopwatch.js", "start.js",
@@ -70,26 +67,13 @@ def environment(folder: Path) -> Environment:
     environment.filters.update(
         markdown=markdown.html,
         length_on_film=_length_on_film,
-        told=_told,
-        told_origin=origin,
-        told_parts=extra,
-        moves=moves,
-        remark=remark,
-        taken_from=taken_from,
-        weaknesses=weaknesses,
-        told_way=way,
-        other_unit=other_unit,
-        moments=moments,
-        source=torque_source,
-        fasteners=fasteners,
-        measured=measured,
+        measured=_measured,
         json=_json,
         worst_signal_first=_worst_signal_first,
         captions=_captions,
         drawing=drawing,
         outline=outline,
         units=units,
-        sentences=sentences,
     )
     return environment
 
@@ -103,11 +87,16 @@ def _length_on_film(seconds: Fraction) -> str:
     return format_time(Fraction(round(seconds)))
 
 
-def _told(number: Decimal | Fraction, language: Language) -> str:
-    return language.number(number if isinstance(number, Decimal) else Decimal(f"{float(number):g}"))
+def _measured(text: str) -> Markup:
+    """The text with its sizes, counts and amounts marked, to be set in large type."""
+    parts, at = [], 0
+    for match in _SIZE.finditer(text):
+        parts += [escape(text[at : match.start()]), Markup('<b class="figure">{}</b>').format(match[0])]
+        at = match.end()
+    return Markup("").join([*parts, escape(text[at:])])
 
 
-def _worst_signal_first(hazards: Iterable[Hazard]) -> list[Hazard]:
+def _worst_signal_first(hazards: Iterable[ToldHazard]) -> list[ToldHazard]:
     return sorted(hazards, key=lambda hazard: hazard.signal.rank)
 
 

@@ -7,7 +7,7 @@ import json
 import shutil
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, fields
 from importlib.resources import as_file, files
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -15,17 +15,17 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.fault import CannotPrint
-from procbuilder.model.sign import Sign
+from procbuilder.model.signal import Signal
 from procbuilder.publish import printwords, tokens, words
-from procbuilder.publish.data import in_words, plain
+from procbuilder.publish.data import plain
 from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
 from procbuilder.publish.printable import not_printable, replaced
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import place, used
-from procbuilder.publish.terms import terms
-from procbuilder.publish.timebars import bars
+from procbuilder.publish.spoken import spoken
+from procbuilder.publish.told import ToldFigure
 
 PAPERS = {"a4": "a4", "letter": "us-letter"}
 """Names of the papers for the page setter."""
@@ -75,11 +75,11 @@ def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) ->
         "title": f"{said.SHEETS_TITLE}: {_title(edition, words_in(printwords, language))}",
         "use": said.SHEETS_USE,
         "edition": {"number": edition.number, "revision": edition.revision, "status": edition.status},
-        "sheets": [plain(sheet, in_words(language)) for sheet in made],
+        "sheets": [plain(sheet) for sheet in made],
     }
     with _room(templates) as room:
         figures = [figure for sheet in made for figure in sheet.figures]
-        _bring(room, templates, media, figures, [sign for sheet in made for sign in sheet.signs])
+        _bring(room, templates, media, figures, [sign.number for sheet in made for sign in sheet.signs])
         return _print(room, "sheets.typ", view, epoch)
 
 
@@ -95,7 +95,9 @@ def _room(templates: Path) -> Iterator[Path]:
         yield room
 
 
-def _bring(room: Path, templates: Path, media: Path, figures: Iterable[Figure], signs: Iterable[Sign]) -> None:
+def _bring(
+    room: Path, templates: Path, media: Path, figures: Iterable[Figure | ToldFigure], signs: Iterable[str]
+) -> None:
     for file in {(figure.marked or figure.still).file: None for figure in figures}:
         _picture(file, media, room / "media")
     for sign in signs:
@@ -129,8 +131,7 @@ def _frame(edition: Edition, language: Language) -> dict[str, Any]:
         "region": region or None,
         "paper": PAPERS[edition.paper],
         "words": {name.lower(): value for name, value in vars(said).items() if name.isupper()},
-        "terms": terms(language),
-        "decimal": language.decimal,
+        "signals": {signal.value: language.text(signal) for signal in Signal},
     }
 
 
@@ -141,31 +142,17 @@ def _title(edition: Edition, said: Words) -> str:
 
 def _view(edition: Edition) -> dict[str, Any]:
     """All that the procedure prints."""
-    language = language_of(edition.language)
-    said = words_in(printwords, language)
-    data = plain(edition, in_words(language))
+    told = spoken(edition)
+    data = {part.name: plain(getattr(told, part.name)) for part in fields(told) if part.name != "language"}
     data["intro"] = prose_nodes(edition.intro)
     for section in data["sections"]:
         for record in (section, *section["steps"]):
             record["prose"] = prose_nodes(record["prose"])
-    addresses = {step.number: edition.address_of(step) for step in edition.steps}
-    for step in (step for section in data["sections"] for step in section["steps"]):
-        step["address"] = addresses[step["number"]]
-        _described((*step["figures"], step["as_found"]), said.PICTURE_OF_STEP.format(number=step["number"]))
-    for pair in data["pairs"]:
-        _described((pair["found"], pair["done"]), said.PICTURE_OF.format(item=pair["item"]))
-    return _frame(edition, language) | {
+    return _frame(edition, told.language) | {
         "edition": data,
         "quotation": asdict(quotation(edition)),
-        "bars": [asdict(bar) for bar in bars(edition)],
-        "title": _title(edition, said),
+        "title": _title(edition, words_in(printwords, told.language)),
     }
-
-
-def _described(figures: Iterable[dict[str, Any] | None], words: str) -> None:
-    """Each picture has words for those who cannot see it: its own, its caption, else these."""
-    for figure in filter(None, figures):
-        figure["alt"] = figure["alt"].strip() or figure["caption"].strip() or words
 
 
 def _figures(edition: Edition) -> list[Figure]:

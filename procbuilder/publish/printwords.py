@@ -54,13 +54,11 @@ __all__ = [
 ]  # fmt: skip
 """What is shared, so that a template finds all words in one place."""
 
-FROM_MEMORY = "from memory"
 UNPRINTABLE = "□ stands for a character that this sheet has no letter for: {characters}"
 PAGE = "Page {page} of {pages}"
 NO_NUMBER, REVISION, NO_REVISION = "no number", "revision {revision}", "no revision"
 STATUS_WORDS = {"draft": "Draft", "review": "In review", "withdrawn": "Withdrawn"}
 UNTITLED, NUMBERED = "Procedure without a title", "Procedure {number}"
-PICTURE_OF_STEP, PICTURE_OF = "Picture of step {number}", "Picture of {item}"
 
 # ---- before the steps ----
 

@@ -3,11 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from procbuilder.model.edition import Edition, ItemLine, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate, Extra, Price
 from procbuilder.publish import words
-from procbuilder.publish.language import Language, language_of
+from procbuilder.publish.language import Language
+from procbuilder.publish.spoken import Spoken, spoken
 from procbuilder.publish.timewords import labour, span
+from procbuilder.publish.told import Told, ToldItem
 
 UNKNOWN = words.NOT_KNOWN
 NO_PRICE = "No price: the workshop file names no rate."
@@ -30,23 +32,24 @@ class Quotation:
 
 def quotation(edition: Edition) -> Quotation:
     """The quotation of an edition. Nothing stands in it that is not in the edition."""
-    estimate, language = edition.estimate, language_of(edition.language)
-    kinds = ((words.PART, edition.parts), (words.SUPPLY, edition.supplies))
+    told = spoken(edition)
+    estimate, language = edition.estimate, told.language
+    kinds = ((words.PART, told.parts), (words.SUPPLY, told.supplies))
     return Quotation(
         labour=(labour(estimate, language), _price(estimate, language)),
-        included=_listed(edition, "Included"),
-        not_included=_listed(edition, "Not included"),
+        included=_listed(told, "Included"),
+        not_included=_listed(told, "Not included"),
         items=tuple(_item(language.text(kind), line, language) for kind, lines in kinds for line in lines),
         extras=tuple((extra.condition, _minutes(extra, language)) for extra in estimate.extras),
-        findings=tuple(_findings(edition.closing)),
+        findings=tuple(_findings(told.closing)),
     )
 
 
-def _listed(edition: Edition, title: str) -> tuple[str, ...]:
-    return tuple(line.text for each in edition.lists if each.title == title for line in each.lines)
+def _listed(told: Spoken, name: str) -> tuple[str, ...]:
+    return tuple(line.text for each in told.lists if each.name == name for line in each.lines)
 
 
-def _item(kind: str, line: ItemLine, language: Language) -> tuple[str, str, str]:
+def _item(kind: str, line: ToldItem, language: Language) -> tuple[str, str, str]:
     name = f"{line.name}, {language.text(words.NEW)}" if line.new else line.name
     return kind, name, line.quantity or language.text(UNKNOWN)
 
@@ -55,7 +58,7 @@ def _minutes(extra: Extra, language: Language) -> str:
     return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or language.text(UNKNOWN)
 
 
-def _findings(closing: Iterable[Named]) -> Iterable[tuple[str, str]]:
+def _findings(closing: Iterable[Told]) -> Iterable[tuple[str, str]]:
     for entry in closing:
         if entry.name == "Finding":
             yield entry.text, "; ".join(entry.extra)

@@ -6,22 +6,23 @@ them, the question is to be answered aloud. Reserved steps are left out altogeth
 
 import hashlib
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
 from procbuilder.model.edition import Edition, EditionStep
-from procbuilder.model.origin import OriginKind
-from procbuilder.model.words import thing
+from procbuilder.model.origin import TYPED, Origin, OriginKind
+from procbuilder.publish import terms
 from procbuilder.publish.language import Language, language_of
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.pagewords import QUESTION, WHY
-from procbuilder.publish.spoken import fasteners, torque_source
+from procbuilder.publish.teller import Teller
 
 OPTIONS = 4
 FEWEST = 3
 """With fewer options a guess is too likely: then the answer is to be said aloud."""
 MOST_OF_A_KIND = 3
+_BEGINNING = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +65,10 @@ def _order(steps: list[EditionStep], language: Language) -> Iterator[Question]:
 
 
 def _before(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    numbered = {step.number: step for step in steps}
+    by_id = {step.id: step for step in steps}
     for step in steps:
         for note in step.notes:
-            first = numbered.get(note.step) if note.name == "After" else None
+            first = by_id.get(note.part("step").removeprefix("#")) if note.name == "After" else None
             if first:
                 later = [other.command for other in steps if other.number > step.number]
                 yield _question(language, "before", step, first.command, later, command=step.command)
@@ -76,39 +77,44 @@ def _before(steps: list[EditionStep], language: Language) -> Iterator[Question]:
 def _hold(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     free = [(step, step.command) for step in steps if not step.holds]
     for step in (step for step in steps if step.holds):
-        yield _question(language, "hold", step, step.command, _near(step, free), what=step.holds[0].text)
+        yield _question(language, "hold", step, step.command, _near(step, free), what=step.holds[0].part("what"))
 
 
 def _fasteners(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    known = [(step, held, item) for step in steps for held, item in fasteners(step.moves)]
+    known = [
+        (step, terms.things(move.fasteners, language), terms.things(move.items, language))
+        for step in steps
+        for move in step.moves
+        if move.fasteners
+    ]
     for step, held, item in known:
-        same = {other for _, other, held_item in known if thing(held_item) == thing(item)}
+        same = {other for _, other, held_item in known if _thing(held_item) == _thing(item)}
         yield _question(
             language, "fasteners", step, held, [other for _, other, _ in known if other not in same], thing=item
         )
 
 
 def _quantity(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    """Amounts at the end of a line: ``brake cleaner, 200 ml``."""
-    known = [(step, *entry.text.rpartition(", ")[::2]) for step in steps for entry in step.supplies]
-    measured = [(step, name, amount) for step, name, amount in known if name and amount[:1].isdigit()]
-    for step, name, amount in measured:
-        own = {other for _, other_name, other in measured if thing(other_name) == thing(name)}
+    """Amounts: ``brake cleaner, 200 ml``."""
+    items = [(step, item) for step in steps for entry in step.supplies for item in entry.items]
+    known = [(step, item.name, item.quantity) for step, item in items if item.quantity and item.count is None]
+    for step, name, amount in known:
+        own = {other for _, other_name, other in known if _thing(other_name) == _thing(name)}
         if len(own) == 1:
-            unit = amount.rpartition(" ")[2]
-            others = [other for _, _, other in measured if other not in own and other.endswith(f" {unit}")]
-            yield _question(language, "quantity", step, amount, others, thing=name)
+            others = [str(other) for _, _, other in known if other not in own and other.unit == amount.unit]
+            yield _question(language, "quantity", step, str(amount), others, thing=name)
 
 
 def _tool(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    known = [(step, entry.text) for step in steps for entry in step.tools]
+    listed = {step.id: [(entry, terms.things(entry.items, language)) for entry in step.tools] for step in steps}
+    known = [(step, text) for step in steps for _, text in listed[step.id]]
     for step in steps:
-        sized = [entry for entry in step.tools if _has_size(entry.text)]
+        sized = [(entry, text) for entry, text in listed[step.id] if _has_size(text)]
         if len(sized) == 1:
-            used = {entry.text for entry in step.tools}
+            (entry, answer), used = sized[0], {text for _, text in listed[step.id]}
             others = [text for text in _near(step, known) if text not in used]
             by_size = sorted(others, key=lambda text: not _has_size(text))
-            yield _question(language, "tool", step, sized[0].text, by_size, said=sized[0].origin, command=step.command)
+            yield _question(language, "tool", step, answer, by_size, said=entry.origin, command=step.command)
 
 
 def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
@@ -120,12 +126,10 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
             others = [
                 other.value.text
                 for _, other in rows
-                if other.value and thing(other.item.words) != thing(row.item.words)
+                if other.value and _thing(other.item.words) != _thing(row.item.words)
             ]
-            why = _why(language, "torque", number=step.number, source=torque_source(row, language))
-            yield _question(
-                language, "torque", step, row.value.text, others, why=why, said=row.origin.words, thing=name
-            )
+            why = _why(language, "torque", number=step.number, source=Teller(language).torque(row).whence)
+            yield _question(language, "torque", step, row.value.text, others, why=why, said=row.origin, thing=name)
         elif row.look_in and not row.value:
             others = [other.look_in for _, other in rows if other.look_in]
             yield _question(language, "look_up", step, row.look_in, others, thing=row.item.words)
@@ -133,18 +137,19 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
 
 def _new(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """Among what goes back on: one new thing, and others that go back as they came off."""
-    back = [(step, move.text) for step in steps for move in step.moves if move.name == "On"]
-    new = [(step, text.removesuffix(", new")) for step, text in back if text.endswith(", new")]
-    names = {thing(name) for _, name in new}
-    reused = [text for _, text in back if not text.endswith(", new") and thing(text) not in names]
-    yield from (_question(language, "new", step, name, reused) for step, name in new)
+    back = [(step, item) for step in steps for move in step.moves if move.name == "On" for item in move.items]
+    new = [(step, replace(item, new=False)) for step, item in back if item.new]
+    names = {_thing(item.name) for _, item in new}
+    reused = [terms.thing(item, language) for _, item in back if not item.new and _thing(item.name) not in names]
+    yield from (_question(language, "new", step, terms.thing(item, language), reused) for step, item in new)
 
 
 def _reason(steps: list[EditionStep], language: Language) -> Iterator[Question]:
-    points = [(step, line) for step in steps for line in step.key_points if line.extra]
-    for step, line in points:
-        others = _near(step, [(at, other.extra) for at, other in points if other.text != line.text])
-        yield _question(language, "reason", step, line.extra, others, said=line.origin, point=line.text)
+    points = [(step, point) for step in steps for point in step.key_points if point.part("reason")]
+    for step, point in points:
+        told = point.part("point")
+        others = _near(step, [(at, other.part("reason")) for at, other in points if other.part("point") != told])
+        yield _question(language, "reason", step, point.part("reason"), others, said=point.origin, point=told)
 
 
 def _picture(steps: list[EditionStep], language: Language) -> Iterator[Question]:
@@ -162,7 +167,7 @@ RULES: tuple[Rule, ...] = (
 
 def _question(
     language: Language, kind: str, step: EditionStep, answer: str, others: Iterable[str], *,
-    why: str = "", said: str = "", pictures: bool = False, **facts: str,
+    why: str = "", said: Origin = TYPED, pictures: bool = False, **facts: str,
 ) -> Question:  # fmt: skip
     ask = language.text(QUESTION[kind], **facts)
     wrong = [text for text in dict.fromkeys(others) if text != answer][: OPTIONS - 1]
@@ -175,6 +180,11 @@ def _question(
 
 def _why(language: Language, kind: str, **facts: object) -> str:
     return language.text(WHY[kind], **facts)
+
+
+def _thing(name: str) -> str:
+    """Names whose words begin alike may be one thing, in any language: then none is a wrong option for the other."""
+    return " ".join(word[:_BEGINNING] for word in name.casefold().split())
 
 
 def _near(step: EditionStep, told: Iterable[tuple[EditionStep, str]]) -> list[str]:

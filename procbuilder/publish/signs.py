@@ -6,52 +6,47 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 from procbuilder.model.edition import Edition
-from procbuilder.model.sign import Sign
 
 _SVG = "http://www.w3.org/2000/svg"
 
 
-def used(edition: Edition) -> tuple[Sign, ...]:
-    """Every sign that the edition shows, once, by number."""
+def used(edition: Edition) -> tuple[str, ...]:
+    """The number of every sign that the edition shows, once, in order."""
     lines = [
         *(line for each in edition.lists for line in each.lines),
         *(w for step in edition.steps for w in step.wear),
     ]
-    return _sorted({*of_dangers(edition), *(sign for line in lines for sign in line.signs)})
+    return tuple(sorted({*of_dangers(edition), *(sign.number for line in lines for sign in line.signs)}))
 
 
-def of_dangers(edition: Edition) -> tuple[Sign, ...]:
-    """The signs of its dangers alone."""
+def of_dangers(edition: Edition) -> tuple[str, ...]:
+    """The numbers of the signs of its dangers alone."""
     steps = edition.steps
     dangers = [*edition.hazards, *(danger for step in steps for danger in (*step.hazards, *step.standing.hazards))]
-    return _sorted({sign for danger in dangers for sign in danger.signs})
+    return tuple(sorted({sign.number for danger in dangers for sign in danger.signs}))
 
 
-def _sorted(signs: set[Sign]) -> tuple[Sign, ...]:
-    return tuple(sorted(signs, key=lambda sign: sign.number))
-
-
-def drawing(sign: Sign, templates: Path) -> Path:
+def drawing(number: str, templates: Path) -> Path:
     """The file of a sign's drawing."""
-    return templates / "signs" / f"{sign.number}.svg"
+    return templates / "signs" / f"{number}.svg"
 
 
-def place(sign: Sign, templates: Path, folder: Path) -> None:
+def place(number: str, templates: Path, folder: Path) -> None:
     """Copy the drawing of a sign to a folder."""
     folder.mkdir(exist_ok=True)
-    shutil.copy(drawing(sign, templates), folder)
+    shutil.copy(drawing(number, templates), folder)
 
 
-def drawings(shown: Iterable[Sign], templates: Path) -> str:
+def drawings(numbers: Iterable[str], templates: Path) -> str:
     """One SVG that is not seen, with a symbol for each sign: the page draws them by ``#_sign-W019``."""
-    symbols = "".join(_symbol(sign, drawing(sign, templates)) for sign in shown)
+    symbols = "".join(_symbol(number, drawing(number, templates)) for number in numbers)
     return f'<svg xmlns="{_SVG}" width="0" height="0" aria-hidden="true" class="drawings">{symbols}</svg>'
 
 
-def _symbol(sign: Sign, path: Path) -> str:
+def _symbol(number: str, path: Path) -> str:
     root = ElementTree.fromstring(path.read_text(encoding="utf-8"))
     ElementTree.register_namespace("", _SVG)
     shapes = (element for element in root if not element.tag.endswith("title"))
     inner = "".join(ElementTree.tostring(shape, encoding="unicode").strip() for shape in shapes)
     inner = inner.replace(f' xmlns="{_SVG}"', "")
-    return f'<symbol id="_sign-{sign.number}" viewBox="{root.get("viewBox")}">{inner}</symbol>'
+    return f'<symbol id="_sign-{number}" viewBox="{root.get("viewBox")}">{inner}</symbol>'

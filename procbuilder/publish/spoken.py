@@ -1,58 +1,299 @@
-"""Small wordings of facts that page and self-test share."""
+"""An edition in the words of its language, put together once: what page, print, sheets, film and task all say."""
 
-import re
-from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from functools import lru_cache
 
-from markupsafe import Markup, escape
-
-from procbuilder.model.edition import Named
-from procbuilder.model.ledger import Moment
+from procbuilder.model.edition import Edition, EditionSection, EditionStep, TrayLine
+from procbuilder.model.estimate import Basis, Estimate
+from procbuilder.model.film import Film
+from procbuilder.model.footage import Clip, Recording
+from procbuilder.model.ledger import Balance
+from procbuilder.model.problem import Severity, stops, worst_first
+from procbuilder.model.procedure import Cue
 from procbuilder.model.timecode import format_time
-from procbuilder.model.worked import TorqueRow
-from procbuilder.publish.language import Language
-from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
-from procbuilder.publish.terms import origin
-
-_MEASURED = re.compile(
-    r"\bM\d+(?:x[\d.]+)?\b|\b\d[\d.]*(?:[–/-]\d[\d.]*)? ?(?:x|mm|cm|m|g|kg|ml|l|N·m|bar|V|A|°)(?!\w)"
-)
-
-
-def torque_source(row: TorqueRow, language: Language) -> str:
-    """Where a torque value comes from; the document counts when the value itself names none."""
-    if row.origin.words:
-        return origin(row.origin.words, language)
-    return language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
-
-
-def fasteners(moves: Iterable[Named]) -> list[tuple[str, str]]:
-    """Count and size of what holds a thing, with the thing: the ``by:`` parts of Off and On."""
-    return [(part.removeprefix("by: "), move.text) for move in moves for part in move.extra if part.startswith("by: ")]
-
-
-def moments(several: Iterable[Moment], language: Language) -> str:
-    """``step 3 (strip 1:09)``, more than one joined by commas."""
-    return ", ".join(f"{language.text(AT_STEP, number=each.number)}{_on_film(each)}" for each in several)
+from procbuilder.model.workshop import Qualification
+from procbuilder.publish.data import as_given
+from procbuilder.publish.filmed import moves, remark
+from procbuilder.publish.language import Language, language_of
+from procbuilder.publish.opened import open_at
+from procbuilder.publish.teller import Teller
+from procbuilder.publish.terms import things
+from procbuilder.publish.timebars import Bar, bars
+from procbuilder.publish.timewords import sentences
+from procbuilder.publish.told import (
+    Told,
+    ToldEntry,
+    ToldFigure,
+    ToldHazard,
+    ToldItem,
+    ToldList,
+    ToldStanding,
+    ToldTorque,
+)  # fmt: skip
+from procbuilder.publish.wording.problems import said
+from procbuilder.publish.words import BASIS_WORDS, STATUS_WORDS
 
 
-def moment_words(moment: Moment, language: Language) -> str:
-    """``step 3, strip 1:09``."""
-    step = language.text(AT_STEP, number=moment.number)
-    return step if moment.time is None else f"{step}, {_film(moment)}"
+@dataclass(frozen=True, slots=True)
+class SpokenStep:
+    """One step as it is read."""
+
+    number: int
+    id: str
+    command: str
+    spans: str
+    """``strip 0:42-1:15``; empty when it was not filmed."""
+    prose: tuple[str, ...]
+    hazards: tuple[ToldHazard, ...]
+    standing: ToldStanding
+    reserved: str
+    only_if: str
+    holds: tuple[Told, ...]
+    tools: tuple[Told, ...]
+    supplies: tuple[Told, ...]
+    parts: tuple[Told, ...]
+    wear: tuple[Told, ...]
+    moves: tuple[Told, ...]
+    held_by: tuple[tuple[str, str], ...]
+    """Count and size of what holds a thing, with the thing."""
+    torques: tuple[ToldTorque, ...]
+    key_points: tuple[Told, ...]
+    checks: tuple[Told, ...]
+    notes: tuple[Told, ...]
+    figures: tuple[ToldFigure, ...]
+    as_found: ToldFigure | None
+    as_found_step: int
+    clip: Clip | None
+    clip_moves: tuple[str, ...]
+    """Where its clip does not begin or end at the typed times."""
+    captions: tuple[Cue, ...]
+    held: str
+    """Seconds for which the marked pictures stand still at the beginning of the clip."""
+    basis: Basis
+    basis_words: str
+    minutes: str
+    """Those that were typed or logged; the length of footage is no time of work."""
+    timed: bool
+    no_phone: str
+    address: str
+    """Where a phone finds it; empty when nobody said, and where no phone may be used."""
+    open: tuple[str, ...]
+    """What is still open when it begins."""
 
 
-def _on_film(moment: Moment) -> str:
-    return "" if moment.time is None else f" ({_film(moment)})"
+@dataclass(frozen=True, slots=True)
+class SpokenSection:
+    """A section with its steps."""
+
+    title: str
+    prose: tuple[str, ...]
+    notes: tuple[Told, ...]
+    steps: tuple[SpokenStep, ...]
 
 
-def _film(moment: Moment) -> str:
-    return "" if moment.time is None else f"{moment.recording} {format_time(moment.time)}".strip()
+@dataclass(frozen=True, slots=True)
+class SpokenPair:
+    """One thing before it came off and after it went on again."""
+
+    item: str
+    off: int
+    found: ToldFigure | None
+    on: int
+    done: ToldFigure | None
 
 
-def measured(text: str) -> Markup:
-    """The text with its sizes, counts and amounts marked, to be set in large type."""
-    parts, at = [], 0
-    for match in _MEASURED.finditer(text):
-        parts += [escape(text[at : match.start()]), Markup('<b class="figure">{}</b>').format(match[0])]
-        at = match.end()
-    return Markup("").join([*parts, escape(text[at:])])
+@dataclass(frozen=True, slots=True)
+class SpokenProblem:
+    """Something wrong or missing."""
+
+    severity: Severity
+    word: str
+    place: str
+    what: str
+    instead: str
+
+
+@dataclass(frozen=True, slots=True)
+class SpokenRecording:
+    """A recording with what is odd about it."""
+
+    name: str
+    path: str
+    sha256: str
+    length: str
+    width: int
+    height: int
+    remarks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """The whole."""
+
+    language: Language
+    title: str
+    number: str
+    revision: str
+    status: str
+    status_words: str
+    why_draft: str
+    """What keeps it a draft; empty when nothing does but the missing approval."""
+    reader: str
+    """For whom it is; empty: for everybody."""
+    item: str
+    applies_to: str
+    not_for: str
+    author: str
+    work_place: str
+    people: str
+    ask: str
+    intro: tuple[str, ...]
+    hazards: tuple[ToldHazard, ...]
+    lists: tuple[ToldList, ...]
+    tools: tuple[ToldItem, ...]
+    supplies: tuple[ToldItem, ...]
+    parts: tuple[ToldItem, ...]
+    trays: tuple[TrayLine, ...]
+    sections: tuple[SpokenSection, ...]
+    torques: tuple[ToldTorque, ...]
+    ledger: tuple[ToldEntry, ...]
+    pairs: tuple[SpokenPair, ...]
+    estimate: Estimate
+    sentences: tuple[str, ...]
+    """The estimate."""
+    bars: tuple[Bar, ...]
+    """The minutes of each step."""
+    closing: tuple[Told, ...]
+    problems: tuple[SpokenProblem, ...]
+    """The worst first."""
+    recordings: tuple[SpokenRecording, ...]
+    film: Film | None
+    film_length: str
+
+    @property
+    def steps(self) -> tuple[SpokenStep, ...]:
+        """All steps in order."""
+        return tuple(step for section in self.sections for step in section.steps)
+
+    def having(self, *balances: Balance) -> tuple[ToldEntry, ...]:
+        """Entries of the ledger that end in one of these ways."""
+        return tuple(entry for entry in self.ledger if entry.balance in balances)
+
+
+@lru_cache(maxsize=4)
+def spoken(edition: Edition) -> Spoken:
+    """The edition in words. One that was asked for before is not put together again."""
+    return _Speaker(edition).edition()
+
+
+class _Speaker:
+    """Puts together one edition."""
+
+    def __init__(self, edition: Edition) -> None:
+        self.facts, self.language = edition, language_of(edition.language)
+        self.teller = Teller(self.language, {step.id: step for step in edition.steps})
+        self.commands = {step.number: step.command for step in edition.steps}
+        self.open = open_at(edition)
+
+    def edition(self) -> Spoken:
+        facts, tell, language = self.facts, self.teller, self.language
+        return Spoken(
+            language=language, title=facts.title, number=facts.number, revision=facts.revision, status=facts.status,
+            status_words=language.text(STATUS_WORDS.get(facts.status, "")), why_draft=self._why_draft(),
+            reader=self._reader(facts.reader), item=facts.item, applies_to=facts.applies_to, not_for=facts.not_for,
+            author=facts.author, work_place=facts.work_place, people=facts.people, ask=facts.ask, intro=facts.intro,
+            hazards=tell.hazards(facts.hazards), lists=tuple(map(tell.list, facts.lists)),
+            tools=tuple(map(tell.item, facts.tools)), supplies=tuple(map(tell.item, facts.supplies)),
+            parts=tuple(map(tell.item, facts.parts)), trays=facts.trays,
+            sections=tuple(map(self._section, facts.sections)), torques=tuple(map(tell.torque, facts.torques)),
+            ledger=tuple(map(tell.entry, facts.ledger.entries)), pairs=self._pairs(), estimate=facts.estimate,
+            sentences=sentences(facts.estimate, language), bars=bars(facts), closing=tell.all(facts.closing),
+            problems=self._problems(), recordings=tuple(map(self._recording, facts.recordings)), film=facts.film,
+            film_length=_length(facts.film.seconds) if facts.film else "",
+        )  # fmt: skip
+
+    def _why_draft(self) -> str:
+        count = len(stops(self.facts.problems))
+        if not count or self.facts.status == "withdrawn":
+            return ""
+        return self.language.plural(
+            "{count} problem must be settled before it may be approved",
+            "{count} problems must be settled before it may be approved",
+            count,
+        )
+
+    def _reader(self, reader: Qualification | None) -> str:
+        if reader is None:
+            return ""
+        return self.language.text(
+            "{name}: {holder}, valid until {date}",
+            name=reader.name, holder=reader.holder, date=self.language.date(reader.valid_until),
+        )  # fmt: skip
+
+    def _section(self, section: EditionSection) -> SpokenSection:
+        steps = tuple(map(self._step, section.steps))
+        return SpokenSection(section.title, section.prose, self.teller.all(section.notes), steps)
+
+    def _step(self, step: EditionStep) -> SpokenStep:
+        tell, number = self.teller, step.number
+        return SpokenStep(
+            number=number, id=step.id, command=step.command, spans=", ".join(map(str, step.spans)), prose=step.prose,
+            hazards=tell.hazards(step.hazards), standing=tell.standing(step.standing), reserved=step.reserved,
+            only_if=step.only_if, holds=tell.all(step.holds), tools=tell.all(step.tools),
+            supplies=tell.all(step.supplies), parts=tell.all(step.parts), wear=tell.all(step.wear),
+            moves=tell.all(step.moves), held_by=self._held_by(step), torques=tuple(map(tell.torque, step.torques)),
+            key_points=tell.all(step.key_points), checks=tell.all(step.checks), notes=tell.all(step.notes, number),
+            figures=tuple(tell.figure(figure, step.command) for figure in step.figures),
+            as_found=tell.figure(step.as_found, self._command(step.as_found_step)) if step.as_found else None,
+            as_found_step=step.as_found_step, clip=step.clip,
+            clip_moves=moves(step.clip, self.language) if step.clip else (), captions=step.captions,
+            held=self._held(step.clip), basis=step.basis,
+            basis_words=self.language.text(BASIS_WORDS[step.basis]), minutes=self._minutes(step), timed=step.timed,
+            no_phone=step.no_phone, address=self.facts.address_of(step), open=self.open[number],
+        )  # fmt: skip
+
+    def _held(self, clip: Clip | None) -> str:
+        return self.language.number(Decimal(f"{float(clip.held):g}")) if clip else ""
+
+    def _minutes(self, step: EditionStep) -> str:
+        known = step.minutes and step.basis in (Basis.LOG, Basis.TYPED)
+        return self.language.number(round(step.minutes, 3).normalize()) if known else ""
+
+    def _held_by(self, step: EditionStep) -> tuple[tuple[str, str], ...]:
+        moves = (move for move in step.moves if move.fasteners)
+        return tuple((things(m.fasteners, self.language), things(m.items, self.language)) for m in moves)
+
+    def _command(self, number: int) -> str:
+        return self.commands.get(number, "")
+
+    def _pairs(self) -> tuple[SpokenPair, ...]:
+        return tuple(
+            SpokenPair(
+                pair.item, pair.off,
+                self.teller.figure(pair.found, self._command(pair.off)) if pair.found else None, pair.on,
+                self.teller.figure(pair.done, self._command(pair.on)) if pair.done else None,
+            )
+            for pair in self.facts.pairs
+        )  # fmt: skip
+
+    def _problems(self) -> tuple[SpokenProblem, ...]:
+        told = ((each, said(each, self.language)) for each in worst_first(self.facts.problems))
+        return tuple(
+            SpokenProblem(
+                each.severity, self.language.text(each.severity), as_given(str(each.place)), words.what, words.instead
+            )
+            for each, words in told
+        )
+
+    def _recording(self, each: Recording) -> SpokenRecording:
+        return SpokenRecording(
+            each.name, as_given(each.path), each.sha256, _length(each.duration), each.width, each.height,
+            tuple(remark(odd, self.language) for odd in each.remarks),
+        )  # fmt: skip
+
+
+def _length(seconds: Fraction) -> str:
+    """``3:36``, in whole seconds."""
+    return format_time(Fraction(round(seconds)))

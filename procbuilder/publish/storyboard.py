@@ -3,14 +3,14 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from procbuilder.model.edition import Edition, EditionStep, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.film import Card, CardLine, Panel, Scene, Style
 from procbuilder.model.signal import Signal
-from procbuilder.model.worked import Hazard, TorqueRow
 from procbuilder.publish import pagewords, words
-from procbuilder.publish.language import Language, language_of
-from procbuilder.publish.spoken import fasteners, torque_source
-from procbuilder.publish.terms import FROM_MEMORY, extra, origin
+from procbuilder.publish.language import Language
+from procbuilder.publish.spoken import Spoken, SpokenStep, spoken
+from procbuilder.publish.terms import Source
+from procbuilder.publish.told import Told, ToldHazard, ToldTorque
 
 _FIRST_NOTES = ("Mistake", "Hidden", "If")
 """Notes without which the footage would mislead."""
@@ -21,23 +21,26 @@ def storyboard(edition: Edition, panels: Mapping[Signal, Panel]) -> tuple[Scene,
 
     A step that is reserved shows a card that says by whom it is done, and no footage.
     """
-    teller = _Teller(edition, language_of(edition.language), panels)
-    return (teller.title(), *teller.dangers(), *map(teller.step, edition.steps), teller.end())
+    told = spoken(edition)
+    scenes = _Scenes(told, told.language, panels)
+    return (scenes.title(), *scenes.dangers(), *map(scenes.step, told.steps), scenes.end())
 
 
 def identity(edition: Edition) -> str:
     """``P-014 · revision B · DRAFT – not approved``"""
-    language = language_of(edition.language)
-    revision = language.text(words.REVISION, revision=edition.revision) if edition.revision else ""
-    status = language.text(words.STATUS_WORDS.get(edition.status, edition.status))
-    return " · ".join(filter(None, (edition.number, revision, status)))
+    return _identity(spoken(edition))
+
+
+def _identity(edition: Spoken) -> str:
+    revision = edition.language.text(words.REVISION, revision=edition.revision) if edition.revision else ""
+    return " · ".join(filter(None, (edition.number, revision, edition.status_words or edition.status)))
 
 
 @dataclass(frozen=True, slots=True)
-class _Teller:
+class _Scenes:
     """Tells the scenes of an edition in its language."""
 
-    edition: Edition
+    edition: Spoken
     language: Language
     panels: Mapping[Signal, Panel]
 
@@ -49,7 +52,7 @@ class _Teller:
             "Not for": edition.not_for,
         }
         lines = [
-            CardLine(Style.WHERE, identity(edition)),
+            CardLine(Style.WHERE, _identity(edition)),
             CardLine(Style.TITLE, edition.title),
             *self._facts(named.items()),
             CardLine(Style.SMALL, text(words.PRIORITY)),
@@ -67,13 +70,13 @@ class _Teller:
         text, ask = self.language.text, self.edition.ask
         told = text(
             "What is left open, the torques and the checks stand on the page and in the PDF of {identity}.",
-            identity=identity(self.edition),
+            identity=_identity(self.edition),
         )
         lines = [CardLine(Style.TITLE, text("End of the film")), CardLine(Style.FACT, told)]
         lines += [CardLine(Style.FACT, f"{text(pagewords.ASK)} {ask}")] if ask else []
         return Scene(text("End"), (Card((*lines, CardLine(Style.SMALL, text(words.CHECK_REVISION)))),))
 
-    def step(self, step: EditionStep) -> Scene:
+    def step(self, step: SpokenStep) -> Scene:
         text = self.language.text
         count = len(self.edition.steps)
         where = CardLine(Style.WHERE, text(pagewords.STEP_OF, number=step.number, count=count))
@@ -83,12 +86,13 @@ class _Teller:
         if step.reserved:
             stop = CardLine(Style.STOP, text(pagewords.STOP_DONE_BY, who=step.reserved))
             told = (stop, CardLine(Style.TITLE, step.command), *self._before_going_on(step))
-            return Scene(name, (Card((*beginning, *told)),))
+            return Scene(name, (Card((*beginning, *told)),), number=step.number)
         points = list(self._points(step))
         facts = [*self._needed(step), *(() if step.clip else points)]
         return Scene(
             title=name,
             before=(Card((*beginning, CardLine(Style.TITLE, step.command), *self._facts(facts))),),
+            number=step.number,
             step=step.id,
             head=name,
             standing=self._still_dangerous(step),
@@ -99,7 +103,7 @@ class _Teller:
     def _facts(self, pairs: Iterable[tuple[str, str]]) -> list[CardLine]:
         return [CardLine(Style.FACT, told, self.language.text(label)) for label, told in pairs if told]
 
-    def _needed(self, step: EditionStep) -> Iterator[tuple[str, str]]:
+    def _needed(self, step: SpokenStep) -> Iterator[tuple[str, str]]:
         """Protection, tools, sizes and torques."""
         kinds = (
             (words.WEAR, step.wear),
@@ -108,87 +112,72 @@ class _Teller:
             (words.SUPPLY, step.supplies),
         )
         for label, lines in kinds:
-            yield label, "; ".join(self._sure(line.text, line.origin) for line in lines)
-        yield pagewords.HELD_BY, "; ".join(f"{held} ({item})" for held, item in fasteners(step.moves))
+            yield label, "; ".join(self._sure(line.text, line.source) for line in lines)
+        yield pagewords.HELD_BY, "; ".join(f"{held} ({item})" for held, item in step.held_by)
         for row in step.torques:
             yield words.TORQUE, self._torque(row)
 
-    def _torque(self, row: TorqueRow) -> str:
+    def _torque(self, row: ToldTorque) -> str:
         text = self.language.text
-        what = ", ".join(filter(None, (row.item.words, row.stage, row.order, row.when)))
+        what = ", ".join(filter(None, (row.item, row.stage, row.order, row.when)))
         if not row.value:
             look = text("look it up in {document}", document=row.look_in) if row.look_in else text(words.LOOK_UP)
             return f"{what}: {look[0].lower()}{look[1:]}"
-        if row.origin.words == FROM_MEMORY:
-            return self._sure(f"{what}: {row.value}", FROM_MEMORY)
-        return f"{what}: {row.value} ({torque_source(row, self.language)})"
+        if row.source.memory:
+            return self._sure(f"{what}: {row.value}", row.source)
+        return f"{what}: {row.value} ({row.whence})"
 
-    def _sure(self, told: str, source: str) -> str:
+    def _sure(self, told: str, source: Source) -> str:
         """A text with where it comes from, when that matters."""
-        doubt = (self.language.text("not checked"),) if source == FROM_MEMORY else ()
-        return f"{told} ({', '.join((origin(source, self.language), *doubt))})" if source else told
+        doubt = (self.language.text("not checked"),) if source.memory else ()
+        return f"{told} ({', '.join((source.words, *doubt))})" if source.words else told
 
-    def _hazards(self, hazards: Iterable[Hazard]) -> Iterator[CardLine]:
+    def _hazards(self, hazards: Iterable[ToldHazard]) -> Iterator[CardLine]:
         for hazard in _worst_first(hazards):
             what = f"{hazard.hazard}: {hazard.consequence}" if hazard.consequence else hazard.hazard
             avoid = f" – {hazard.avoid}" if hazard.avoid else ""
-            word = self.language.text(hazard.signal.value)
-            yield CardLine(Style.SIGNAL, what + avoid, word, self.panels[hazard.signal])
+            yield CardLine(Style.SIGNAL, what + avoid, hazard.word, self.panels[hazard.signal])
 
-    def _standing(self, step: EditionStep) -> Iterator[CardLine]:
+    def _standing(self, step: SpokenStep) -> Iterator[CardLine]:
         text, stands = self.language.text, step.standing
         dangers = [
-            f"{text(each.signal.value)} {each.hazard}{f' – {each.avoid}' if each.avoid else ''}"
+            f"{each.word} {each.hazard}{f' – {each.avoid}' if each.avoid else ''}"
             for each in _worst_first(stands.hazards)
         ]
-        if dangers := dangers + _bare(step):
+        if dangers := [*dangers, *stands.bare]:
             yield CardLine(Style.STANDING, "; ".join(dangers), text(words.STILL_DANGEROUS))
         if stands.protections:
             yield CardLine(Style.STANDING, "; ".join(stands.protections), text(words.LEAVE_IN_PLACE))
 
-    def _still_dangerous(self, step: EditionStep) -> str:
+    def _still_dangerous(self, step: SpokenStep) -> str:
         """One line, without how to avoid it: the card before has said that."""
-        text = self.language.text
-        told = [f"{text(each.signal.value)} {each.hazard}" for each in _worst_first(step.standing.hazards)] + _bare(
-            step
-        )
+        text, stands = self.language.text, step.standing
+        told = [*(f"{each.word} {each.hazard}" for each in _worst_first(stands.hazards)), *stands.bare]
         return f"{text(words.STILL_DANGEROUS)}: {'; '.join(told)}" if told else ""
 
-    def _points(self, step: EditionStep) -> Iterator[tuple[str, str]]:
+    def _points(self, step: SpokenStep) -> Iterator[tuple[str, str]]:
         """What to mind, by name; shown below the footage, or on the card where there is none."""
         for note in step.notes:
             if note.name in _FIRST_NOTES:
-                yield note.name, self._joined(note)
+                yield note.name, note.joined()
         for point in step.key_points:
-            why = f" – {self.language.text(pagewords.BECAUSE)} {point.extra}" if point.extra else ""
-            yield words.KEY_POINT, self._sure(f"{point.text}{why}", _doubted(point.origin))
+            why = f" – {self.language.text(pagewords.BECAUSE)} {', '.join(point.extra)}" if point.extra else ""
+            told = f"{point.text}{why}"
+            yield words.KEY_POINT, self._sure(told, point.source) if point.source.memory else told
         for check in step.checks:
-            yield check.name, self._joined(check)
+            yield check.name, check.joined()
 
-    def _joined(self, entry: Named) -> str:
-        return " – ".join(filter(None, (entry.text, *extra(entry, self.language))))
-
-    def _hold(self, hold: Named) -> str:
-        by = "".join(f" {self.language.text(pagewords.BY, who=part)}" for part in hold.extra if part)
+    def _hold(self, hold: Told) -> str:
+        by = "".join(f" {self.language.text(pagewords.BY, who=part)}" for part in hold.extra)
         told = self.language.text("HOLD: before the next step this must be checked: {what}", what=hold.text)
         return f"{told}{by}"
 
-    def _before_going_on(self, step: EditionStep) -> Iterator[CardLine]:
+    def _before_going_on(self, step: SpokenStep) -> Iterator[CardLine]:
         safe = self.language.text(pagewords.TOLD_SAFE, who=step.reserved)
         before = self.language.text(pagewords.BEFORE_GOING_ON).removesuffix(":")
-        for told in [self._joined(each) for each in (*step.holds, *step.checks)] or [safe.removesuffix(".")]:
+        for told in [each.joined() for each in (*step.holds, *step.checks)] or [safe.removesuffix(".")]:
             yield CardLine(Style.FACT, told, before)
 
 
-def _worst_first(hazards: Iterable[Hazard]) -> list[Hazard]:
+def _worst_first(hazards: Iterable[ToldHazard]) -> list[ToldHazard]:
     return sorted(hazards, key=lambda hazard: hazard.signal.rank)
-
-
-def _bare(step: EditionStep) -> list[str]:
-    """States that stand without a hazard of their own."""
-    named = {hazard.state for hazard in step.standing.hazards}
-    return [state for state in step.standing.states if state not in named]
-
-
-def _doubted(source: str) -> str:
-    return source if source == FROM_MEMORY else ""

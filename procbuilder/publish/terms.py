@@ -1,65 +1,102 @@
 """Terms that records hold as data – names of fields, signal words, balances – and how a language says them."""
 
-import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from procbuilder.model.edition import Named
-from procbuilder.model.fields import BY_NAME, FIELDS
+from procbuilder.model.fields import FIELDS
 from procbuilder.model.ledger import Balance, OnWay, Opening
 from procbuilder.model.marks import MarkShape, PictureState
+from procbuilder.model.origin import Origin, OriginKind
 from procbuilder.model.problem import Severity
+from procbuilder.model.quantity import Item
 from procbuilder.model.signal import Signal
+from procbuilder.model.timecode import format_time
 from procbuilder.model.torque import Stage
-from procbuilder.model.worked import TorqueRow
 from procbuilder.publish.language import Language
 
-LISTS = ("Conditions", "Documents", "Notes", "Dangers", "Dangers made lower or left out")
+LISTS = {
+    "Condition": "Conditions",
+    "Document": "Documents",
+    "Note": "Notes",
+    "Danger": "Dangers",
+    "Downgraded": "Dangers made lower or left out",
+}
 """Titles of the lists before the start, as far as they are no names of fields."""
+
+BALANCES = {
+    Balance.CLOSED: "closed",
+    Balance.ASSUMED: "closed, only assumed",
+    Balance.OPEN: "still open",
+    Balance.LEFT_OPEN: "left open on purpose",
+    Balance.NEVER_OPENED: "closed but never opened",
+}
+OPENINGS = {
+    Opening.OFF: "off",
+    Opening.SLACKENED: "slackened",
+    Opening.TEMPORARY: "fitted for now",
+    Opening.STATE: "state",
+}
 
 TERMS: tuple[str, ...] = tuple(dict.fromkeys((
     *(str(signal) for signal in Signal),
-    *(str(balance) for balance in Balance),
-    *(str(opening) for opening in Opening),
+    *BALANCES.values(),
+    *OPENINGS.values(),
     *(str(state) for state in PictureState),
     *(str(severity) for severity in Severity),
     *(str(shape) for shape in MarkShape),
     *(kind.name for kind in FIELDS),
-    *LISTS,
+    *LISTS.values(),
 )))  # fmt: skip
 
 PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind in FIELDS for word in kind.words))
 """How the parts of a field that begin with a word are shown."""
 
-ORIGINS = {"said ": "said {place}", "seen ": "seen {place}", "from ": "from {document}"}
-FROM_MEMORY = "from memory"
+ORIGINS = {
+    OriginKind.SAID: "said {place}",
+    OriginKind.SEEN: "seen {place}",
+    OriginKind.DOCUMENT: "from {document}",
+    OriginKind.MEMORY: "from memory",
+}
+NEW, SCRAP = "{thing}, new", "{thing}, scrap"
 IF, AND, IF_NOT, NOT = WAYS = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
 """How an entry of the ledger tells on which way it ends so."""
 
-_ORIGIN = re.compile(r"(said |seen |from )(.+)", re.DOTALL)
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a fact comes from, in words."""
+
+    words: str = ""
+    """``said strip 3:12``, ``from D1 p. 4``; empty when it was typed. Names and times stay as typed."""
+    memory: bool = False
+    """Somebody only remembers it: it is not confirmed."""
 
 
-def terms(language: Language) -> dict[str, str]:
-    """Every term with what the language calls it."""
-    return {term: language.text(term) for term in TERMS}
+TYPED = Source()
 
 
-def origin(words: str, language: Language) -> str:
-    """``said strip 3:12``, ``from D1 p. 4``: names and times stay as typed."""
-    told = None if words == FROM_MEMORY else _ORIGIN.fullmatch(words)
-    if told is None:
-        return language.text(words) if words == FROM_MEMORY else words
-    return language.text(ORIGINS[told[1]], place=told[2], document=told[2])
+def source(origin: Origin, language: Language) -> Source:
+    """The words for an origin."""
+    if origin.kind not in ORIGINS or (origin.time is None and origin.kind in (OriginKind.SAID, OriginKind.SEEN)):
+        return TYPED
+    place = "" if origin.time is None else f"{origin.recording} {format_time(origin.time)}".strip()
+    words = language.text(ORIGINS[origin.kind], place=place, document=origin.document)
+    return Source(words, origin.kind is OriginKind.MEMORY)
 
 
-def extra(entry: Named, language: Language) -> tuple[str, ...]:
-    """The further parts of a field: of ``by: 2 x M8 bolt`` only the first word is ours."""
-    kind = BY_NAME.get(entry.name.casefold())
-    return tuple(_part(part, kind.words if kind else (), language) for part in entry.extra)
+def thing(item: Item, language: Language) -> str:
+    """``2 x axle stand``, ``brake cleaner, 200 ml``, ``split pin, new``: counts in front, amounts behind."""
+    name = item.name
+    for marked, words in ((item.new, NEW), (item.scrap, SCRAP)):
+        name = language.text(words, thing=name) if marked else name
+    if item.quantity is None:
+        return name
+    return f"{item.quantity} {name}" if item.quantity.unit == "x" else f"{name}, {item.quantity}"
 
 
-def _part(part: str, words: Iterable[str], language: Language) -> str:
-    word, colon, text = part.partition(": ")
-    return language.text(f"{word}: {{text}}", text=text) if colon and word in words else part
+def things(items: Iterable[Item], language: Language) -> str:
+    """Several, behind one another."""
+    return "; ".join(thing(item, language) for item in items)
 
 
 def way(told: OnWay | None, language: Language) -> str:
@@ -73,8 +110,3 @@ def way(told: OnWay | None, language: Language) -> str:
 def other_unit(also: Iterable[Stage], language: Language) -> str:
     """A value that was worked out in another unit, with the decimal sign of the language."""
     return language.text(" then ").join(str(stage).replace(".", language.decimal) for stage in also)
-
-
-def both_units(row: TorqueRow, language: Language) -> str:
-    """``15 N·m (11 lbf·ft)``: as typed, then in the other unit."""
-    return f"{row.value} ({other_unit(row.also, language)})" if row.also else row.value.text

@@ -5,15 +5,14 @@ from decimal import Decimal
 
 from rapidfuzz import fuzz, process
 
+from procbuilder.model.facts import Blank, Line, facts
 from procbuilder.model.fields import BY_NAME, Field, FieldKind
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.timecode import parse_time
 from procbuilder.model.torque import BLANK, read_torque
+from procbuilder.read.flaws import Flaw, Flaws, flaw
 from procbuilder.read.sizes import read_sizes
-
-Faults = list[tuple[str, str]]
-"""(what is wrong, what to write instead)"""
 
 _FIELD = re.compile(r"(?P<name>[A-Za-z][A-Za-z ]*?)\s*:(?:\s+|\Z)(?P<value>.*)\Z", re.S)
 _BAR = re.compile(r"(?:(?<=\s)|\A)(?<!\\)\|(?=\s|\Z)")
@@ -44,23 +43,32 @@ def near_miss(text: str) -> tuple[str, str] | None:
     return (match["name"], BY_NAME[found[0]].name) if found else None
 
 
-def read_field(kind: FieldKind, value: str, place: Place, faults: Faults) -> Field:
-    """Cut a value into its parts; faults are added to the list, what can be read is kept."""
-    text, origin = take_origin(value, faults)
-    _report_comma_number(kind, text, faults)
+def read_field(kind: FieldKind, value: str, place: Place, flaws: Flaws) -> Field:
+    """Cut a value into its parts; flaws are added to the list, what can be read is kept."""
+    text, origin = take_origin(value, flaws)
+    _report_comma_number(kind, text, flaws)
     if (kind.items or kind.none) and text.strip().casefold() == "none":
         return Field(kind, place, value, none=True, origin=origin)
-    parts = _parts(kind, text, faults)
+    parts = _parts(kind, text, flaws)
     items = _items(dict(parts).get(kind.parts[0], ""), kind.items, place, origin)
     fasteners = _items(dict(parts).get("by", ""), "many", place, origin)
     missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
     if missing:
-        faults.append((f"{kind.name} has no {missing[0]}", f"write: - {kind.name}: {' | '.join(kind.parts)}"))
+        flaws.append(flaw("no-part", field=kind.name, part=Blank(missing[0]), line=whole(kind)))
     torque = read_torque(dict(parts).get("value", "")) if kind.name == "Torque" else BLANK
     return Field(kind, place, value, tuple(parts), items, fasteners, torque, origin)
 
 
-def take_origin(value: str, faults: Faults) -> tuple[str, Origin]:
+def whole(kind: FieldKind) -> Line:
+    """A field with all its parts, to be filled in."""
+    return Line(kind.name, _blanks(kind))
+
+
+def _blanks(kind: FieldKind) -> tuple[Blank, ...]:
+    return tuple(Blank(part) for part in kind.parts)
+
+
+def take_origin(value: str, flaws: Flaws) -> tuple[str, Origin]:
     """A value without the origin at its end, and the origin; typed when there is none."""
     match = _ORIGIN.search(value)
     if not match:
@@ -76,7 +84,7 @@ def take_origin(value: str, faults: Faults) -> tuple[str, Origin]:
     if moment and time is not None:
         return rest, Origin(OriginKind(moment["kind"].lower()), moment["name"] or "", time)
     if moment:
-        faults.append((f"({words}) has no time that can be read", "write it as (said strip 3:12) or (seen 4:02)"))
+        flaws.append(flaw("origin", words=words))
     return value, TYPED
 
 
@@ -85,32 +93,30 @@ def split_parts(text: str) -> list[str]:
     return [part.replace("\\|", "|").strip() for part in _BAR.split(text)]
 
 
-def _parts(kind: FieldKind, text: str, faults: Faults) -> list[tuple[str, str]]:
+def _parts(kind: FieldKind, text: str, flaws: Flaws) -> list[tuple[str, str]]:
     named: dict[str, str] = {}
     by_place: list[str] = []
     for position, part in enumerate(split_parts(text)):
         word = _WORD.match(part) if position else None
         if word and word["word"] in kind.words:
-            _take_word(kind, word, named, by_place, faults)
+            _take_word(kind, word, named, by_place, flaws)
         elif word and (near := process.extractOne(word["word"], kind.words, score_cutoff=75)):
-            faults.append((f"{word['word']}: is not known in {kind.name}", f"did you mean {near[0]}:?"))
+            flaws.append(flaw("word", word=word["word"], field=kind.name, near=near[0]))
         elif len(by_place) < len(kind.parts):
             by_place.append(part)
         elif part:
-            words = ", ".join(f"{name}:" for name in kind.words)
-            instead = f"begin it with one of {words}" if words else f"keep to {' | '.join(kind.parts)}"
-            faults.append((f"{kind.name} has a part too many: {part}", f"{instead}; a bar as such is \\|"))
+            given = facts(field=kind.name, part=part)
+            more = facts(words=tuple(f"{name}:" for name in kind.words)) if kind.words else facts(parts=_blanks(kind))
+            flaws.append(Flaw("part-too-many-words" if kind.words else "part-too-many", given + more))
     pairs = [(name, part) for name, part in zip(kind.parts, by_place, strict=False) if part]
     return pairs + list(named.items())
 
 
-def _take_word(
-    kind: FieldKind, word: re.Match[str], named: dict[str, str], by_place: list[str], faults: Faults
-) -> None:
+def _take_word(kind: FieldKind, word: re.Match[str], named: dict[str, str], by_place: list[str], flaws: Flaws) -> None:
     """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone."""
     name, value = word["word"], word["value"].strip()
     if name in named:
-        faults.append((f"{name}: stands twice in {kind.name}", "keep one of the two"))
+        flaws.append(flaw("word-twice", word=name, field=kind.name))
     elif name == "stage":
         named[name] = word["number"] or ""
         if value and len(by_place) < 2:
@@ -151,8 +157,8 @@ def _take_marks(text: str) -> tuple[str, bool, bool]:
     return rest, found[0], found[1]
 
 
-def _report_comma_number(kind: FieldKind, text: str, faults: Faults) -> None:
+def _report_comma_number(kind: FieldKind, text: str, flaws: Flaws) -> None:
     if kind.name in ("Mark", "Hide", "Crop"):
         return
     if match := _COMMA_NUMBER.search(text):
-        faults.append((f"{match[0]} has a decimal comma", f"write a decimal point: {match[0].replace(',', '.')}"))
+        flaws.append(flaw("decimal-comma", typed=match[0], good=match[0].replace(",", ".")))

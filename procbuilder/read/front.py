@@ -8,9 +8,11 @@ from typing import Any
 
 from rapidfuzz import process
 
+from procbuilder.model.facts import Line, Value, facts
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import FRONT_NAMES, STATUSES, Front, NamedFile
+from procbuilder.read.flaws import Flaw, flaw
 from procbuilder.read.stated import read_crew, stated_minutes
 
 LARGEST = 64_000
@@ -31,8 +33,8 @@ class _Reading:
     file: str
     problems: list[Problem]
 
-    def problem(self, line: int, what: str, instead: str, severity: Severity = Severity.STOP) -> None:
-        self.problems.append(worded(severity, Place(self.file, line), what, instead, "front-matter", 4))
+    def problem(self, line: int, form: str, /, **values: Value) -> None:
+        self.problems.append(Problem("front-matter", Severity.STOP, Place(self.file, line), facts(**values), form, 4))
 
 
 def split_front(lines: list[str]) -> tuple[int, int]:
@@ -53,11 +55,11 @@ def read_front(lines: list[str], file: str) -> tuple[Front, tuple[Problem, ...]]
     if not start:
         return Front(), ()
     if end < 0:
-        reading.problem(1, "the front matter has no end", "put a line --- below its last line")
+        reading.problem(1, "no-end")
         return Front(), tuple(reading.problems)
     source = lines[start - 1 : end]
     if len("\n".join(source).encode()) > LARGEST:
-        reading.problem(1, "the front matter is longer than 64 kB", "keep only the keys of the format in it")
+        reading.problem(1, "too-long")
         return Front(), tuple(reading.problems)
     node = _compose(list(source), reading)
     return _front(node, reading), tuple(reading.problems)
@@ -73,7 +75,7 @@ def _compose(source: list[str], reading: _Reading) -> Any:
             text = "\n".join(source)
             if refused := _refused(YAML(typ="safe", pure=True).parse(text)):
                 line, sign = refused
-                reading.problem(line + 2, f"{sign} is not read in front matter", "write the value out as plain text")
+                reading.problem(line + 2, sign.form, **dict(sign.facts))
             else:
                 return YAML(typ="rt", pure=True).compose(text)
         except MarkedYAMLError as error:
@@ -83,29 +85,28 @@ def _compose(source: list[str], reading: _Reading) -> Any:
             _report_yaml(source, line, reading)
             continue
         except YAMLError:
-            reading.problem(2, "the front matter holds characters that YAML does not allow", "type it anew")
+            reading.problem(2, "characters")
             return None
         source[line] = ""
-    what = f"the front matter has more than {_MOST_FAULTS - 1} lines that cannot be read"
-    reading.problem(2, what, "mend those first that are named here")
+    reading.problem(2, "too-many", count=_MOST_FAULTS - 1)
     return None
 
 
-def _refused(events: Any) -> tuple[int, str] | None:
-    """Line and name of the first anchor, alias or tag, or of a list too deep within others."""
+def _refused(events: Any) -> tuple[int, Flaw] | None:
+    """Line and kind of the first anchor, alias or tag, or of a list too deep within others."""
     depth = 0
     for event in events:
         depth += type(event).__name__.endswith(("MappingStartEvent", "SequenceStartEvent"))
         depth -= type(event).__name__.endswith(("MappingEndEvent", "SequenceEndEvent"))
         if depth > _DEEPEST:
-            return event.start_mark.line, "a list within lists within lists"
+            return event.start_mark.line, flaw("nested")
         if type(event).__name__ == "AliasEvent":
-            return event.start_mark.line, f"the alias *{event.anchor}"
+            return event.start_mark.line, flaw("alias", name=event.anchor)
         if getattr(event, "anchor", None):
-            return event.start_mark.line, f"the anchor &{event.anchor}"
+            return event.start_mark.line, flaw("anchor", name=event.anchor)
         tag = getattr(event, "tag", None) or getattr(event, "ctag", None)
         if tag and str(tag) not in ("None", "!"):
-            return event.start_mark.line, f"the tag {tag}"
+            return event.start_mark.line, flaw("tag", name=str(tag))
     return None
 
 
@@ -114,13 +115,14 @@ def _report_yaml(source: list[str], line: int, reading: _Reading) -> None:
     match = _INNER_COLON.match(source[line].strip())
     if match:
         mended = f'{match["key"]}: "{match["value"]}"'
-        reading.problem(line + 2, "a colon inside a value needs quotes", f"write: {mended}")
+        place = Place(reading.file, line + 2)
+        reading.problem(line + 2, "colon", line=Line("", (mended,), place=place, replaces=True))
         source[line] = f"{match['key']}: '{match['value'].replace(chr(39), chr(39) * 2)}'"
         return
     while line > 0 and not source[line].strip():
         line -= 1
-    shown = source[line].strip() or "this line"
-    reading.problem(line + 2, f"cannot be read: {shown}", "write one key and one value, such as: number: P-014")
+    shown = source[line].strip()
+    reading.problem(line + 2, "unreadable" if shown else "unreadable-part", typed=shown)
     source[line] = ""
 
 
@@ -128,7 +130,7 @@ def _front(node: Any, reading: _Reading) -> Front:
     if node is None:
         return Front()
     if not hasattr(node, "value") or not isinstance(node.value, list) or (node.value and not _is_pairs(node)):
-        reading.problem(2, "the front matter is no list of keys and values", "write lines such as: number: P-014")
+        reading.problem(2, "no-pairs")
         return Front()
     values, places, files = {}, {}, {}
     for key, value, line in _pairs(node, reading):
@@ -140,7 +142,7 @@ def _front(node: Any, reading: _Reading) -> Front:
         elif isinstance(value.value, str):
             values[key] = value.value.strip()
         else:
-            reading.problem(line, f"{key} takes one value, not a list", f"write: {key}: text")
+            reading.problem(line, "list", key=key)
     _check_values(values, places, reading)
     recordings = files.get("recordings", ())
     narration = _match_narration(files.get("narration", ()), recordings)
@@ -158,7 +160,7 @@ def _pairs(node: Any, reading: _Reading) -> Iterator[tuple[str, Any, int]]:
     for key_node, value in node.value:
         key, line = str(key_node.value).strip(), key_node.start_mark.line + 2
         if key in seen:
-            reading.problem(line, f"{key} stands twice, first in line {seen[key]}", "keep one of the two lines")
+            reading.problem(line, "twice", key=key, first=seen[key])
             continue
         seen[key] = line
         yield key, value, line
@@ -168,22 +170,19 @@ def _known(key: str, line: int, reading: _Reading) -> bool:
     if key in FRONT_NAMES:
         return True
     near = process.extractOne(key.casefold(), FRONT_NAMES, score_cutoff=60)
-    instead = f"did you mean {near[0]}?" if near else f"the keys are {', '.join(FRONT_NAMES)}"
-    reading.problem(line, f"{key} is no key of the front matter", instead, Severity.ASK)
+    given = facts(key=key, near=near[0]) if near else facts(key=key, keys=tuple(FRONT_NAMES))
+    form = "near-key" if near else "key"
+    place = Place(reading.file, line)
+    reading.problems.append(Problem("front-matter", Severity.ASK, place, given, form, 4, subject=key))
     return False
 
 
 def _check_values(values: dict[str, str], places: dict[str, Place], reading: _Reading) -> None:
     if values.get("format", "1") != "1":
-        reading.problem(
-            places["format"].line, f"format {values['format']} is not known", "this procbuilder reads format: 1"
-        )
+        reading.problem(places["format"].line, "format", format=values["format"])
     status = values.get("status", "draft")
     if status not in STATUSES:
-        instead = "write draft, review or withdrawn"
-        if status == "approved":
-            instead += "; approval is given with: procbuilder approve"
-        reading.problem(places["status"].line, f"{status} is no status that can be typed", instead)
+        reading.problem(places["status"].line, "approved" if status == "approved" else "status", status=status)
 
 
 def _files(key: str, node: Any, reading: _Reading) -> Iterator[NamedFile]:
@@ -194,7 +193,7 @@ def _files(key: str, node: Any, reading: _Reading) -> Iterator[NamedFile]:
     elif node.value and _is_pairs(node):
         for name, value, line in _pairs(node, reading):
             if not isinstance(value.value, str):
-                reading.problem(line, f"{name} takes one path", f"write: {key}: {{{name}: folder/file.mp4}}")
+                reading.problem(line, "one-path", name=name, key=key)
             else:
                 yield _named(name, value.value.strip(), value, reading)
     else:
@@ -202,15 +201,13 @@ def _files(key: str, node: Any, reading: _Reading) -> Iterator[NamedFile]:
             if isinstance(value.value, str) and value.value.strip():
                 yield _named(None, value.value.strip(), value, reading)
             else:
-                reading.problem(value.start_mark.line + 2, f"{key} takes paths", f"write: {key}: [one.mp4, two.mp4]")
+                reading.problem(value.start_mark.line + 2, "paths", key=key)
 
 
 def _named(name: str | None, path: str, node: Any, reading: _Reading) -> NamedFile:
     line = node.start_mark.line + 2
     if name is not None and not _NAME.match(name):
-        reading.problem(
-            line, f"{name} cannot name a recording", f"write small letters, digits, - or _: {recording_name(name)}"
-        )
+        reading.problem(line, "name", name=name, good=recording_name(name))
     return NamedFile(recording_name(name or PurePath(path).stem), path, Place(reading.file, line))
 
 

@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass
 
 from procbuilder.model.timecode import Span, format_time, parse_time
+from procbuilder.read.flaws import Flaw, Flaws, flaw
 
 _TIME = r"\d+:\d+(?::\d+)?(?:\.\d+)?"
 _SPAN = re.compile(
@@ -21,12 +22,12 @@ _GOOD_ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A heading cut into its parts; ``faults`` are (what is wrong, what to write instead)."""
+    """A heading cut into its parts."""
 
     command: str
     spans: tuple[Span, ...] = ()
     id: str = ""
-    faults: tuple[tuple[str, str], ...] = ()
+    flaws: tuple[Flaw, ...] = ()
 
 
 def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
@@ -34,20 +35,20 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
 
     ``recordings`` are the names in the front matter: a span without a name belongs to the only one.
     """
-    faults: list[tuple[str, str]] = []
-    text, step_id = _take_id(text.strip(), faults)
-    spans, rest = take_spans(text, recordings, faults)
+    flaws: Flaws = []
+    text, step_id = _take_id(text.strip(), flaws)
+    spans, rest = take_spans(text, recordings, flaws)
     if not spans and (match := _ONE_TIME.match(rest)):
         start = match["time"]
-        faults.append((f"the step has a start ({start}) but no end", f"write it behind: {start}-{_later(start)}"))
+        flaws.append(flaw("no-end", start=start, end=_later(start)))
         rest = rest[match.end() :].strip()
     elif match := _SPAN.search(rest):
         at = match.start() if match["name"] in recordings else match.start("start")
         time, others = rest[at : match.end()], " ".join((rest[:at] + rest[match.end() :]).split())
-        faults.append((f"the time {time} stands inside the command", f"put it first: {time} {others}"))
+        flaws.append(flaw("time-inside", time=time, others=others))
     if not rest:
-        faults.append(("the step has no command", "write what to do behind the time, such as: Prise off the dust cap"))
-    return Heading(rest, spans, step_id, tuple(faults))
+        flaws.append(flaw("no-command"))
+    return Heading(rest, spans, step_id, tuple(flaws))
 
 
 def _later(time: str) -> str:
@@ -55,31 +56,28 @@ def _later(time: str) -> str:
     return format_time(seconds + 10) if seconds is not None else "1:15"
 
 
-def _take_id(text: str, faults: list[tuple[str, str]]) -> tuple[str, str]:
+def _take_id(text: str, flaws: Flaws) -> tuple[str, str]:
     match = _ID.search(text)
     if not match:
         return text, ""
     step_id, text = match["id"].strip(), text[: match.start()].rstrip()
     if _GOOD_ID.match(step_id):
         return text, step_id
-    faults.append((f"the id {step_id!r} is not allowed", f"write small letters, digits and -: {{#{slug(step_id)}}}"))
+    flaws.append(flaw("id", id=step_id, good=slug(step_id)))
     return text, ""
 
 
-def take_spans(text: str, recordings: tuple[str, ...], faults: list[tuple[str, str]]) -> tuple[tuple[Span, ...], str]:
+def take_spans(text: str, recordings: tuple[str, ...], flaws: Flaws) -> tuple[tuple[Span, ...], str]:
     """The spans at the beginning of a text, and what follows them."""
     spans: list[Span] = []
     name = recordings[0] if len(recordings) == 1 else ""
     rest = text
     while match := _SPAN.match(rest):
         name = match["name"] or name
-        if span := _span(name, match, faults):
+        if span := _span(name, match, flaws):
             spans.append(span)
             if not name:
-                choice = " or ".join(recordings) or "strip"
-                faults.append(
-                    (f"{match[0]} does not say of which recording", f"put its name before the time: {choice}")
-                )
+                flaws.append(flaw("which-recording", time=match[0], names=recordings or ("strip",)))
         rest = rest[match.end() :]
         comma = _COMMA.match(rest)
         if not comma or not _SPAN.match(rest[comma.end() :]):
@@ -88,11 +86,11 @@ def take_spans(text: str, recordings: tuple[str, ...], faults: list[tuple[str, s
     return tuple(spans), rest.strip()
 
 
-def _span(name: str, match: re.Match[str], faults: list[tuple[str, str]]) -> Span | None:
+def _span(name: str, match: re.Match[str], flaws: Flaws) -> Span | None:
     start, end = parse_time(match["start"]), parse_time(match["end"])
     for text, seconds in ((match["start"], start), (match["end"], end)):
         if seconds is None:
-            faults.append((f"{text} is not a time", "write minutes:seconds such as 1:15 or 1:02:15, seconds up to 59"))
+            flaws.append(flaw("no-time", time=text))
     if start is None or end is None:
         return None
     return Span(name, start, end)

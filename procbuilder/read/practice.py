@@ -3,15 +3,16 @@
 import csv
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
+from procbuilder.model.facts import Phrase, Value, facts
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, LONGEST, WHO, Run
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.read.text import TextFile
 
 EXPORT = "procbuilder times 1"
@@ -45,13 +46,13 @@ def _table(source: TextFile) -> PracticeFile:
     delimiter = next((sign for sign in ",;\t" if sign in header), ",")
     names = [name.strip().casefold() for name in header.split(delimiter)]
     if sorted(names) != sorted(COLUMNS):
-        what = f"the first line is {header.strip() or 'empty'}"
-        return PracticeFile(problems=(_problem(source, 1, what, f"write the columns {HEADER} there, in any order"),))
+        typed = header.strip() or Phrase("empty-line")
+        return PracticeFile(problems=(_problem(source, 1, "columns", typed=typed, columns=HEADER),))
     found: list[Run | Problem] = []
     try:
         found += (_cells(source, line, names, cells) for line, cells in _rows(source, delimiter))
     except csv.Error:
-        found.append(_problem(source, len(found) + 2, "a cell is far too long", "take out what is not a time"))
+        found.append(_problem(source, len(found) + 2, "long-cell"))
     return _sorted_out(found)
 
 
@@ -67,8 +68,7 @@ def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]]]:
 
 def _cells(source: TextFile, line: int, names: list[str], cells: list[str]) -> Run | Problem:
     if len(cells) != len(names):
-        what = f"the row has {len(cells)} cells, the first line {len(names)}"
-        return _problem(source, line, what, "write one cell for each column; a decimal has a point: 4.5")
+        return _problem(source, line, "cells", cells, cells=len(cells), columns=len(names))
     return _run(source, line, dict(zip(names, cells, strict=True)))
 
 
@@ -77,14 +77,11 @@ def _exported(source: TextFile) -> PracticeFile:
         data = json.loads(source.text, parse_float=str, parse_int=str)
     except (json.JSONDecodeError, RecursionError) as error:
         line = error.lineno if isinstance(error, json.JSONDecodeError) else 1
-        return PracticeFile(problems=(_problem(source, line, "the file breaks off or was changed", _AGAIN),))
+        return PracticeFile(problems=(_problem(source, line, "broken-off"),))
     if data.get("format") != EXPORT or not isinstance(data.get("rows"), list):
-        return PracticeFile(problems=(_problem(source, 1, f"the file is not {EXPORT}", _AGAIN),))
+        return PracticeFile(problems=(_problem(source, 1, "no-export", format=EXPORT),))
     found = [_entry(source, line, entry) for line, entry in _entries(source)]
     return _sorted_out(found, str(data.get("procedure", "")))
-
-
-_AGAIN = "export the times from the page once more"
 
 
 def _entries(source: TextFile) -> Iterator[tuple[int, Any]]:
@@ -99,7 +96,7 @@ def _entries(source: TextFile) -> Iterator[tuple[int, Any]]:
 
 def _entry(source: TextFile, line: int, entry: Any) -> Run | Problem:
     if not isinstance(entry, dict) or sorted(entry) != sorted(COLUMNS):
-        return _problem(source, line, f"the row does not have just {', '.join(COLUMNS)}", _AGAIN)
+        return _problem(source, line, "row", columns=COLUMNS)
     return _run(source, line, {name: str(value).strip() for name, value in entry.items()})
 
 
@@ -107,16 +104,13 @@ def _run(source: TextFile, line: int, cells: Mapping[str, str]) -> Run | Problem
     """One row, or the first thing wrong with it."""
     who, when, step, minutes = (cells[name] for name in COLUMNS)
     if not WHO.match(who):
-        return _problem(
-            source, line, f"{who or 'nothing'} is no initials", "write initials or a code of up to 12 signs"
-        )
+        return _problem(source, line, "who", cells.values(), typed=who or Phrase("nothing"))
     if not _is_date(when):
-        return _problem(source, line, f"{when or 'nothing'} is no date", "write 2026-05-04, or 2026-05-04T14:30")
+        return _problem(source, line, "when", cells.values(), typed=when or Phrase("nothing"))
     if not _STEP.match(step):
-        return _problem(source, line, f"{step or 'nothing'} is no step id", "write what stands in {#…} at the step")
+        return _problem(source, line, "step", cells.values(), typed=step or Phrase("nothing"))
     if not _MINUTES.match(minutes) or not 0 < Decimal(minutes) <= LONGEST:
-        instead = f"write minutes such as 4.5, more than 0 and at most {LONGEST}"
-        return _problem(source, line, f"{minutes or 'nothing'} is no number of minutes", instead)
+        return _problem(source, line, "minutes", cells.values(), typed=minutes or Phrase("nothing"), most=LONGEST)
     return Run(who, when.replace(" ", "T"), step, Decimal(minutes), Place(source.name, line))
 
 
@@ -135,5 +129,7 @@ def _sorted_out(found: list[Run | Problem], procedure: str = "") -> PracticeFile
     return PracticeFile(runs, tuple(each for each in found if isinstance(each, Problem)), procedure)
 
 
-def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return worded(Severity.ASK, Place(source.name, line), what, instead, "practice-log", 5)
+def _problem(source: TextFile, line: int, form: str, row: Iterable[str] = (), /, **values: Value) -> Problem:
+    """An answer names the cells of the row as they are typed."""
+    subject = ",".join(row) or source.name
+    return Problem("practice-log", Severity.ASK, Place(source.name, line), facts(**values), form, subject=subject)

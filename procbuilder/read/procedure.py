@@ -3,13 +3,15 @@
 from dataclasses import replace
 from pathlib import Path
 
+from procbuilder.model.facts import Facts, Line, facts
 from procbuilder.model.fault import NoText
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded, worst_first
+from procbuilder.model.problem import Problem, Severity, worst_first
 from procbuilder.model.procedure import Procedure, Prose, Section, Step
 from procbuilder.read.blocks import HeadingBlock, ItemBlock, TextBlock, blocks
-from procbuilder.read.fields import Faults, find_kind, near_miss, read_field
+from procbuilder.read.fields import find_kind, near_miss, read_field, split_parts
+from procbuilder.read.flaws import Flaw, Flaws
 from procbuilder.read.front import read_front, split_front
 from procbuilder.read.headings import Heading, read_heading
 from procbuilder.read.steps import make_step, settle_ids
@@ -42,7 +44,7 @@ def read_text(text: str, *, file: str = FILE_NAME, folder: Path = Path()) -> tup
     reader.end_section()
     sections, doubled = settle_ids(tuple(reader.sections))
     if not reader.title:
-        reader.problem(1, "the procedure has no title", "write one: # Thing – what is done to it", "title")
+        reader.problem(1, "title", Severity.ASK, form="none", subject=file)
     procedure = Procedure(
         folder, Place(file, 1), front, reader.title, tuple(reader.intro), tuple(reader.fields), sections
     )
@@ -64,9 +66,16 @@ class _Reader:
         self._step: tuple[Place, Heading, list[Prose], list[Field]] | None = None
 
     def problem(
-        self, line: int, what: str, instead: str, rule: str, severity: Severity = Severity.ASK, danger: int = 4
-    ) -> None:
-        self.problems.append(worded(severity, Place(self.file, line), what, instead, rule, danger))
+        self, line: int, rule: str, severity: Severity, given: Facts = (), form: str = "", danger: int = 4,
+        subject: str = "",
+    ) -> None:  # fmt: skip
+        place = Place(self.file, line)
+        self.problems.append(Problem(rule, severity, place, given, form, danger, subject=subject))
+
+    def flaw(self, entry: Field, found: Flaw) -> None:
+        """What cannot be read in a field is asked about, as ``Time: 12x``."""
+        subject = f"{entry.name}: {split_parts(entry.raw)[0]}"
+        self.problem(entry.place.line, "field", Severity.ASK, found.facts, found.form, subject=subject)
 
     def take(self, block: HeadingBlock | ItemBlock | TextBlock) -> None:
         match block:
@@ -86,11 +95,11 @@ class _Reader:
         return self._step[3] if self._step else self._section[3] if self._section else self.fields
 
     def _take_heading(self, block: HeadingBlock) -> None:
+        place = Place(self.file, block.line)
         sign = "#" * min(block.level, 3)
         if block.underlined or block.level > 3:
-            instead = f"write {sign} in front of it: {sign} {block.text}"
-            self.problem(block.line, "this form of heading is not read", instead, "heading-form", Severity.STOP)
-        place = Place(self.file, block.line)
+            line = Line("", (f"{sign} {block.text}",), place=place, replaces=not block.underlined)
+            self.problem(block.line, "heading-form", Severity.STOP, facts(sign=sign, line=line))
         if block.level == 1:
             self._take_title(block)
         elif block.level == 2:
@@ -99,13 +108,15 @@ class _Reader:
         else:
             self._end_step()
             heading = read_heading(block.text, self.recordings)
-            for what, instead in heading.faults:
-                self.problem(block.line, what, instead, "heading", Severity.STOP)
+            for found in heading.flaws:
+                self.problem(block.line, "heading", Severity.STOP, found.facts, found.form)
             self._step = (place, heading, [], [])
 
     def _take_title(self, block: HeadingBlock) -> None:
         if self.title:
-            self.problem(block.line, "there is a second title", f"make it a section: ## {block.text}", "title")
+            place = Place(self.file, block.line)
+            line = Line("", (f"## {block.text}",), place=place, replaces=not block.underlined)
+            self.problem(block.line, "title", Severity.ASK, facts(line=line), "second", subject=block.text)
         else:
             self.title = block.text
 
@@ -114,23 +125,23 @@ class _Reader:
         kind, _ = find_kind(block.text)
         if kind is None:
             if near := near_miss(block.text):
-                instead = f"did you mean {near[1]}: …? It is kept as text until you say"
-                self.problem(block.line, f"{near[0]} is no field", instead, "field-name", Severity.STOP, 2)
+                given = facts(typed=near[0], near=near[1])
+                self.problem(block.line, "field-name", Severity.STOP, given, danger=2)
             self._prose.append(Prose(block.source, place))
             return
         if kind.below:
-            instead = f"indent it below its - {kind.below}: line"
-            self.problem(block.line, f"{kind.name} stands alone", instead, "field-place", Severity.STOP, 3)
+            given = facts(field=kind.name, below=kind.below)
+            self.problem(block.line, "field-place", Severity.STOP, given, "alone", 3)
         self._own_fields.append(self._field(block))
         self._prose.extend(Prose(text.source, Place(self.file, text.line)) for text in block.rest)
 
     def _field(self, block: ItemBlock) -> Field:
         kind, value = find_kind(block.text)
         assert kind is not None
-        faults: Faults = []
-        field = read_field(kind, value, Place(self.file, block.line), faults)
-        for what, instead in faults:
-            self.problem(block.line, what, instead, "field")
+        flaws: Flaws = []
+        field = read_field(kind, value, Place(self.file, block.line), flaws)
+        for found in flaws:
+            self.flaw(field, found)
         below = [self._child(field, child) for child in block.children]
         children = tuple(child for child in below if child)
         return replace(field, children=children)
@@ -141,8 +152,8 @@ class _Reader:
         if kind and field.name == "Picture" and kind.name in ("Mark", "Hide", "Crop"):
             return self._field(block)
         if kind:
-            instead = "start it at the left margin, like the other fields of the step"
-            self.problem(block.line, f"{kind.name} stands below {field.name}", instead, "field-place", Severity.STOP, 2)
+            given = facts(field=kind.name, above=field.name)
+            self.problem(block.line, "field-place", Severity.STOP, given, "below", 2)
         self._prose.append(Prose(block.source, Place(self.file, block.line)))
         return None
 
@@ -150,9 +161,9 @@ class _Reader:
         if not self._step:
             return
         place, heading, prose, fields = self._step
-        step, faults = make_step(place, heading, tuple(prose), tuple(fields), self.recordings)
-        for line, what, instead in faults:
-            self.problem(line, what, instead, "field")
+        step, flaws = make_step(place, heading, tuple(prose), tuple(fields), self.recordings)
+        for entry, found in flaws:
+            self.flaw(entry, found)
         self._steps.append(step)
         self._step = None
 

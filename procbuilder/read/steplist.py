@@ -7,15 +7,14 @@ from fractions import Fraction
 from itertools import pairwise
 from pathlib import PurePath
 
+from procbuilder.model.facts import Time, Value, facts
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import ListedStep
-from procbuilder.model.timecode import format_time, parse_time
+from procbuilder.model.timecode import parse_time
 from procbuilder.read.subtitles import is_subtitles, read_subtitles
 from procbuilder.read.tables import read_table
 from procbuilder.read.text import TextFile
-
-ACCEPTED = "write 0:42 Prise off the dust cap, or 0:42-1:15 Prise off the dust cap"
 
 _TIME = r"\d+:\d+(?::\d+)?(?:[.,]\d+)?"
 _LINE = re.compile(
@@ -82,19 +81,20 @@ def _timed(text: str, place: Place) -> _Line | Problem:
     start, end = parse_time(match["start"]), parse_time(match["end"]) if match["end"] else None
     for typed, seconds in ((match["start"], start), (match["end"], end)):
         if typed and seconds is None:
-            what = f"{typed} is not a time"
-            return worded(
-                Severity.ASK, place, what, "seconds go up to 59, thousandths behind a point: 1:15.250", "step-list"
-            )
+            return _problem(place, "time", typed=typed)
     assert start is not None
     words = match["text"].strip()
     if not words:
-        return worded(Severity.ASK, place, f"{match['start']} has no words", ACCEPTED, "step-list", 4)
+        return _problem(place, "time-without-words", time=match["start"])
     return _Line(ListedStep(place, words, start, end, match["name"] or ""), closes=words == _CLOSER)
 
 
 def _rejected(text: str, place: Place) -> Problem:
-    return worded(Severity.ASK, place, f"no time at the beginning: {text}", ACCEPTED, "step-list", 4)
+    return _problem(place, "no-time", typed=text)
+
+
+def _problem(place: Place, form: str, /, **values: Value) -> Problem:
+    return Problem("step-list", Severity.ASK, place, facts(**values), form, 4)
 
 
 def _with_ends(lines: list[_Line]) -> tuple[ListedStep, ...]:
@@ -115,12 +115,5 @@ def _odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
     """Steps that have no length or end before they start; they are kept."""
     for step in steps:
         if step.end is not None and step.end <= step.start:
-            what = "has no length" if step.end == step.start else f"ends at {format_time(step.end)}, before it starts"
-            yield worded(
-                Severity.ASK,
-                step.place,
-                f"{step.text}: the step {what}",
-                "correct its start or its end",
-                "step-list",
-                4,
-            )
+            form = "no-length" if step.end == step.start else "ends-first"
+            yield _problem(step.place, form, step=step.text, end=Time(step.end))

@@ -1,15 +1,16 @@
 """From a heading and its fields to a step, and ids that no two steps share."""
 
+from collections.abc import Callable
 from dataclasses import replace
+from itertools import chain
+from typing import TypeVar
 
+from procbuilder.model.facts import facts
 from procbuilder.model.fields import Field
-from procbuilder.model.marks import HiddenPath, Picture
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
-from procbuilder.model.procedure import Prose, Section, Step, ThreePoint, Wait
-from procbuilder.model.strain import Lift, Vibration
-from procbuilder.model.timecode import Span
-from procbuilder.read.fields import Faults
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.procedure import Prose, Section, Step
+from procbuilder.read.flaws import Flaw, Flaws
 from procbuilder.read.headings import Heading, free_id, slug
 from procbuilder.read.stated import read_crew
 from procbuilder.read.values import (
@@ -22,50 +23,49 @@ from procbuilder.read.values import (
     read_wait,
 )
 
-LineFaults = list[tuple[int, str, str]]
-"""(line, what is wrong, what to write instead)"""
+FieldFlaws = list[tuple[Field, Flaw]]
+"""What cannot be read, and in which field."""
+_Value = TypeVar("_Value")
 
 
 def make_step(
     place: Place, heading: Heading, prose: tuple[Prose, ...], fields: tuple[Field, ...], recordings: tuple[str, ...]
-) -> tuple[Step, LineFaults]:
-    """A step with the values of its fields read; faults carry the line of their field."""
+) -> tuple[Step, FieldFlaws]:
+    """A step with the values of its fields read; flaws carry their field."""
     home = heading.spans[0].recording if heading.spans else recordings[0] if len(recordings) == 1 else ""
-    pictures: list[Picture] = []
-    hidden: list[HiddenPath] = []
-    skips: list[Span] = []
-    minutes: list[ThreePoint] = []
-    waits: list[Wait] = []
-    lifts: list[Lift] = []
-    vibrations: list[Vibration] = []
-    crew = 0
-    all_faults: LineFaults = []
-    for entry in fields:
-        faults: Faults = []
-        match entry.name:
-            case "Picture":
-                pictures += filter(None, [read_picture(entry, home, faults)])
-            case "Hide":
-                hidden += filter(None, [read_hidden(entry, home, faults)])
-            case "Skip":
-                skips += read_skip(entry, recordings, home, faults)
-            case "Time":
-                minutes += filter(None, [read_minutes(entry.part("minutes"), faults)])
-            case "Wait":
-                waits += filter(None, [read_wait(entry, faults)])
-            case "Lift":
-                lifts.append(read_lift(entry))
-            case "People":
-                crew = read_crew(entry.part("number"))
-            case "Vibration":
-                vibrations.append(read_vibration(entry))
-        all_faults += ((entry.place.line, what, instead) for what, instead in faults)
+    values = _Values(fields)
+    minutes = values.read("Time", lambda entry, flaws: read_minutes(entry.part("minutes"), flaws))
+    crew = values.read("People", lambda entry, _: read_crew(entry.part("number")))
     step = Step(
         place, heading.command, heading.id, bool(heading.id), heading.spans, prose, fields,
-        tuple(pictures), tuple(hidden), tuple(skips), minutes[-1] if minutes else None, tuple(waits),
-        tuple(lifts), tuple(vibrations), crew,
+        pictures=values.read("Picture", lambda entry, flaws: read_picture(entry, home, flaws)),
+        hidden=values.read("Hide", lambda entry, flaws: read_hidden(entry, home, flaws)),
+        skips=tuple(chain(*values.read("Skip", lambda entry, flaws: read_skip(entry, recordings, home, flaws)))),
+        minutes=minutes[-1] if minutes else None,
+        waits=values.read("Wait", read_wait),
+        lifts=values.read("Lift", lambda entry, _: read_lift(entry)),
+        vibrations=values.read("Vibration", lambda entry, _: read_vibration(entry)),
+        crew=crew[-1] if crew else 0,
     )  # fmt: skip
-    return step, all_faults
+    return step, values.flaws
+
+
+class _Values:
+    """The values of the fields of one step, and what cannot be read of them."""
+
+    def __init__(self, fields: tuple[Field, ...]) -> None:
+        self.fields = fields
+        self.flaws: FieldFlaws = []
+
+    def read(self, name: str, reader: Callable[[Field, Flaws], _Value | None]) -> tuple[_Value, ...]:
+        """What a reader makes of each field of this name, as far as it can be read."""
+        values = []
+        for entry in self.fields:
+            if entry.name == name:
+                flaws: Flaws = []
+                values.append(reader(entry, flaws))
+                self.flaws += ((entry, one) for one in flaws)
+        return tuple(value for value in values if value is not None)
 
 
 def settle_ids(sections: tuple[Section, ...]) -> tuple[tuple[Section, ...], tuple[Problem, ...]]:
@@ -95,6 +95,6 @@ def _settled(step: Step, first: Step | None, taken: dict[str, int], problems: li
     if first.place == step.place:
         return step
     other = free_id(step.id, taken)
-    what = f"the id {step.id} stands twice, first in line {first.place.line}"
-    problems.append(worded(Severity.STOP, step.place, what, f"write another one: {{#{other}}}", "doubled-id", 4))
+    given = facts(id=step.id, first=first.place.line, other=other)
+    problems.append(Problem("doubled-id", Severity.STOP, step.place, given, danger=4))
     return replace(step, id=other, id_typed=False)

@@ -12,8 +12,9 @@ from html import unescape
 from itertools import pairwise
 from pathlib import PurePath
 
+from procbuilder.model.facts import facts
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Cue
 from procbuilder.read.text import TextFile
 
@@ -23,8 +24,6 @@ _VTT = re.compile(r"(?:(\d{1,4}):)?([0-5]\d):([0-5]\d)\.(\d{3})\Z")
 _SRT_TIMES = re.compile(r"\d\s*-->\s*\d")
 _SRT_TAG = re.compile(r"</?(?:b|i|u|s|font)\b[^<>]*>", re.IGNORECASE)
 """Markup of SubRip; any other ``<`` and ``>`` belongs to the words, unlike in pysrt."""
-_SRT_INSTEAD = "write it as 00:01:02,500 --> 00:01:05,000"
-_VTT_INSTEAD = "write it as 00:01:02.500 --> 00:01:05.000"
 
 Numbered = tuple[int, list[str]]
 """Line number of the first line, and the lines of one block."""
@@ -41,7 +40,7 @@ def read_subtitles(source: TextFile) -> tuple[tuple[Cue, ...], tuple[Problem, ..
     cues: list[Cue] = []
     problems: list[Problem] = []
     if PurePath(source.name).suffix.casefold() == ".vtt" and not webvtt:
-        problems.append(_problem(source, 1, "the file does not begin with WEBVTT", "write WEBVTT as its first line"))
+        problems.append(_problem(source, 1, "no-webvtt", source.name))
     for first, block in _cue_blocks(source, webvtt):
         cue, found = _read_cue(source, first, block, webvtt)
         problems += found
@@ -75,23 +74,21 @@ def _blocks(lines: list[str]) -> Iterator[Numbered]:
 
 def _read_cue(source: TextFile, first: int, block: list[str], webvtt: bool) -> tuple[Cue | None, list[Problem]]:
     at = next((index for index, line in enumerate(block) if _ARROW in line), None)
-    instead = _VTT_INSTEAD if webvtt else _SRT_INSTEAD
+    kind = "webvtt" if webvtt else "subrip"
     if at is None:
-        return None, [
-            _problem(source, first, f"no cue is read here: {block[0]}", f"a cue needs a line of times; {instead}")
-        ]
+        return None, [_problem(source, first, f"no-cue-{kind}", block[0])]
     line = first + at
     times = [_seconds(text, webvtt) for text in _time_texts(block[at])]
     if len(times) != 2 or None in times:
-        return None, [_problem(source, line, f"the times cannot be read: {block[at].strip()}", instead)]
+        return None, [_problem(source, line, f"times-{kind}", block[at].strip())]
     start, end = (time for time in times if time is not None)
     problems = []
     if end <= start:
-        what = "the cue ends before it starts" if end < start else "the cue has no length"
-        problems.append(_problem(source, line, what, "the later time goes behind the arrow", Severity.ADVICE))
+        form = "ends-first" if end < start else "no-length"
+        problems.append(_problem(source, line, form, block[at].strip(), Severity.ADVICE))
     text = _payload(block[at:], webvtt)
     if not text:
-        problems.append(_problem(source, line, "the cue has no words", "write them below the times", Severity.ADVICE))
+        problems.append(_problem(source, line, "no-words", block[at].strip(), Severity.ADVICE))
     return Cue(Place(source.name, line), start, end, text), problems
 
 
@@ -125,5 +122,6 @@ def _payload(block: list[str], webvtt: bool) -> str:
     return "\n".join(line.strip() for line in text.splitlines() if line.strip())
 
 
-def _problem(source: TextFile, line: int, what: str, instead: str, severity: Severity = Severity.ASK) -> Problem:
-    return worded(severity, Place(source.name, line), what, instead, "subtitles", 4)
+def _problem(source: TextFile, line: int, form: str, typed: str, severity: Severity = Severity.ASK) -> Problem:
+    """``typed`` is what stands there; an answer names it."""
+    return Problem("subtitles", severity, Place(source.name, line), facts(typed=typed), form, 4, subject=typed)

@@ -8,8 +8,9 @@ from fractions import Fraction
 from io import StringIO
 from itertools import zip_longest
 
+from procbuilder.model.facts import Phrase, Value, facts
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import ListedStep
 from procbuilder.model.timecode import parse_time
 from procbuilder.read.text import TextFile
@@ -23,8 +24,6 @@ COLUMNS = {
 """What a column may be called, by what it holds."""
 
 _SECONDS = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
-_QUOTES = 'close each quote in the same cell; a quote within a quoted cell is written twice: ""'
-_HEADER = "give the columns names in the first line: start,end,step"
 
 
 def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
@@ -41,8 +40,7 @@ def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep,
         return (), (first,)
     columns = _columns(first[1])
     if "start" not in columns or "text" not in columns:
-        what = f"the header has no column for {'the start' if 'start' not in columns else 'the words'}"
-        return (), (_problem(source, first[0], what, _HEADER),)
+        return (), (_problem(source, first[0], "column-words" if "start" in columns else "column-start"),)
     steps: list[ListedStep] = []
     problems: list[Problem] = []
     for row in rows:
@@ -61,7 +59,7 @@ def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]] | 
         try:
             cells = next(reader)
         except csv.Error:
-            yield _problem(source, line, "the quotes of this row cannot be read", _QUOTES)
+            yield _problem(source, line, "quotes")
             cells = []
         except StopIteration:
             return
@@ -81,11 +79,11 @@ def _step(source: TextFile, line: int, cells: list[str], columns: dict[str, int]
     row = {name: cells[at] if at < len(cells) else "" for name, at in columns.items()}
     start, end = _time(row["start"]), _time(row.get("end", ""))
     if start is None:
-        return _problem(source, line, f"{row['start'] or 'nothing'} is no start", "write 1:15 or seconds such as 75.5")
+        return _problem(source, line, "start", typed=row["start"] or Phrase("nothing"))
     if row.get("end") and end is None:
-        return _problem(source, line, f"{row['end']} is no end", "write 1:15 or seconds such as 75.5")
+        return _problem(source, line, "end", typed=row["end"])
     if not row["text"]:
-        return _problem(source, line, "the row has no words", "write what is done")
+        return _problem(source, line, "row-without-words")
     return ListedStep(Place(source.name, line), row["text"], start, end, row.get("recording", ""))
 
 
@@ -103,5 +101,5 @@ def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:
             yield step
 
 
-def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return worded(Severity.ASK, Place(source.name, line), what, instead, "step-list", 4)
+def _problem(source: TextFile, line: int, form: str, /, **values: Value) -> Problem:
+    return Problem("step-list", Severity.ASK, Place(source.name, line), facts(**values), form, 4)

@@ -9,7 +9,7 @@ from procbuilder.model.marks import Box, HiddenPath, Mark, MarkShape, Picture, P
 from procbuilder.model.procedure import ThreePoint, Wait
 from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span, parse_time
-from procbuilder.read.fields import Faults
+from procbuilder.read.flaws import Flaws, flaw
 from procbuilder.read.headings import take_spans
 
 _NUMBER = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
@@ -23,25 +23,25 @@ _LIFTED = re.compile(
 _PICTURE_FILE = re.compile(r".+\.(?:jpe?g|png)\Z", re.I)
 
 
-def read_minutes(text: str, faults: Faults) -> ThreePoint | None:
+def read_minutes(text: str, flaws: Flaws) -> ThreePoint | None:
     """Minutes as ``12`` or as ``low/likely/high``."""
     numbers = [part.strip() for part in re.sub(r"\s*min(?:utes?)?\.?\Z", "", text.strip()).split("/")]
     if len(numbers) not in (1, 3) or not all(_NUMBER.match(number) for number in numbers):
-        faults.append((f"{text} cannot be read as minutes", "write 12, or low/likely/high such as 8/10/15"))
+        flaws.append(flaw("minutes", text=text))
         return None
     low, likely, high = (Decimal(number) for number in (numbers * 3 if len(numbers) == 1 else numbers))
     if not low <= likely <= high:
-        faults.append((f"{text} does not rise", "write the low minutes first, then the likely, then the high"))
+        flaws.append(flaw("minutes-fall", text=text))
         return None
     return ThreePoint(low, likely, high)
 
 
-def read_wait(entry: Field, faults: Faults) -> Wait | None:
+def read_wait(entry: Field, flaws: Flaws) -> Wait | None:
     """A Wait field."""
-    minutes = read_minutes(entry.part("minutes"), faults)
+    minutes = read_minutes(entry.part("minutes"), flaws)
     overlaps = entry.part("overlaps")
     if overlaps not in ("", "yes", "no"):
-        faults.append((f"overlaps: {overlaps} is not known", "write overlaps: yes, or leave it out"))
+        flaws.append(flaw("overlaps", text=overlaps))
     return Wait(minutes, entry.part("for"), overlaps == "yes", entry.place) if minutes else None
 
 
@@ -63,50 +63,48 @@ def _amount(text: str) -> float | None:
     return float(match[1]) if match else None
 
 
-def read_skip(entry: Field, recordings: tuple[str, ...], home: str, faults: Faults) -> tuple[Span, ...]:
+def read_skip(entry: Field, recordings: tuple[str, ...], home: str, flaws: Flaws) -> tuple[Span, ...]:
     """The stretch of a Skip field; a span without a name lies in the recording of its step."""
-    found: Faults = []
+    found: Flaws = []
     spans, rest = take_spans(entry.part("span"), (home,) if home else recordings, found)
     if rest or not spans:
-        found.append((f"Skip: {entry.part('span')} is no stretch of time", "write: - Skip: 1:02-1:10 | reason"))
-    faults += found
+        found.append(flaw("skip", text=entry.part("span")))
+    flaws += found
     return spans
 
 
-def read_picture(entry: Field, home: str, faults: Faults) -> Picture | None:
+def read_picture(entry: Field, home: str, flaws: Flaws) -> Picture | None:
     """A Picture field with the marks, hidden boxes and crop below it."""
     moment, file = entry.part("moment"), ""
     match = _MOMENT.match(moment)
     time = parse_time(match["time"]) if match else None
     if time is None:
         if not _PICTURE_FILE.match(moment):
-            faults.append(
-                (f"Picture: {moment} is no time and no picture file", "write a time such as 1:09, or pictures/cap.jpg")
-            )
+            flaws.append(flaw("picture", text=moment))
             return None
         file = moment
     recording = (match["name"] if match else "") or ("" if file else home)
     if not file and not recording:
-        faults.append((f"Picture: {moment} does not say of which recording", f"write its name first: strip {moment}"))
+        flaws.append(flaw("picture-of-which", text=moment))
         return None
-    state = _state(entry, faults)
+    state = _state(entry, flaws)
     below = [(child, child.name) for child in entry.children]
-    marks = tuple(filter(None, (_mark(child, faults) for child, name in below if name == "Mark")))
-    hidden = tuple(filter(None, (_box(child, faults) for child, name in below if name == "Hide")))
-    crops = tuple(filter(None, (_box(child, faults) for child, name in below if name == "Crop")))
+    marks = tuple(filter(None, (_mark(child, flaws) for child, name in below if name == "Mark")))
+    hidden = tuple(filter(None, (_box(child, flaws) for child, name in below if name == "Hide")))
+    crops = tuple(filter(None, (_box(child, flaws) for child, name in below if name == "Crop")))
     crop = crops[-1] if crops else None
     return Picture(entry.place, recording, time, file, entry.part("shows"), state, marks, hidden, crop)
 
 
-def _state(entry: Field, faults: Faults) -> PictureState:
+def _state(entry: Field, flaws: Flaws) -> PictureState:
     text = entry.part("state") or PictureState.DONE
     if text in tuple(PictureState):
         return PictureState(text)
-    faults.append((f"Picture: {text} is not known", "write found, done or detail as the third part"))
+    flaws.append(flaw("picture-state", text=text))
     return PictureState.DONE
 
 
-def read_hidden(entry: Field, home: str, faults: Faults) -> HiddenPath | None:
+def read_hidden(entry: Field, home: str, flaws: Flaws) -> HiddenPath | None:
     """A Hide field of a step: ``[name] time box; time box``."""
     text = entry.part("where")
     match = _PATH.match(text)
@@ -120,33 +118,28 @@ def read_hidden(entry: Field, home: str, faults: Faults) -> HiddenPath | None:
         boxes.append((time, Box(*box)))
     recording = (match["name"] if match else "") or home
     if not boxes or not recording:
-        faults.append(
-            (f"Hide: {text} cannot be read", "write: - Hide: strip 0:42 0.1,0.7,0.3,0.8; 0:45 0.2,0.7,0.4,0.8")
-        )
+        flaws.append(flaw("hide", text=text))
         return None
     return HiddenPath(entry.place, recording, tuple(sorted(boxes, key=lambda pair: pair[0])))
 
 
-def _mark(entry: Field, faults: Faults) -> Mark | None:
+def _mark(entry: Field, flaws: Flaws) -> Mark | None:
     shape, where = entry.part("shape"), entry.part("where")
-    wanted = "2 or 4" if shape == MarkShape.RING else "4"
     points = _numbers(where, 4) or (_numbers(where, 2) if shape == MarkShape.RING else None)
     if shape not in tuple(MarkShape):
-        faults.append((f"Mark: {shape} is not known", "write arrow, ring, box or line"))
+        flaws.append(flaw("mark-shape", text=shape))
     elif points is None:
-        faults.append((f"Mark: {where} cannot be read", f"write {wanted} fractions from 0 to 1: 0.61,0.40,0.52,0.47"))
+        flaws.append(flaw("ring" if shape == MarkShape.RING else "mark", text=where))
     else:
         return Mark(MarkShape(shape), points, entry.part("label"), entry.place)
     return None
 
 
-def _box(entry: Field, faults: Faults) -> Box | None:
+def _box(entry: Field, flaws: Flaws) -> Box | None:
     box = _numbers(entry.part("where"), 4)
     if box and box[0] < box[2] and box[1] < box[3]:
         return Box(*box)
-    faults.append(
-        (f"{entry.name}: {entry.part('where')} is no box", "write left,top,right,bottom from 0 to 1: 0.1,0.7,0.3,0.8")
-    )
+    flaws.append(flaw("box", field=entry.name, text=entry.part("where")))
     return None
 
 

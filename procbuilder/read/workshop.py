@@ -8,12 +8,14 @@ from decimal import Decimal
 from typing import Any
 
 from procbuilder.model.activity import NEEDED, Activity, activity
+from procbuilder.model.facts import Facts, Phrase, Value, facts
 from procbuilder.model.heard import Act
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.signal import Signal
 from procbuilder.model.workshop import Condition, OwnOperation, OwnWords, Qualification, Workshop
 from procbuilder.model.workstudy import Allowance, Convention
+from procbuilder.read.flaws import Flaw, flaw
 from procbuilder.read.text import TextFile
 
 CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB}
@@ -29,8 +31,8 @@ def read_workshop(source: TextFile) -> tuple[Workshop, tuple[Problem, ...]]:
         data = tomllib.loads(source.text, parse_float=Decimal)
     except tomllib.TOMLDecodeError as error:
         line = _LINE.search(str(error))
-        what = f"the file cannot be read ({error})"
-        return Workshop(), (_problem(source, int(line[1]) if line else 1, what, "correct that line"),)
+        told = facts(why=str(error))
+        return Workshop(), (_problem(source, int(line[1]) if line else 1, "broken", told, source.name),)
     reader = _Reader(source, data)
     times, labour, printing = reader.part("times"), reader.part("labour"), reader.part("print")
     workshop = Workshop(
@@ -69,9 +71,8 @@ class _Reader:
         for entry in self.blocks("condition"):
             name, factor, origin = str(entry.get("name", "")), _decimal(entry.get("factor")), str(entry.get("from", ""))
             if not name or not origin or not factor:
-                what = f"the condition {name or 'without a name'} has no {_lacking(name, factor)}"
-                instead = 'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'
-                self._wrong("condition", name, what, instead)
+                form = "name" if not name else "factor" if not factor else "source"
+                self._wrong("condition", name, f"condition-{form}", name=_named(name))
                 continue
             yield Condition(name, factor, str(entry.get("instead_of", "")), origin)
 
@@ -81,9 +82,7 @@ class _Reader:
         if not part:
             return None
         if share is None or share >= 1 or convention is None or not part.get("from"):
-            what = "the allowance is not a share below 1 of the working day or of the job time, with its source"
-            instead = 'write share = 0.12, of = "the working day", from = "agreed with the staff, 2025"'
-            self._wrong("allowance", "", what, instead)
+            self._wrong("allowance", "", "allowance")
             return None
         return Allowance(share, convention)
 
@@ -92,8 +91,7 @@ class _Reader:
             name = str(block.get("name", ""))
             wrong = _wrong_in(block)
             if wrong:
-                instead = "write name, words, signal, hazard, consequence and avoid, as the program's own list does"
-                self._wrong("danger", name, f"the danger {name or 'without a name'} {wrong}", instead)
+                self._wrong("danger", name, wrong.form, name=_named(name), **dict(wrong.facts))
             else:
                 yield activity(block)
 
@@ -103,25 +101,21 @@ class _Reader:
             if name and holder and type(until) is date:
                 yield Qualification(name, holder, until)
             else:
-                what = f"the qualification {name or 'without a name'} lacks its name, its holder or its last day"
-                self._wrong("qualification", name, what, "write name, holder and valid_until = 2027-03-31")
+                self._wrong("qualification", name, "qualification", name=_named(name))
 
     def nicknames(self) -> Iterator[tuple[str, str]]:
         for said, name in self.part("nicknames").items():
             if isinstance(name, str) and name.strip():
                 yield said, name
             else:
-                self._wrong(
-                    "nicknames", said, f"the nickname {said} stands for no name", f'write "{said}" = "its name"'
-                )
+                self._wrong("nicknames", said, "nickname", name=said)
 
     def objects(self) -> Iterator[tuple[str, tuple[str, ...]]]:
         for group, things in self.part("objects").items():
             if _is_words(things):
                 yield group, tuple(things)
             else:
-                what = f"the things of {group} are no list of words"
-                self._wrong("objects", group, what, f'write {group} = ["hub hook", "drum key"]')
+                self._wrong("objects", group, "things", group=group)
 
     def operations(self) -> Iterator[OwnOperation]:
         listed = self.data.get("operation", [])
@@ -129,9 +123,8 @@ class _Reader:
             lists = [entry.get(name, []) for name in ("verbs", "particles", "things")]
             act = str(entry.get("act", ""))
             if not lists[0] or not all(_is_words(one) for one in lists) or act not in tuple(Act):
-                what = f"the operation {entry.get('print', 'without a name')} has no verbs, or no act that is known"
-                instead = f'write verbs = ["whizz"] and act as one of {", ".join(Act)}'
-                self._wrong("operation", str(entry.get("print", "")), what, instead)
+                name = str(entry.get("print", ""))
+                self._wrong("operation", name, "operation", name=_named(name), acts=tuple(map(str, Act)))
                 continue
             verbs, particles, things = (tuple(one) for one in lists)
             yield OwnOperation(
@@ -142,13 +135,13 @@ class _Reader:
     def number(self, part: str, value: Any) -> Decimal | None:
         found = _decimal(value)
         if value is not None and found is None:
-            self._wrong(part, str(value), f"{value} is no number above 0", "write a number such as 62.00")
+            self._wrong(part, str(value), "number", typed=str(value))
         return found
 
     def paper(self, value: Any) -> str:
         if value is None or value in PAPERS:
             return value or ""
-        self._wrong("print", str(value), f"{value} is no paper known here", f"write {' or '.join(PAPERS)}")
+        self._wrong("print", str(value), "paper", typed=str(value), papers=PAPERS)
         return ""
 
     def address(self, value: Any) -> str:
@@ -156,39 +149,38 @@ class _Reader:
         if value is None:
             return ""
         if not isinstance(value, str) or not _ADDRESS.fullmatch(value):
-            what = f"{value} is no address that a phone can open"
-            self._wrong(
-                "print", str(value), what, 'write the address of the library, such as "https://shop.example/jobs/"'
-            )
+            self._wrong("print", str(value), "address", typed=str(value))
             return ""
         return value if value.endswith("/") else f"{value}/"
 
-    def _wrong(self, part: str, words: str, what: str, instead: str) -> None:
+    def _wrong(self, part: str, words: str, form: str, /, **values: Value) -> None:
+        """``words`` tell in which line of the part it stands."""
         lines = self.source.lines
         named = [at for at, line in enumerate(lines, 1) if words and words in line]
         headed = [at for at, line in enumerate(lines, 1) if line.strip().strip("[]") == part]
-        self.problems.append(_problem(self.source, (named or headed or [1])[0], what, instead))
+        subject = f"{part}: {words}" if words else part
+        self.problems.append(_problem(self.source, (named or headed or [1])[0], form, facts(**values), subject))
 
 
-def _lacking(name: str, factor: Decimal | None) -> str:
-    return "name" if not name else "factor above 0" if not factor else "source (from)"
+def _named(name: str) -> Value:
+    return name or Phrase("without-name")
 
 
-def _wrong_in(block: dict[str, Any]) -> str:
-    """What makes a block of a danger useless; empty when nothing does."""
+def _wrong_in(block: dict[str, Any]) -> Flaw | None:
+    """What makes a block of a danger useless; None when nothing does."""
     lists = {key: block.get(key, ["x"]) for key in ("words", "told")}
     for key, value in lists.items():
         good = isinstance(value, list) and value and all(isinstance(word, str) and _WORD.search(word) for word in value)
         if not good:
-            return f"has no list of words under {key}"
+            return flaw("danger-words", key=key)
     texts = [key for key in (*NEEDED, "signs", "who", "reserved", "hold", "begins") if key != "words"]
     if lacking := [key for key in NEEDED if not block.get(key)]:
-        return f"has no {', '.join(lacking)}"
+        return flaw("danger-lacks", keys=tuple(lacking))
     if odd := [key for key in texts if not isinstance(block.get(key, ""), str)]:
-        return f"has under {', '.join(odd)} something else than text in quotes"
+        return flaw("danger-no-text", keys=tuple(odd))
     if unknown := sorted(set(block) - {*texts, "words", "told", "once", "vapour"}):
-        return f"has an unknown key: {', '.join(unknown)}"
-    return "" if block["signal"] in set(Signal) else f"has the signal {block['signal']}, which is none of the four"
+        return flaw("danger-unknown", keys=tuple(unknown))
+    return None if block["signal"] in set(Signal) else flaw("danger-signal", signal=block["signal"])
 
 
 def _is_words(value: Any) -> bool:
@@ -203,5 +195,5 @@ def _decimal(value: Any) -> Decimal | None:
     return number if number.is_finite() and number > 0 else None
 
 
-def _problem(source: TextFile, line: int, what: str, instead: str) -> Problem:
-    return worded(Severity.ASK, Place(source.name, line), what, instead, "workshop-file", 5)
+def _problem(source: TextFile, line: int, form: str, given: Facts, subject: str) -> Problem:
+    return Problem("workshop-file", Severity.ASK, Place(source.name, line), given, form, subject=subject)

@@ -43,11 +43,11 @@ def _two_thousand_steps() -> float:
     procedure, lexicon = written(_STEPS), load()
 
     def work() -> None:
-        trays(ledger(procedure, lexicon))
+        trays(ledger(procedure, lexicon), lexicon.words)
         torques(procedure, lexicon)
         taken_off_by_words(procedure)
-        disorders(procedure, lexicon.orders)
-        noticed(procedure, standing(procedure), lexicon.activities)
+        disorders(procedure, lexicon)
+        noticed(procedure, standing(procedure, lexicon), lexicon)
 
     return _seconds(work)
 

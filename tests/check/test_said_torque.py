@@ -26,7 +26,7 @@ def said(words: str, typed: str, at: int = 3) -> list[str]:
     cues = (Cue(Place("refit.srt", 2), Fraction(at), Fraction(at + 4), words),)
     lexicon = load()
     heard = heard_torques(procedure, [Narration("refit", cues)])
-    case = Case(procedure, {}, ledger(procedure), (), torques(procedure, lexicon), lexicon, heard)
+    case = Case(procedure, {}, ledger(procedure, lexicon), (), torques(procedure, lexicon), lexicon, heard)
     open_ones = unsettled(procedure, said_and_typed_differ(case))
     return [f"{problem.severity} {line(problem)}" for problem in open_ones]
 

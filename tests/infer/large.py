@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from fractions import Fraction
 
+from procbuilder.infer.dictionary.tokens import cut
+from procbuilder.infer.dictionary.wordbook import wordbook
 from procbuilder.infer.hearing.cues import folded, is_talk
 from procbuilder.infer.hearing.remarks import split_reason
 from procbuilder.infer.hearing.sentences import sentences
-from procbuilder.infer.hearing.tokens import cut
-from procbuilder.infer.hearing.wordbook import wordbook
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, Narration
 from tests.infer.narrated import NAMES, read

@@ -5,10 +5,10 @@ import tomllib
 from dataclasses import dataclass
 from pathlib import Path
 
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.procedure import Narration
-from procbuilder.model.words import thing
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import read_file
 

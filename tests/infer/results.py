@@ -1,7 +1,7 @@
 """What has been told before a result is, and what the last sentence tells of it."""
 
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.model.words import thing
 from tests.infer.spoken import spoken
 
 OFF = "Take the cover off."

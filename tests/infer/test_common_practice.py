@@ -5,9 +5,9 @@ from fractions import Fraction
 
 import pytest
 
+from procbuilder.infer.dictionary.sizes import sizes
+from procbuilder.infer.dictionary.wordbook import wordbook
 from procbuilder.infer.hearing.draft import draft
-from procbuilder.infer.hearing.sizes import sizes
-from procbuilder.infer.hearing.wordbook import wordbook
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.times import estimate

@@ -39,12 +39,12 @@ RAISED = """
 
 def test_hazard_stands_from_the_step_that_opens_its_state_to_the_one_that_ends_it() -> None:
     """Own hazards of a step are left out: they are shown there as its own."""
-    shown = {step: [h.hazard for h in stand.hazards] for step, stand in standing(written(RAISED)).items()}
+    shown = {step: [h.hazard for h in stand.hazards] for step, stand in standing(written(RAISED), load()).items()}
     assert shown == {"before": [], "raise": [], "work": [], "lower": ["it falls"], "after": []}
 
 
 def test_states_last_from_the_opening_to_the_ending_step() -> None:
-    shown = {step: stand.states for step, stand in standing(written(RAISED)).items()}
+    shown = {step: stand.states for step, stand in standing(written(RAISED), load()).items()}
     raised = ("trailer raised",)
     assert shown == {"before": (), "raise": raised, "work": raised, "lower": raised, "after": ()}
 
@@ -60,7 +60,8 @@ def test_several_states_last_together() -> None:
         - Ends: trailer raised
         ### Close the valve {#close}
         - Ends: valve open
-        """)
+        """),
+        load(),
     )
     assert [stand.states for stand in shown.values()] == [
         ("trailer raised",),
@@ -70,7 +71,7 @@ def test_several_states_last_together() -> None:
 
 
 def test_protection_stays_in_place_between_fitting_and_taking_out() -> None:
-    shown = {step: stand.protections for step, stand in standing(written(RAISED)).items()}
+    shown = {step: stand.protections for step, stand in standing(written(RAISED), load()).items()}
     assert shown == {"before": (), "raise": (), "work": ("2 x axle stand",), "lower": (), "after": ()}
 
 
@@ -86,7 +87,8 @@ def test_state_kept_up_for_another_state_is_a_protection() -> None:
         - Ends: fuel line open
         ### Put the earth lead back {#on}
         - Ends: battery disconnected
-        """)
+        """),
+        load(),
     )
     assert {step: stand.protections for step, stand in shown.items()} == {
         "off": (),
@@ -107,7 +109,8 @@ def test_part_of_the_protection_that_is_left_is_counted() -> None:
         ### Put two more under {#more}
         - For now: 2 x axle stand
         ### Work {#work}
-        """)
+        """),
+        load(),
     )
     assert {step: stand.protections for step, stand in shown.items()} == {
         "under": (),
@@ -127,7 +130,8 @@ def test_hazard_typed_after_its_state_began_holds_from_the_beginning() -> None:
         - Danger: spring flies out | death | stand beside it | while: spring compressed
         ### Let the spring go {#go}
         - Ends: spring compressed
-        """)
+        """),
+        load(),
     )
     assert {step: len(stand.hazards) for step, stand in shown.items()} == {"press": 1, "move": 0, "go": 1}
 
@@ -141,7 +145,8 @@ def test_hazard_without_a_state_holds_for_its_step_only() -> None:
         - Caution: heavy | strained back | knees bent
         ### Put it down {#down}
         - Ends: trailer raised
-        """)
+        """),
+        load(),
     )
     assert [stand.hazards for stand in shown.values()] == [(), ()]
 
@@ -157,7 +162,8 @@ def test_worst_standing_hazard_stands_first() -> None:
         - State: bonnet open
         ### Close it {#close}
         - Ends: bonnet open
-        """)
+        """),
+        load(),
     )
     assert [h.signal for h in shown["open"].hazards] == [Signal.DANGER, Signal.NOTICE]
 
@@ -170,7 +176,7 @@ def test_hazards_are_read_worst_first_with_their_parts() -> None:
         - Off: cap
         - Danger: it falls | crushed | use stands | while: trailer raised
         """).steps[0]
-    danger, caution = hazards(step.fields)
+    danger, caution = hazards(step.fields, load())
     assert (danger.signal, danger.hazard, danger.consequence, danger.avoid, danger.state) == (
         Signal.DANGER, "it falls", "crushed", "use stands", "trailer raised",
     )  # fmt: skip
@@ -310,7 +316,7 @@ def test_a_state_that_keeps_people_safe_must_stay_in_place() -> None:
         ### Throw the breaker on {#on}
         - Ends: breaker off
         """
-    shown = standing(written(text), load().safe_states)
+    shown = standing(written(text), load())
     assert {step: stand.states for step, stand in shown.items()} == {
         "off": (), "open": ("lid open",), "close": ("lid open",), "on": ()
     }  # fmt: skip

@@ -30,7 +30,7 @@ def test_lists_hold_the_words_that_the_rules_are_built_on() -> None:
 
 
 def test_each_state_of_a_block_becomes_a_protection() -> None:
-    raised = next(p for p in load().protections if p.state == "raised")
+    raised = next(p for p in load().protections if "raised" in p.states)
     assert isinstance(raised, Protection)
     assert {"axle stand", "chock", "prop"} <= set(raised.items)
     assert raised.reason == "it can fall or roll"

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 import pytest
 
+from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.hearing.draft import draft
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.model.words import thing
 from tests.infer.narrated import NAMES, Told, read
 from tests.infer.spoken import still_open
 

@@ -64,7 +64,7 @@ RIGHT = [
 
 def broken(commands: list[str], more: str = "") -> tuple[Disorder, ...]:
     steps = "".join(f"### {command}\n" for command in commands)
-    return disorders(written(f"## Work\n{steps}{more}"), load().orders)
+    return disorders(written(f"## Work\n{steps}{more}"), load())
 
 
 @pytest.mark.parametrize(("rule", "commands"), WRONG, ids=[rule for rule, _ in WRONG])
@@ -105,14 +105,14 @@ def test_one_thing_under_two_names_is_asked_once() -> None:
 
 def test_a_condition_before_the_start_counts() -> None:
     text = "## Before\n- Condition: battery disconnected\n## Work\n### Unbolt the alternator\n"
-    assert disorders(written(text), load().orders) == ()
+    assert disorders(written(text), load()) == ()
 
 
 def test_fields_count_as_well_as_commands() -> None:
     wrong = broken(["Loosen it", "Take the weight"], "- For now: jack under the gearbox\n")
     assert wrong == ()
     text = "## Work\n### Loosen it\n- Off: gearbox\n### Take the weight\n- Key point: support the gearbox | it drops\n"
-    assert [one.order.rule for one in disorders(written(text), load().orders)] == [
+    assert [one.order.rule for one in disorders(written(text), load())] == [
         "support the gearbox before its last bolt comes out"
     ]
 
@@ -130,6 +130,6 @@ def test_many_steps_are_judged_without_a_blow_up() -> None:
     def prepare(count: int) -> Callable[[], object]:
         commands = [f"Take off cover {n}, remove the gearbox bracket and drain the oil" for n in range(count)]
         procedure = written("## Work\n" + "".join(f"### {command}\n- Off: bolt {command}\n" for command in commands))
-        return lambda: disorders(procedure, load().orders)
+        return lambda: disorders(procedure, load())
 
     no_blow_up(prepare, 2000)

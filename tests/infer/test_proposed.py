@@ -105,7 +105,7 @@ SILENT = [
 
 def found(text: str) -> tuple[Noticed, ...]:
     procedure = written(text)
-    return noticed(procedure, standing(procedure), load().activities)
+    return noticed(procedure, standing(procedure, load()), load())
 
 
 def proposed(text: str) -> list[str]:
@@ -165,12 +165,12 @@ def test_later_harm_is_told_once_for_the_whole_job() -> None:
 
 def test_evidence_is_the_words_as_typed_and_their_place() -> None:
     (one,) = found("## Work\n### Open it\n\nThen pull the Petrol-Pipe off.\n\n- Tool: pliers\n")
-    assert [(hit.words, hit.where, hit.place.line) for hit in one.hits] == [("Petrol-Pipe", "step 1", 10)]
+    assert [(hit.words, hit.number, hit.place.line) for hit in one.hits] == [("Petrol-Pipe", 1, 10)]
 
 
 def test_what_only_a_list_names_is_proposed_at_its_line() -> None:
     (one,) = found("## Before\n- Tool: angle grinder\n## Work\n### Cut it\n")
-    assert [(hit.words, hit.where) for hit in one.hits] == [("angle grinder", "line 8")]
+    assert [(hit.words, hit.number, hit.place.line) for hit in one.hits] == [("angle grinder", 0, 8)]
 
 
 def test_many_steps_are_searched_without_a_blow_up() -> None:
@@ -179,10 +179,10 @@ def test_many_steps_are_searched_without_a_blow_up() -> None:
             f"### Slacken hose {n} and pull the petrol pipe off the pump\n" for n in range(count)
         )
         procedure = written(text)
-        still = standing(procedure)
+        still = standing(procedure, load())
 
         def work() -> None:
-            (fuel,) = [one for one in noticed(procedure, still, load().activities) if one.activity.vapour]
+            (fuel,) = [one for one in noticed(procedure, still, load()) if one.activity.vapour]
             assert len(fuel.hits) == count
 
         return work

@@ -2,10 +2,10 @@
 
 import pytest
 
-from procbuilder.infer.hearing.said_tools import said_tools
-from procbuilder.infer.hearing.said_torque import has_bare_number, said_torque
-from procbuilder.infer.hearing.sizes import sizes
-from procbuilder.infer.hearing.wordbook import wordbook
+from procbuilder.infer.dictionary.said_tools import said_tools
+from procbuilder.infer.dictionary.said_torque import has_bare_number, said_torque
+from procbuilder.infer.dictionary.sizes import sizes
+from procbuilder.infer.dictionary.wordbook import wordbook
 
 BOOK = wordbook()
 

@@ -10,7 +10,7 @@ from tests.infer.written import written
 
 def timed(text: str) -> list[bool]:
     procedure = written(f"## Work\n\n{text}")
-    still = standing(procedure)
+    still = standing(procedure, load())
     return [may_be_timed(step, still[step.id], load()) for step in procedure.steps]
 
 

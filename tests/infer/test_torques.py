@@ -12,7 +12,7 @@ from procbuilder.model.torque import read_torque
 from procbuilder.model.worked import TorqueRow
 from tests.infer.written import written
 
-WORDS = load().tightening
+WORDS = load()
 
 
 def rows(text: str) -> tuple[TorqueRow, ...]:

@@ -1,13 +1,14 @@
 """Bags and trays: what comes off and is kept, with the steps of its way back."""
 
 from procbuilder.infer.ledger import ledger
+from procbuilder.infer.lexicon import load
 from procbuilder.infer.trays import trays
 from procbuilder.model.edition import TrayLine
 from tests.infer.written import written
 
 
 def lines(text: str) -> tuple[TrayLine, ...]:
-    return trays(ledger(written(text)))
+    return trays(ledger(written(text), load()), load().words)
 
 
 def test_fasteners_go_into_the_tray_of_their_part() -> None:

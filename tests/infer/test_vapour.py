@@ -10,7 +10,7 @@ from tests.infer.written import written
 
 def reasons(text: str) -> dict[str, str]:
     procedure = written(text)
-    return vapour(procedure, standing(procedure), load())
+    return vapour(procedure, standing(procedure, load()), load())
 
 
 @pytest.mark.parametrize(

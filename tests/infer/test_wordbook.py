@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from procbuilder.infer.hearing.inflect import Form, forms
-from procbuilder.infer.hearing.wordbook import wordbook
+from procbuilder.infer.dictionary.inflection import Form, forms
+from procbuilder.infer.dictionary.wordbook import wordbook
 from procbuilder.model.heard import Act
 
 BOOK = wordbook()

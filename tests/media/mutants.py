@@ -29,6 +29,7 @@ def samples(folder: Path) -> list[Path]:
         filming.film(folder / "matroska.mkv", times, track=replace(_SMALL, sound=_SOUND)),
         filming.film(folder / "stream.ts", times, track=replace(_SMALL, sound=_SOUND)),
         filming.film(folder / "jpegs.avi", times, track=replace(_SMALL, codec="mjpeg", full_range=True)),
+        filming.film(folder / "flash.flv", times, track=replace(_SMALL, sound=_SOUND)),
         _webm(folder / "browser.webm", first),
     ]
 

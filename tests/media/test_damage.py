@@ -3,11 +3,8 @@
 from fractions import Fraction
 from pathlib import Path
 
-import pytest
-
 from procbuilder.media.clips import ClipPart, cut
 from procbuilder.media.damage import stretches
-from procbuilder.model.footage import Damage
 from procbuilder.model.timecode import Span
 from tests.media import filming
 
@@ -20,18 +17,6 @@ def test_stretches_join_what_follows_closely() -> None:
         ("strip 0:14.200-0:16", 3),
         ("strip 0:30-0:30", 1),
     ]
-
-
-@pytest.mark.parametrize(
-    ("start", "end", "pictures", "words"),
-    [
-        ("14.2", "16.9", 12, "12 pictures are damaged in recording strip between 0:14 and 0:16"),
-        ("14.2", "14.2", 1, "1 picture is damaged in recording strip at 0:14"),
-    ],
-)
-def test_damage_is_told_in_words(start: str, end: str, pictures: int, words: str) -> None:
-    """As a player counts, in whole seconds."""
-    assert str(Damage(Span("strip", Fraction(start), Fraction(end)), pictures)) == words
 
 
 def test_cut_tells_which_pictures_are_damaged(films: Path, tmp_path: Path) -> None:

@@ -13,14 +13,14 @@ import pytest
 
 from tests.media import mutants
 
-COUNT, PARTS = 336, 2
+COUNT, PARTS = 384, 2
 _SECONDS = 30
 _BUILT = 8
 
 
 @pytest.fixture(scope="module")
 def damaged(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
-    """Damaged recordings of seven kinds, hurt in eight ways."""
+    """Damaged recordings of eight kinds, hurt in eight ways."""
     folder = tmp_path_factory.mktemp("fuzz")
     return list(mutants.mutants(mutants.samples(tmp_path_factory.mktemp("whole")), folder, COUNT))
 

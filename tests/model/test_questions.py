@@ -2,7 +2,7 @@
 
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.model.questions import questions
+from procbuilder.model.questions import Topic, questions
 
 
 def ask(rule: str, danger: int, line: int, order: int = 0) -> Problem:
@@ -27,10 +27,10 @@ def test_only_questions_are_asked_and_none_twice() -> None:
 
 def test_what_is_too_much_is_folded_by_kind() -> None:
     asked = [ask("danger-proposed", 1, line) for line in range(15)]
-    asked += [ask("tool-without-size", 4, line) for line in range(7)]
+    asked += [ask("which-spanner", 4, line) for line in range(7)]
     asked += [ask("torque-in-words", 2, line) for line in range(2)]
     found = questions(asked)
     assert len(found.first) == 15
-    assert found.rest == "and 2 more about torques, 7 more about sizes"
-    assert questions(asked, None).rest == ""
+    assert found.more == ((Topic.TORQUES, 2), (Topic.SIZES, 7))
+    assert questions(asked, None).more == ()
     assert len(questions(asked, None).first) == 24

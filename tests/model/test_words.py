@@ -1,8 +1,12 @@
-"""Words as a technician writes them."""
+"""Words as a technician writes them, in English."""
 
 import pytest
 
-from procbuilder.model.words import behind_verb, called, is_plural, mentioned, singular, thing
+from procbuilder.infer.lexicon import load
+from procbuilder.model.commands import done_to
+from procbuilder.model.phrases import called, mentioned
+
+WORDS = load("en").words
 
 
 @pytest.mark.parametrize(
@@ -14,7 +18,7 @@ from procbuilder.model.words import behind_verb, called, is_plural, mentioned, s
     ],
 )  # fmt: skip
 def test_plural_ending_is_taken_off(word: str, one: str) -> None:
-    assert singular(word) == one
+    assert WORDS.singular(word) == one
 
 
 @pytest.mark.parametrize(
@@ -26,19 +30,28 @@ def test_plural_ending_is_taken_off(word: str, one: str) -> None:
     ],
 )
 def test_two_mentions_of_one_thing(one: str, other: str) -> None:
-    assert thing(one) == thing(other)
+    assert WORDS.thing(one) == WORDS.thing(other)
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [("tire", "Tyres"), ("lock nuts", "locknut"), ("aluminum washer", "aluminium washers"), ("seatbelt", "seat belt")],
+)
+def test_two_ways_of_writing_are_one_word(one: str, other: str) -> None:
+    assert WORDS.thing(one) == WORDS.thing(other)
+    assert WORDS.as_spelled(one) != WORDS.as_spelled(other)
 
 
 @pytest.mark.parametrize(("one", "other"), [("wheel nut", "hub nut"), ("nut", "nut, left"), ("seal", "sealing ring")])
 def test_mentions_of_different_things(one: str, other: str) -> None:
-    assert thing(one) != thing(other)
+    assert WORDS.thing(one) != WORDS.thing(other)
 
 
 @pytest.mark.parametrize(
     ("name", "plural"), [("wheel nuts", True), ("wheel nut", False), ("gas", False), ("chassis", False)]
 )
 def test_plural_is_seen(name: str, plural: bool) -> None:
-    assert is_plural(name) is plural
+    assert WORDS.is_plural(name) is plural
 
 
 @pytest.mark.parametrize(
@@ -51,7 +64,7 @@ def test_plural_is_seen(name: str, plural: bool) -> None:
     ],
 )
 def test_phrases_are_found_as_whole_words(text: str, found: str) -> None:
-    assert mentioned(text, ["brake", "seat belt"]) == found
+    assert mentioned(text, ["brake", "seat belt"], WORDS) == found
 
 
 @pytest.mark.parametrize(
@@ -66,7 +79,7 @@ def test_phrases_are_found_as_whole_words(text: str, found: str) -> None:
     ],
 )
 def test_verb_counts_only_where_a_command_begins(sentence: str, rest: str | None) -> None:
-    assert behind_verb(sentence, ["check"]) == rest
+    assert done_to(sentence, ["check"], WORDS) == rest
 
 
 @pytest.mark.parametrize(
@@ -82,4 +95,4 @@ def test_verb_counts_only_where_a_command_begins(sentence: str, rest: str | None
     ],
 )
 def test_a_name_is_called_by_the_words_it_ends_with(name: str, found: str) -> None:
-    assert called(name, ["seal", "o-ring"]) == found
+    assert called(name, ["seal", "o-ring"], WORDS) == found

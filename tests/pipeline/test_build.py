@@ -20,6 +20,7 @@ from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.clips import hold
 from procbuilder.pipeline.library import procedures
 from procbuilder.pipeline.outputs import TASK
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
@@ -41,7 +42,7 @@ def hashes(out: Path) -> dict[str, str]:
 def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> None:
     built = build(folder(WHOLE))
     assert told(built.problems) == []
-    assert (built.edition.status, built.edition.why_draft) == ("review", "")
+    assert built.edition.status == "review"
     names = {path.name for path in (built.folder / "out").iterdir()}
     assert names == {
         "index.html", "phone.html", "quotation.html", "sheets.html", "procedure.pdf", "sheets.pdf", "edition.json",
@@ -128,7 +129,7 @@ def test_a_second_build_opens_no_recording(folder: Make, monkeypatch: pytest.Mon
     assert hashes(build(home).folder / "out") == before
     longer = whole.replace("## Before", "One line more.\n\n## Before").replace("keep it level", "keep it quite level")
     (home / "procedure.md").write_text(longer)
-    assert build(home).edition.steps[0].key_points[0].text == "keep it quite level"
+    assert build(home).edition.steps[0].key_points[0].part("point") == "keep it quite level"
 
 
 def test_media_that_are_no_longer_used_go_and_the_rest_stays(folder: Make) -> None:
@@ -250,13 +251,13 @@ def test_a_picture_file_of_the_folder_is_shown_and_a_missing_one_is_a_problem(fo
     built = build(home)
     assert told(built.problems) == []
     _automatic, detail = built.edition.steps[0].figures
-    assert (detail.still.original, detail.alt, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
+    assert (detail.still.original, detail.shows, detail.still.width) == ("pictures/cover.png", "the two bolts", 160)
 
 
 def test_an_explicit_none_reaches_the_reader(folder: Make) -> None:
-    lists = {entry.title: entry.none for entry in build(folder(WHOLE)).edition.lists}
+    lists = {entry.name: entry.none for entry in build(folder(WHOLE)).edition.lists}
     assert lists == {
-        "Conditions": False, "Wear": False, "Dangers confirmed": False, "Supply": True, "Part": True,
+        "Condition": False, "Wear": False, "Dangers confirmed": False, "Supply": True, "Part": True,
     }  # fmt: skip
 
 
@@ -265,13 +266,14 @@ def test_a_clip_begins_with_the_marked_picture_and_its_captions_wait(folder: Mak
     text = WHOLE.replace("author: demo", "author: demo\nnarration: {strip: strip.srt}").replace("- Off: belt", marked)
     home = folder(text)
     (home / "strip.srt").write_text("1\n00:00:00,400 --> 00:00:00,900\nCover off.\n")
-    step, other, _ = build(home).edition.steps
+    built = build(home)
+    step, other, _ = built.edition.steps
     assert step.clip
     assert other.clip
     assert (step.clip.held, other.clip.held) == (3, 0)
     assert float(step.clip.seconds) == pytest.approx(4.5, abs=0.11)
     assert [(cue.text, float(cue.start)) for cue in step.captions] == [("Cover off.", 3)]
-    assert step.figures[0].alt == "the cover. Marked: ring, here"
+    assert spoken(built.edition).steps[0].figures[0].alt == "the cover. Marked: ring, here"
     assert step.figures[0].marked
     assert step.figures[0].marked.file != step.figures[0].still.file
     page = (home / "out" / "index.html").read_text()

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import Built, build
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.wording.problems import said
 from tests.pipeline.text import WHOLE
 
@@ -22,11 +23,12 @@ def built(folder: Callable[[str], Path]) -> Built:
 
 
 def test_pictures_and_steps_are_named_in_the_language(built: Built) -> None:
-    steps = built.edition.steps
+    told = spoken(built.edition)
+    steps = told.steps
     assert steps[0].figures[0].alt == "Fertiger Zustand von: Lift off the belt cover"
     assert steps[1].as_found is not None
     assert steps[1].as_found.alt == "Vorher: Lift off the belt cover"
-    assert built.edition.closing[0].extra[-1] == "Schritt 3"
+    assert told.closing[0].extra[-1] == "Schritt 3"
 
 
 def test_page_says_german_and_keeps_what_was_typed(built: Built) -> None:
@@ -39,7 +41,7 @@ def test_page_says_german_and_keeps_what_was_typed(built: Built) -> None:
 def test_a_stop_is_told_in_the_language(folder: Callable[[str], Path]) -> None:
     edition = build(folder(GERMAN.replace("- On: belt cover | by: 2 x M5 bolt\n", ""))).edition
     assert edition.status == "draft"
-    assert edition.why_draft.endswith("vor einer Freigabe geklärt werden")
+    assert spoken(edition).why_draft.endswith("vor einer Freigabe geklärt werden")
 
 
 def test_data_hold_no_german_terms(built: Built) -> None:
@@ -48,14 +50,16 @@ def test_data_hold_no_german_terms(built: Built) -> None:
     assert data["estimate"]["stated_hours"] == 1.5
 
 
-@pytest.mark.parametrize(("tag", "told"), [("de-DE", False), ("fr-FR", True)])
-def test_a_language_without_words_is_advice(folder: Callable[[str], Path], tag: str, *, told: bool) -> None:
+@pytest.mark.parametrize(("tag", "told"), [("en-NZ", False), ("fr-FR", True)])
+def test_of_a_language_without_words_one_question_is_asked(
+    folder: Callable[[str], Path], tag: str, *, told: bool
+) -> None:
     built = build(folder(WHOLE.replace("author: demo\n", f"author: demo\nlanguage: {tag}\n")))
-    found = [problem for problem in built.problems if problem.rule == "language-without-words"]
+    found = [problem for problem in built.problems if problem.rule == "no-words-for-language"]
     assert bool(found) is told
     if told:
-        assert (found[0].severity, found[0].place.line) == ("advice", 8)
-        assert said(found[0]).what.startswith('there are no words for the language "fr-FR"')
+        assert [(one.severity, one.place.line, one.blocks) for one in found] == [("ask", 8, True)]
+        assert said(found[0]).what == "dangers, order and tools were not checked: no words for fr-FR"
         page = built.page.read_text(encoding="utf-8")
         assert '<html lang="fr-FR">' in page
         assert '<h3 lang="en">How long it takes</h3>' in page

@@ -211,7 +211,7 @@ def test_ten_thousand_rows_are_learnt_from_without_a_blow_up(home: Path) -> None
         (home / "times.csv").write_text("\n".join(["who,when,step,minutes", *lines, ""]))
 
         def work() -> None:
-            belief, *_ = believed(procedure.steps, read_source(home).runs)
+            belief, *_ = believed(procedure, read_source(home).runs)
             assert belief is not None
             assert sum(belief.counts) == rows // 12 * 12
 

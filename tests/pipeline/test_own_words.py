@@ -74,7 +74,7 @@ def folder(tmp_path: Path) -> Path:
 
 def test_a_nickname_and_its_name_are_one_thing_in_the_ledger(folder: Path) -> None:
     own = read_workshop_of(folder.parent)[0].words
-    entries = ledger(read_procedure(folder)[0], load(own)).entries
+    entries = ledger(read_procedure(folder)[0], load(own=own)).entries
     assert [(e.item, e.balance) for e in entries] == [
         ("drum key", Balance.OPEN),
         ("banana plug", Balance.CLOSED),
@@ -92,9 +92,9 @@ def test_check_knows_nickname_and_own_command(folder: Path) -> None:
 
 def test_own_fasteners_go_into_a_tray(folder: Path) -> None:
     own = read_workshop_of(folder.parent)[0].words
-    book = ledger(read_procedure(folder)[0], load(own))
-    assert [line.contents for line in trays(book, own)] == ["drum key"]
-    assert trays(book) == ()
+    book = ledger(read_procedure(folder)[0], load(own=own))
+    assert [line.contents for line in trays(book, load().words, own)] == ["drum key"]
+    assert trays(book, load().words) == ()
 
 
 def test_the_refit_takes_the_own_opposite(folder: Path) -> None:

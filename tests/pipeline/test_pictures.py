@@ -58,7 +58,7 @@ def _weak(edition: Edition) -> list[tuple[str, ...]]:
 
 def test_a_dark_picture_is_told_with_what_to_do_at_the_next_filming(dark: Path) -> None:
     built = build(dark)
-    (problem,) = [problem for problem in built.problems if problem.rule == "weak picture"]
+    (problem,) = [problem for problem in built.problems if problem.rule == "weak-picture"]
     assert problem.severity is Severity.ADVICE
     assert said(problem).what.startswith('the picture of "Lift off the cover" is dark at strip 0:0')
     assert said(problem).instead == (

@@ -9,6 +9,7 @@ import pytest
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.check import check
+from procbuilder.publish.spoken import spoken
 from procbuilder.publish.wording.problems import said
 from tests.refused import refused
 
@@ -148,10 +149,10 @@ def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Pa
     build(home)
     built = build(home, options=Options("High-voltage technician"), today=TODAY)
     assert built.out == home / "out-high-voltage-technician"
-    assert built.edition.reader == "high-voltage technician: AB, valid until 2026-06-30"
+    assert spoken(built.edition).reader == "high-voltage technician: AB, valid until 2026-06-30"
     step = built.edition.steps[0]
     assert step.reserved == ""
-    assert [line.text for line in step.key_points] == ["sesame point"]
+    assert [line.part("point") for line in step.key_points] == ["sesame point"]
     assert step.clip
     text = written(built.out)
     assert text.count("high-voltage technician: AB, valid until 2026-06-30") >= 3
@@ -214,6 +215,6 @@ def test_no_danger_and_no_condition_are_said_in_words(home: Path) -> None:
     (home / "procedure.md").write_text(text, encoding="utf-8")
     built = build(home)
     assert built.edition.hazards == ()
-    assert {entry.title: entry.none for entry in built.edition.lists if entry.none} == {
-        "Conditions": True, "Supply": True, "Part": True, "Dangers": True,
+    assert {entry.name: entry.none for entry in built.edition.lists if entry.none} == {
+        "Condition": True, "Supply": True, "Part": True, "Danger": True,
     }  # fmt: skip

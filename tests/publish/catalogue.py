@@ -8,15 +8,14 @@ from typing import Any
 
 from babel.messages.extract import extract
 
-from procbuilder.infer.lexicon import facts, word_list
-from procbuilder.model import questions
+from procbuilder.infer.lexicon import load
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, faults, phrases, problems
+from procbuilder.publish.wording import causes, faults, phrases, problems, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, topics, *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
@@ -32,13 +31,15 @@ def messages() -> set[Message]:
         *_texts(problems.HIDDEN),
         *constants,
         *timewords.CREWS.values(),
+        *timewords.ALLOWANCES.values(),
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
+        terms.NEW,
+        terms.SCRAP,
         *terms.WAYS,
     }
-    kinds = {kind for _, kind in questions._ABOUT} | set(questions._ELSE)
-    every = {text for text in known | kinds | set(_data()) if any(map(str.isalpha, "".join(text)))}
+    every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 
@@ -64,5 +65,6 @@ def _called() -> Iterator[Message]:
 
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
-    yield from (sign["meaning"] for sign in word_list("safety_signs").values())
-    yield from (word_list("single_use")["part"][name]["why"] for name in facts("single_use")["spoilt"])
+    yield from (sign.meaning for sign in load().signs.values())
+    yield from (part.why for part in load().single_use)
+    yield from (spoiling.why for spoiling in load().spoiling)

@@ -1,16 +1,22 @@
 """A rich edition for the tests of everything that is published: each kind of field is filled once."""
 
 import dataclasses
+from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.edition import Edition, ItemLine, Named, TrayLine
+from procbuilder.model.edition import Edition, ItemLine, TrayLine
 from procbuilder.model.footage import Oddity, Recording, Remark
+from procbuilder.model.origin import Origin, OriginKind
+from procbuilder.model.quantity import Quantity
 from procbuilder.model.signal import Signal
 from tests.publish.sample_media import write_media
 from tests.publish.sample_steps import hazard, pairs, sections, torques
 from tests.publish.sample_sums import estimate, ledger, lists, problems
 from tests.publish.sample_words import SCRIPT
+from tests.publish.typed import typed
+
+ONE = Quantity(Decimal(1))
 
 
 def sample_edition(media: Path) -> Edition:
@@ -21,7 +27,6 @@ def sample_edition(media: Path) -> Edition:
         number="P-014",
         revision="B",
         status="draft",
-        why_draft="2 problems stop an approval",
         item="Single-axle trailer, unbraked, 750 kg",
         applies_to="25 mm stub axle, four-stud hub",
         not_for="braked hubs",
@@ -36,12 +41,15 @@ def sample_edition(media: Path) -> Edition:
         ),
         lists=lists(),
         tools=(
-            ItemLine("axle stand", "2 x", False, (1, 2)),
-            ItemLine("flat bar", "", False, (3,), "said strip 0:44"),
-            ItemLine("torque wrench", "", False, (8,)),
+            ItemLine("axle stand", Quantity(Decimal(2)), False, (1, 2)),
+            ItemLine("flat bar", None, False, (3,), Origin(OriginKind.SAID, "strip", Fraction(44))),
+            ItemLine("torque wrench", None, False, (8,)),
         ),
-        supplies=(ItemLine("bearing grease", "60 g", False, (7,)),),
-        parts=(ItemLine("bearing and seal kit", "1 x", True, (7,)), ItemLine("split pin", "1 x", True, (8,))),
+        supplies=(ItemLine("bearing grease", Quantity(Decimal(60), "g"), False, (7,)),),
+        parts=(
+            ItemLine("bearing and seal kit", Quantity(Decimal(1)), True, (7,)),
+            ItemLine("split pin", Quantity(Decimal(1)), True, (8,)),
+        ),
         trays=(
             TrayLine("3", "dust cap", "", 3, ()),
             TrayLine("", "2 x M8 bolt, 13 mm", "keeper", 4, (8,)),
@@ -52,8 +60,8 @@ def sample_edition(media: Path) -> Edition:
         pairs=pairs(),
         estimate=estimate(),
         closing=(
-            Named("Finding", "rust in the left wheel arch", ("watch", "told the owner, no answer yet")),
-            Named("Later", "check the wheel nuts again", ("after 50 km", "owner told")),
+            typed("Finding: rust in the left wheel arch | watch | told the owner, no answer yet"),
+            typed("Later: check the wheel nuts again | after 50 km | owner told"),
         ),
         problems=problems(),
         recordings=(

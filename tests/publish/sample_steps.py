@@ -4,10 +4,10 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from procbuilder.model.edition import EditionSection, EditionStep, Figure, Line, Named, PicturePair
+from procbuilder.model.edition import EditionSection, EditionStep, Figure, PicturePair
 from procbuilder.model.estimate import Basis
 from procbuilder.model.footage import TYPED_MOMENT, Clip, Still
-from procbuilder.model.marks import Mark, MarkShape
+from procbuilder.model.marks import Mark, MarkShape, PictureState
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.procedure import Cue
 from procbuilder.model.quantity import Item
@@ -19,6 +19,7 @@ from procbuilder.model.torque import BLANK, read_torque
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
 from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
+from tests.publish.typed import listed, typed
 
 RAISED = Hazard(
     Signal.DANGER,
@@ -43,8 +44,8 @@ def _still(file: str) -> Still:
     return Still(file, width, height, "strip", Fraction(42), "", TYPED_MOMENT)
 
 
-def _figure(file: str, alt: str, caption: str, state: str = "done", marks: tuple[Mark, ...] = ()) -> Figure:
-    return Figure(_still(file), alt, caption, state, marks, _still(file) if marks else None)
+def _figure(file: str, shows: str, state: PictureState = PictureState.DONE, marks: tuple[Mark, ...] = ()) -> Figure:
+    return Figure(_still(file), shows, state, marks, _still(file) if marks else None)
 
 
 MANY = (
@@ -75,7 +76,7 @@ def sections() -> tuple[EditionSection, ...]:
     return (
         EditionSection("Before you start", ("Read the whole procedure once.",), (), ()),
         EditionSection("Strip", ("Lay the parts out in the order in which they come off.",), (), strip),
-        EditionSection("Refit", (), (Named("Note", "clean hands, clean rag"),), refit),
+        EditionSection("Refit", (), (typed("Note: clean hands, clean rag"),), refit),
     )
 
 
@@ -85,8 +86,8 @@ def _chock() -> EditionStep:
         "chock",
         "Chock the other wheel in front and behind",
         spans=(Span("strip", Fraction(0), Fraction(20)),),
-        moves=(Named("For now", "wheel chock"), Named("State", "trailer hitched")),
-        figures=(_figure("chock.jpg", "chocks at both sides of the wheel", "Chocks pushed home"),),
+        moves=(typed("For now: wheel chock"), typed("State: trailer hitched")),
+        figures=(_figure("chock.jpg", "Chocks pushed home"),),
         basis=Basis.FOOTAGE,
         footage=Fraction(20),
     )
@@ -103,9 +104,9 @@ def _raise() -> EditionStep:
             hazard(Signal.CAUTION, "the jack handle springs back", "bruised hand", "let it down slowly"),
             hazard(Signal.WARNING, "the trailer can roll", "crushed foot", "check the chocks first", FROM_MEMORY),
         ),
-        tools=(Line("2 x axle stand"), Line("trolley jack", origin="seen strip 0:31")),
-        moves=(Named("State", "trailer raised"), Named("For now", "2 x axle stand")),
-        holds=(Named("Hold", "rock the trailer: it must not move on the stands", ("the senior technician",)),),
+        tools=(*listed("Tool: 2 x axle stand"), *listed("Tool: trolley jack (seen strip 0:31)")),
+        moves=(typed("State: trailer raised"), typed("For now: 2 x axle stand")),
+        holds=(typed("Hold: rock the trailer: it must not move on the stands | the senior technician"),),
         basis=Basis.TYPED,
         minutes=Decimal(6),
     )
@@ -123,27 +124,23 @@ def _dust_cap() -> EditionStep:
         ),
         standing=STANDS,
         hazards=(hazard(Signal.CAUTION, "the bar can slip", "cut hand", "push away from you, other hand clear"),),
-        tools=(Line("flat bar", origin="said strip 0:44"),),
-        wear=(
-            Line("eye protection", signs=(Sign("M004", "Wear eye protection"),)),
-            Line("gloves", origin="from memory", signs=(Sign("M009", "Wear protective gloves"),)),
-        ),
-        moves=(Named("Off", "dust cap", ("tray: 3",)),),
+        tools=listed("Tool: flat bar (said strip 0:44)"),
+        wear=(*listed("Wear: eye protection"), *listed("Wear: gloves (from memory)")),
+        moves=(typed("Off: dust cap | tray: 3"),),
         key_points=(
-            Line("turn the hub a little after each push", "a bent cap lets water in"),
-            Line("keep the bar flat", "", "said strip 0:51"),
+            typed("Key point: turn the hub a little after each push | a bent cap lets water in"),
+            typed("Key point: keep the bar flat (said strip 0:51)"),
         ),
         figures=(
             _figure(
                 "dust-cap.jpg",
-                "dust cap started evenly all round",
                 "Cap started evenly all round",
                 marks=(
                     Mark(MarkShape.ARROW, (0.61, 0.40, 0.52, 0.47), "start here", Place("procedure.md", 60)),
                     Mark(MarkShape.RING, (0.2, 0.6), "then here", Place("procedure.md", 61)),
                 ),
             ),
-            _figure("tall.jpg", "rim of the cap from the side", "The rim from the side", "detail"),
+            _figure("tall.jpg", "The rim from the side", PictureState.DETAIL),
         ),
         clip=Clip("dust-cap.mp4", Fraction(2), 320, 180, sound=False),
         captions=(
@@ -162,17 +159,17 @@ def _keeper() -> EditionStep:
         "Draw the split pin and take the keeper off",
         standing=STANDS,
         only_if="the hub has a keeper over the nut",
-        tools=(Line("pliers"), Line("13 mm socket")),
+        tools=listed("Tool: pliers; 13 mm socket"),
         moves=(
-            Named("Off", "keeper", ("by: 2 x M8 bolt, 13 mm", "tray: 3"), "seen strip 1:21"),
-            Named("Off", "split pin, scrap"),
+            typed("Off: keeper | by: 2 x M8 bolt, 13 mm | tray: 3 (seen strip 1:21)"),
+            typed("Off: split pin, scrap"),
         ),
         notes=(
-            Named("Hidden", "the pin's bent end", ("behind the keeper, feel with a finger",)),
-            Named("If", "the pin is rusted in", ("soak it and wait", "10"), "from memory"),
-            Named("Note", f"hostile {SCRIPT} {IMPORT} {MATHS} [link](javascript:alert(1))"),
+            typed("Hidden: the pin's bent end | behind the keeper, feel with a finger"),
+            typed("If: the pin is rusted in | soak it and wait | 10 (from memory)"),
+            typed(f"Note: hostile {SCRIPT} {IMPORT} {MATHS} [link](javascript:alert(1))"),
         ),
-        figures=(_figure("keeper-off.jpg", "hub without its keeper", "Keeper off"),),
+        figures=(_figure("keeper-off.jpg", "Keeper off"),),
         basis=Basis.TYPED,
         minutes=Decimal(4),
     )
@@ -184,10 +181,10 @@ def _hub_off() -> EditionStep:
         "hub-off",
         "Pull the hub off the stub axle",
         standing=STANDS,
-        moves=(Named("Off", "hub"),),
-        checks=(Named("Measure", "stub axle diameter", ("24.97 to 25.00 mm", "with: micrometer"), "from D1 p. 3"),),
-        notes=(Named("Lift", "hub and drum", ("9 kg", "from 40 cm, to 80 cm, reach 30 cm")),),
-        figures=(_figure("tall.jpg", "bare stub axle", "Bare stub axle"),),
+        moves=(typed("Off: hub"),),
+        checks=(typed("Measure: stub axle diameter | 24.97 to 25.00 mm | with: micrometer (from D1 p. 3)"),),
+        notes=(typed("Lift: hub and drum | 9 kg | from 40 cm, to 80 cm, reach 30 cm"),),
+        figures=(_figure("tall.jpg", "Bare stub axle"),),
     )
 
 
@@ -197,9 +194,9 @@ def _pack() -> EditionStep:
         "clean",
         "Wipe the stub axle clean",
         standing=STANDS,
-        supplies=(Line("lint-free rag"), Line("brake cleaner, 50 ml")),
+        supplies=listed("Supply: lint-free rag; brake cleaner, 50 ml"),
         no_phone="brake cleaner",
-        key_points=(Line("wipe away from the seat", "grit cuts the new bearing"),),
+        key_points=(typed("Key point: wipe away from the seat | grit cuts the new bearing"),),
     )
 
 
@@ -209,11 +206,11 @@ def _bearings() -> EditionStep:
         "bearings",
         "Slide the hub with its new bearings onto the stub axle",
         standing=STANDS,
-        parts=(Line("1 x bearing and seal kit, new"),),
-        supplies=(Line("bearing grease, 60 g"),),
-        moves=(Named("On", "hub"),),
-        figures=(_figure("refit.jpg", "hub back on the stub axle", "Hub home against the seal"),),
-        as_found=_figure("keeper-found.jpg", "hub before it came off", "Hub before it came off", "found"),
+        parts=listed("Part: 1 x bearing and seal kit, new"),
+        supplies=listed("Supply: bearing grease, 60 g"),
+        moves=(typed("On: hub"),),
+        figures=(_figure("refit.jpg", "Hub home against the seal"),),
+        as_found=_figure("keeper-found.jpg", "Hub before it came off", PictureState.FOUND),
         as_found_step=5,
     )
 
@@ -226,16 +223,16 @@ def _tighten() -> EditionStep:
         "Fit the keeper and tighten its bolts crosswise",
         standing=STANDS,
         torques=rows,
-        moves=(Named("On", "keeper", ("by: 2 x M8 bolt, 13 mm",)), Named("Nip up", "hub nut")),
-        checks=(Named("Check", "spin the hub", ("runs free without rocking",)),),
-        figures=(_figure("refit.jpg", "keeper with both bolts", "Keeper on"),),
-        as_found=_figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found"),
+        moves=(typed("On: keeper | by: 2 x M8 bolt, 13 mm"), typed("Nip up: hub nut")),
+        checks=(typed("Check: spin the hub | runs free without rocking"),),
+        figures=(_figure("refit.jpg", "Keeper on"),),
+        as_found=_figure("keeper-found.jpg", "Keeper before it came off", PictureState.FOUND),
         as_found_step=4,
     )
 
 
 def pairs() -> tuple[PicturePair, ...]:
-    found = _figure("keeper-found.jpg", "keeper before it came off", "Keeper before it came off", "found")
+    found = _figure("keeper-found.jpg", "Keeper before it came off", PictureState.FOUND)
     return (PicturePair("keeper", 4, found, 8, None), PicturePair("hub", 5, found, 7, found))
 
 
@@ -293,10 +290,10 @@ def _gas() -> EditionStep:
         standing=STANDS,
         reserved="a licensed gas fitter",
         hazards=(hazard(Signal.DANGER, "gas can leak", "explosion, will kill", "no flame, no switch nearby"),),
-        holds=(Named("Hold", "leak test passed and written down", ("the gas fitter",)),),
+        holds=(typed("Hold: leak test passed and written down | the gas fitter"),),
         prose=("Secret method: turn the union a quarter.",),
-        key_points=(Line("secret key point"),),
-        tools=(Line("secret spanner"),),
+        key_points=(typed("Key point: secret key point"),),
+        tools=listed("Tool: secret spanner"),
     )
 
 
@@ -306,7 +303,7 @@ def _lower() -> EditionStep:
         "lower",
         "Take the stands out and lower the trailer",
         standing=STANDS,
-        moves=(Named("Ends", "trailer raised"), Named("Out again", "2 x axle stand")),
+        moves=(typed("Ends: trailer raised"), typed("Out again: 2 x axle stand")),
         basis=Basis.TYPED,
         minutes=Decimal(5),
     )
@@ -317,7 +314,7 @@ def _spin() -> EditionStep:
         11,
         "drive",
         "Drive 500 m and feel whether the hub is warm",
-        checks=(Named("Check", "hand on the hub", ("hand-warm at most",)),),
+        checks=(typed("Check: hand on the hub | hand-warm at most"),),
         basis=Basis.TYPED,
         minutes=Decimal(8),
     )

@@ -3,27 +3,30 @@
 from decimal import Decimal
 from fractions import Fraction
 
-from procbuilder.model.edition import FrontList, Line
+from procbuilder.model.edition import FrontList
 from procbuilder.model.estimate import Basis, Estimate, StepTime
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, worded
 from tests.publish.sample_words import SCRIPT
+from tests.publish.typed import listed, typed
 
 
 def lists() -> tuple[FrontList, ...]:
     return (
         FrontList(
-            "Conditions",
+            "Condition",
             (
-                Line("hitched to a parked tow car, its parking brake on, hard level ground"),
-                Line("the wheel on the other side chocked in front and behind", origin="said strip 0:05"),
+                typed("Condition: hitched to a parked tow car, its parking brake on, hard level ground"),
+                typed("Condition: the wheel on the other side chocked in front and behind (said strip 0:05)"),
             ),
             none=False,
         ),
-        FrontList("Documents", (Line("D1", "Axle maker's data sheet, 2024-03, checked 2026-02-01"),), none=False),
-        FrontList("Wear", (Line("eye protection"), Line("gloves")), none=False),
-        FrontList("Included", (Line("one hub, both bearings"),), none=False),
+        FrontList(
+            "Document", (typed("Document: D1 | Axle maker's data sheet | 2024-03 | checked 2026-02-01"),), none=False
+        ),
+        FrontList("Wear", (*listed("Wear: eye protection"), *listed("Wear: gloves")), none=False),
+        FrontList("Included", (typed("Included: one hub, both bearings"),), none=False),
         FrontList("Not included", (), none=True),
     )
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from jinja2 import UndefinedError
 
-from procbuilder.model.edition import Edition, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.footage import Clip
 from procbuilder.model.worked import Standing
 from procbuilder.publish import pagewords as words
@@ -18,6 +18,7 @@ from procbuilder.publish.html import page
 from tests.publish.blocks import TEMPLATES, after, read, views
 from tests.publish.sample import changed_step
 from tests.publish.sample_words import SCRIPT
+from tests.publish.typed import typed
 
 STILL_DANGEROUS = (
     "Still dangerous: DANGER the trailer can drop off the stands – keep both stands under the axle, "
@@ -46,13 +47,13 @@ def test_page_a_step_reads_in_the_order_in_which_it_is_worked(edition: Edition) 
         "gloves from memory, not checked",
         "Tool",
         "flat bar said strip 0:44",
-        "[picture: dust cap started evenly all round]",
+        "[picture: Cap started evenly all round. Marked: arrow, start here; ring, then here]",
         "[clip: media/dust-cap.mp4]",
         *("Show picture", "Slower", "Picture back", "Picture on"),
         "Cap started evenly all round",
         "Marked: start here; then here",
         "done, strip 0:42",
-        "[picture: rim of the cap from the side]",
+        "[picture: The rim from the side]",
         "The rim from the side",
         "detail, strip 0:42",
         "Work round the rim with the flat bar, a little at a time.",
@@ -138,7 +139,7 @@ def test_page_refit_shows_how_it_was_found_and_in_which_step(edition: Edition) -
     assert after(blocks, "Hub home against the seal", 5) == [
         "done, strip 0:42",
         "As found, not proof that it was right – step 5",
-        "[picture: hub before it came off]",
+        "[picture: Hub before it came off]",
         "Hub before it came off",
         "found, strip 0:42",
     ]
@@ -186,8 +187,8 @@ def test_page_only_if_stands_before_the_command(edition: Edition) -> None:
 
 
 def test_page_where_a_step_leads_stands_once_behind_its_checks_with_a_link(edition: Edition) -> None:
-    leads = Named("Then", "step 3, Prise off the dust cap", ("from there on everything once more",), step=3)
-    changed = changed_step(edition, "clean", notes=(leads, Named("Note", "keep the rag")))
+    leads = typed("Then: #dust-cap")
+    changed = changed_step(edition, "clean", notes=(leads, typed("Note: keep the rag")))
     blocks = views(changed)["clean"]
     line = "Then: step 3, Prise off the dust cap – from there on everything once more"
     assert blocks.count(line) == 1
@@ -206,7 +207,9 @@ def test_page_words_of_a_section_stand_in_its_first_step_or_before_the_start(edi
 
 def test_page_no_time_stands_beside_a_step(edition: Edition) -> None:
     steps = [block for name, blocks in views(edition).items() if name and not name.startswith("_") for block in blocks]
-    assert not [block for block in steps if re.search(r"\bmin\b|\bminutes?\b|\bhours?\b", block)]
+    assert not [
+        block for block in steps if not block.startswith("If:") and re.search(r"\bmin\b|\bminutes?\b|\bhours?\b", block)
+    ]
 
 
 @pytest.mark.parametrize(
@@ -218,7 +221,7 @@ def test_page_no_time_stands_beside_a_step(edition: Edition) -> None:
     ],
 )
 def test_page_status_is_plain_at_the_top_of_every_view(edition: Edition, status: str, said: str) -> None:
-    read_page = views(dataclasses.replace(edition, status=status, why_draft=""))
+    read_page = views(dataclasses.replace(edition, status=status, problems=()))
     assert read_page[""][3] == said
     assert all(blocks[0].endswith(said) for name, blocks in read_page.items() if name and not name.startswith("_"))
 
@@ -269,5 +272,5 @@ def test_page_same_edition_gives_same_bytes(edition: Edition) -> None:
 def test_page_a_template_that_asks_for_an_unknown_word_fails(edition: Edition, tmp_path: Path) -> None:
     shutil.copytree(TEMPLATES, tmp_path, dirs_exist_ok=True)
     (tmp_path / "html" / "standing.html").write_text("{{ step.not_there }}", encoding="utf-8")
-    with pytest.raises(UndefinedError, match="EditionStep object' has no attribute 'not_there'"):
+    with pytest.raises(UndefinedError, match="SpokenStep object' has no attribute 'not_there'"):
         page(edition, templates=tmp_path)

@@ -18,7 +18,7 @@ def test_page_overview_names_identity_status_and_what_comes_first(edition: Editi
         "P-014 – Trailer wheel hub – renew the bearings",
         "Trailer wheel hub – renew the bearings",
         "P-014 revision B Check the current revision before use",
-        "DRAFT – not approved 2 problems stop an approval",
+        "DRAFT – not approved 2 problems must be settled before it may be approved",
     ]
     assert read_page["_overview"][:20] == [
         "Overview",

@@ -11,10 +11,13 @@ from playwright.sync_api import Browser
 from procbuilder.media.drawing import draw
 from procbuilder.model.edition import Edition, Figure
 from procbuilder.model.footage import TYPED_MOMENT, Still
-from procbuilder.model.marks import Mark, MarkShape
+from procbuilder.model.marks import Mark, MarkShape, PictureState
 from procbuilder.model.origin import Place
 from procbuilder.publish.html import page
+from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.overlay import drawing, outline
+from procbuilder.publish.teller import Teller
+from procbuilder.publish.told import ToldFigure
 from tests.publish.blocks import TEMPLATES
 
 HERE = Place("procedure.md", 1)
@@ -26,8 +29,9 @@ MARKS = (
 )
 
 
-def _figure(width: int, height: int) -> Figure:
-    return Figure(Still("grey.jpg", width, height, "", None, "grey.jpg", TYPED_MOMENT), "", "", "done", MARKS)
+def _figure(width: int, height: int) -> ToldFigure:
+    still = Still("grey.jpg", width, height, "", None, "grey.jpg", TYPED_MOMENT)
+    return Teller(ENGLISH).figure(Figure(still, "", PictureState.DONE, MARKS), "Turn it")
 
 
 def test_the_path_holds_the_typed_fractions() -> None:

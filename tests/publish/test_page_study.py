@@ -10,6 +10,7 @@ from procbuilder.publish.html import page as page_of
 from procbuilder.publish.selftest import selftest
 from tests.publish.blocks import TEMPLATES
 from tests.publish.sample import changed_step, sample_edition
+from tests.publish.typed import listed
 from tests.publish.visit import WIDTHS, Visit, broken_rules, overflow, until
 
 
@@ -43,18 +44,15 @@ def test_pictures_to_choose_from_do_not_tell_which_is_right(visit: Visit) -> Non
 
 def test_a_link_leads_to_the_moment_in_the_clip(visit: Visit) -> None:
     """Here the tool was named three quarters of a second into a clip of two seconds."""
-    from dataclasses import replace
     from fractions import Fraction
 
-    from procbuilder.model.edition import Line
     from procbuilder.model.timecode import Span
 
     edition = sample_edition(visit.site / "media")
-    step = next(one for one in edition.steps if one.id == "dust-cap")
     span = Span("strip", Fraction(42), Fraction(44))
-    tools = (replace(step.tools[0], text="22 mm bar", origin="said strip 0:43.750"),)
+    tools = listed("Tool: 22 mm bar (said strip 0:43.750)")
     edition = changed_step(edition, "dust-cap", tools=tools, spans=(span,), footage=Fraction(2))
-    edition = changed_step(edition, "clean", tools=(Line("brush"), Line("scraper")))
+    edition = changed_step(edition, "clean", tools=listed("Tool: brush; scraper"))
     (visit.site / "moment.html").write_text(page_of(edition, templates=TEMPLATES), encoding="utf-8")
     page = visit.open("moment.html#_study")
     page.evaluate("document.querySelector('.moment').closest('details').open = true")

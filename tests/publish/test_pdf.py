@@ -15,6 +15,8 @@ from procbuilder.publish import words
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
+from procbuilder.publish.spoken import spoken
+from procbuilder.publish.terms import BALANCES, OPENINGS
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 from procbuilder.publish.wording.problems import said
@@ -24,17 +26,18 @@ from tests.publish.sheet import EPOCH, TEMPLATES, pages, sheet, solid, whole
 def _facts(edition: Edition) -> Iterator[str]:
     """Every text that must be on the sheet."""
     yield from (edition.title, edition.number, edition.item, edition.applies_to, edition.not_for, edition.ask)
-    for line in (*edition.tools, *edition.supplies, *edition.parts):
+    told = spoken(edition)
+    for line in (*told.tools, *told.supplies, *told.parts):
         yield from (line.name, line.quantity)
-    for front in edition.lists:
+    for front in told.lists:
         yield from (line.text for line in front.lines)
     for section in edition.sections:
         yield section.title
     for row in edition.torques:
         yield from (row.item.words, row.value.text, row.order, row.when, row.look_in)
     for entry in edition.ledger.entries:
-        yield from (entry.item, entry.opening.value, entry.balance.value[1:], entry.reason)
-    for named in edition.closing:
+        yield from (entry.item, OPENINGS[entry.opening], BALANCES[entry.balance][1:], entry.reason)
+    for named in told.closing:
         yield from (named.text, *named.extra)
     for problem in edition.problems:
         yield from (str(problem.place), said(problem).what, said(problem).instead)
@@ -61,13 +64,13 @@ def test_each_page_has_its_number_revision_status_and_what_comes_first(printed: 
     ("status", "shown"), [("withdrawn", "WITHDRAWN"), ("review", "In review"), ("approved", "Approved")]
 )
 def test_each_page_tells_the_status(edition: Edition, media: Path, status: str, shown: str) -> None:
-    sheets = pages(sheet(replace(edition, status=status, why_draft=""), media))
+    sheets = pages(sheet(replace(edition, status=status, problems=()), media))
     assert [page.count("DRAFT") for page in sheets] == [0] * len(sheets)
     assert all(page.count(shown) >= 1 for page in sheets)
 
 
 def test_a_draft_says_why_it_is_one(text: str) -> None:
-    assert "DRAFT 2 problems stop an approval" in text
+    assert "DRAFT 2 problems must be settled before it may be approved" in text
 
 
 @pytest.mark.parametrize(("status", "shown"), [("draft", True), ("review", True), ("withdrawn", False)])
@@ -130,10 +133,10 @@ def test_an_explicit_none_is_said(edition: Edition, media: Path) -> None:
     lists = (
         FrontList("Condition", (), none=True),
         FrontList("Wear", (), none=False),
-        FrontList("Tools", (), none=True),
+        FrontList("Tool", (), none=True),
     )
     text = whole(sheet(replace(edition, lists=lists, tools=()), media))
-    assert "Condition None. Wear not stated Tools None. Supplies" in text
+    assert "Conditions None. Wear not stated Tools None. Supplies" in text
 
 
 def test_the_outline_has_each_section_and_each_step(edition: Edition, printed: bytes) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from procbuilder.model.edition import Edition, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.fault import CannotPrint
 from procbuilder.model.ledger import Ledger
@@ -18,9 +18,10 @@ from procbuilder.publish import words
 from procbuilder.publish.pdf import pdf
 from procbuilder.publish.wording.faults import said_fault
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
+from tests.publish.typed import typed
 
 EMPTY = Edition(
-    title="", number="", revision="", status="review", why_draft="", item="", applies_to="", not_for="", author="",
+    title="", number="", revision="", status="review", item="", applies_to="", not_for="", author="",
     work_place="", people="", ask="", language="", intro=(), hazards=(), lists=(), tools=(), supplies=(), parts=(),
     trays=(), sections=(), torques=(), ledger=Ledger(), pairs=(), estimate=Estimate(), closing=(), problems=(),
     recordings=(),
@@ -49,7 +50,7 @@ def test_long_words_stay_within_the_page(edition: Edition, media: Path) -> None:
         for row in edition.torques
     )
     long = replace(
-        with_step(edition, 6, command=LONG, moves=(Named(LONG, LONG, (LONG,)),)),
+        with_step(edition, 6, command=LONG, moves=(typed(f"Off: {LONG} | tray: {LONG}"),)),
         title=LONG,
         number=LONG,
         item=LONG,

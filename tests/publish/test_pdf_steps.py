@@ -6,11 +6,13 @@ from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
-from procbuilder.model.edition import Edition, EditionSection, Line
+from procbuilder.model.edition import Edition, EditionSection
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import Place
 from procbuilder.publish import words
+from procbuilder.publish.spoken import spoken
 from tests.publish.sheet import pages, sheet, solid, whole, with_step
+from tests.publish.typed import typed
 
 
 def _step_text(text: str, number: int) -> str:
@@ -21,14 +23,14 @@ def _step_text(text: str, number: int) -> str:
 
 
 def _step_facts(edition: Edition) -> Iterator[str]:
-    for step in edition.steps:
+    for step in spoken(edition).steps:
         yield step.command
         for hazard in step.hazards:
             yield from (hazard.signal.value, hazard.hazard, hazard.consequence, hazard.avoid)
         yield from (*step.standing.protections, step.only_if, *(named.text for named in step.holds))
         if not step.reserved:
             yield from (line.text for line in (*step.tools, *step.supplies, *step.parts, *step.wear, *step.key_points))
-            yield from (line.extra for line in step.key_points)
+            yield from (part for line in step.key_points for part in line.extra)
             yield from (
                 part for named in (*step.moves, *step.checks, *step.notes) for part in (named.text, *named.extra)
             )
@@ -114,9 +116,10 @@ def test_a_step_stays_on_one_page(edition: Edition, printed: bytes) -> None:
 
 
 def test_a_step_longer_than_a_page_goes_on_overleaf(edition: Edition, media: Path) -> None:
-    tools = tuple(Line(f"tool number {number}") for number in range(150))
+    tools = tuple(typed(f"Tool: tool number {number}") for number in range(150))
     sheets = pages(sheet(with_step(edition, 6, tools=tools), media))
-    assert [tool.text for tool in tools if tool.text not in " ".join(sheets)] == []
+    names = [item.name for tool in tools for item in tool.items]
+    assert [name for name in names if name not in " ".join(sheets)] == []
     assert sum("tool number" in page for page in sheets) >= 4
 
 

@@ -44,7 +44,9 @@ def test_phone_a_long_clip_gives_way_to_its_still(edition: Edition, media: Path)
     long = changed_step(edition, "dust-cap", clip=Clip("dust-cap.mp4", Fraction(201, 10), 320, 180, sound=False))
     html = phone(long, templates=TEMPLATES, media=media).decode()
     assert "<video" not in html
-    assert "[picture: dust cap started evenly all round]" in read(html)["dust-cap"]
+    assert (
+        "[picture: Cap started evenly all round. Marked: arrow, start here; ring, then here]" in read(html)["dust-cap"]
+    )
 
 
 def test_phone_clips_end_when_the_room_is_used_up(
@@ -59,4 +61,4 @@ def test_phone_clips_end_when_the_room_is_used_up(
     html = phone(two, templates=TEMPLATES, media=media).decode()
     (media / "second.mp4").unlink()
     assert html.count("<video") == 1
-    assert "[picture: hub without its keeper]" in read(html)["keeper"]
+    assert "[picture: Keeper off]" in read(html)["keeper"]

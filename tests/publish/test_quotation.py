@@ -6,12 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from procbuilder.model.edition import Edition, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Extra, Price
 from procbuilder.publish.html import page, phone, quotation_page
 from procbuilder.publish.quotation import NO_PRICE, quotation
 from tests.publish.blocks import TEMPLATES, after, read
 from tests.publish.sheet import pages, sheet, solid
+from tests.publish.typed import typed
 
 
 @pytest.fixture(scope="module")
@@ -21,8 +22,8 @@ def priced(edition: Edition) -> Edition:
         extras=(Extra("a stud breaks", "30"), Extra("the bore is worn", "")),
         price=Price(Decimal("62.00"), "EUR", Decimal("24.80"), Decimal("43.40")),
     )
-    finding = Named("Finding", "tyre worn to 1 mm", ("unsafe", "driver told, declined"))
-    return replace(edition, estimate=estimate, closing=(finding, Named("Later", "nuts", ("after 50 km",))))
+    finding = typed("Finding: tyre worn to 1 mm | unsafe | driver told, declined")
+    return replace(edition, estimate=estimate, closing=(finding, typed("Later: nuts | after 50 km")))
 
 
 def blocks(edition: Edition) -> list[str]:
@@ -34,7 +35,7 @@ def test_page_says_what_is_quoted(priced: Edition) -> None:
     assert told[1:4] == [
         "Quotation and booking: Trailer wheel hub – renew the bearings",
         "P-014 revision B Check the current revision before use",
-        "DRAFT – not approved 2 problems stop an approval",
+        "DRAFT – not approved 2 problems must be settled before it may be approved",
     ]
     assert after(told, "Labour", 2) == [
         "Hands-on at least 0.5 h (a lower bound: not every step has a time of its own), waiting 10 min, one person, "
@@ -56,7 +57,7 @@ def test_every_part_and_supply_has_its_quantity_or_says_that_it_is_not_known(pri
     rows = quotation(priced).items
     assert len(rows) == len(priced.parts) + len(priced.supplies)
     assert ("Part", "bearing and seal kit, new", "1 x") in rows
-    none = replace(priced, parts=(replace(priced.parts[0], quantity=""),), supplies=())
+    none = replace(priced, parts=(replace(priced.parts[0], quantity=None),), supplies=())
     assert quotation(none).items[0][2] == "not known"
 
 

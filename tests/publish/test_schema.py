@@ -27,7 +27,7 @@ RECORDS: dict[str, dict[str, Any]] = {
     "Edition": SCHEMA,
     **{name: record for name, record in SCHEMA["$defs"].items() if name != "Value"},
 }
-FACTS = {kind.__name__: kind for kind in (StepRef, Time, Term, Blank, Phrase)} | {"ProposedLine": Line}
+FACTS = {kind.__name__: kind for kind in (StepRef, Time, Term, Blank, Line, Phrase)}
 """Records among the facts of a problem, beside those of the edition itself."""
 
 

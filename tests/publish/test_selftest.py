@@ -6,12 +6,14 @@ from fractions import Fraction
 
 import pytest
 
-from procbuilder.model.edition import Edition, EditionStep, Line, Named
+from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.torque import read_torque
-from procbuilder.publish.data import edition_json
+from procbuilder.publish.data import plain
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.selftest import MOST_OF_A_KIND, Question, selftest
+from procbuilder.publish.spoken import spoken
 from tests.publish.sample import changed_step
+from tests.publish.typed import listed, typed
 
 
 def asked(edition: Edition, kind: str) -> list[Question]:
@@ -29,7 +31,7 @@ def test_selftest_asks_what_fades_first(edition: Edition) -> None:
 
 
 def test_selftest_every_option_is_something_the_procedure_says(edition: Edition) -> None:
-    said = json.dumps(json.loads(edition_json(edition)), ensure_ascii=False)
+    said = json.dumps([plain(section) for section in spoken(edition).sections], ensure_ascii=False)
     questions = selftest(edition)
     for question in questions:
         for option in (*question.options, question.answer):
@@ -59,8 +61,7 @@ def test_selftest_order_is_asked_only_where_one_step_follows_the_other(edition: 
 
 
 def test_selftest_what_must_come_before_is_never_mixed_with_what_came_before_too(edition: Edition) -> None:
-    (off,) = (step.number for step in edition.steps if step.id == "hub-off")
-    demanding = changed_step(edition, "clean", notes=(Named("After", f"step {off}, Pull the hub off", step=off),))
+    demanding = changed_step(edition, "clean", notes=(typed("After: #hub-off"),))
     (question,) = asked(demanding, "before")
     commands = {one.command: one.number for one in edition.steps}
     assert question.answer == "Pull the hub off the stub axle"
@@ -90,12 +91,12 @@ def test_selftest_amounts_are_compared_in_one_unit(edition: Edition) -> None:
     """Among grams a single millilitre would tell itself."""
     supplies = {"chock": "oil, 20 ml", "raise": "paste, 5 g", "clean": "cleaner, 200 ml", "lower": "wax, 9 g"}
     for name, words in supplies.items():
-        edition = changed_step(edition, name, supplies=(Line(words),))
+        edition = changed_step(edition, name, supplies=listed(f"Supply: {words}"))
     assert [set(question.options) for question in asked(edition, "quantity")] == [set(), set(), {"60 g", "5 g", "9 g"}]
 
 
 def test_selftest_single_use_is_asked_among_what_goes_back(edition: Edition) -> None:
-    fitted = tuple(Named("On", words) for words in ("split pin, new", "keeper", "hub nut", "wheel"))
+    fitted = tuple(typed(f"On: {words}") for words in ("split pin, new", "keeper", "hub nut", "wheel"))
     (question,) = asked(changed_step(edition, "keeper-on", moves=fitted), "new")
     assert question.answer == "split pin"
     assert set(question.options) == {"split pin", "hub", "keeper", "hub nut"}
@@ -114,7 +115,7 @@ def test_selftest_too_few_facts_are_to_be_said_aloud(edition: Edition) -> None:
 
 def test_selftest_two_answers_to_one_question_leave_it_out(edition: Edition) -> None:
     """The same key point with two reasons cannot be asked."""
-    again = (Line("turn the hub a little after each push", "it is done so"),)
+    again = (typed("Key point: turn the hub a little after each push | it is done so"),)
     asks = [question.ask for question in asked(changed_step(edition, "hub-off", key_points=again), "reason")]
     assert asks == ["Why: “wipe away from the seat”?"]
 
@@ -133,14 +134,14 @@ def test_selftest_is_the_same_each_time_and_its_order_tells_nothing(edition: Edi
 
 @pytest.mark.parametrize(
     ("origin", "seconds"),
-    [("said strip 0:51", 9), ("seen strip 0:42", 0), ("said 1:14.500", Fraction(65, 2)), ("said strip 1:15", None),
-     ("said refit 0:51", None), ("from D1 p. 4", None), ("", None)],
+    [("(said strip 0:51)", 9), ("(seen strip 0:42)", 0), ("(said 1:14.500)", Fraction(65, 2)),
+     ("(said strip 1:15)", None), ("(said refit 0:51)", None), ("(from D1 p. 4)", None), ("", None)],
 )  # fmt: skip
 def test_a_moment_of_the_film_is_found_in_the_clip(edition: Edition, origin: str, seconds: Fraction | None) -> None:
     """The clip of this step is strip 0:42 to 1:15."""
-    assert moment_in_clip(step(edition, "dust-cap"), origin) == seconds
+    assert moment_in_clip(step(edition, "dust-cap"), typed(f"Note: here {origin}").origin) == seconds
 
 
 def test_a_moment_is_not_guessed_where_parts_were_cut_out(edition: Edition) -> None:
     shorter = dataclasses.replace(step(edition, "dust-cap"), footage=Fraction(30))
-    assert moment_in_clip(shorter, "said strip 0:51") is None
+    assert moment_in_clip(shorter, typed("Note: here (said strip 0:51)").origin) is None

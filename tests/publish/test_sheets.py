@@ -27,12 +27,16 @@ from tests.publish.sheet import EPOCH, pages, solid, with_step
 UNREAD = {
     "marks",
     "marked",
+    "labels",
     "id",
     "kind",
     "look",
     "file",
     "source",
     "reason",
+    "origin",
+    "recording",
+    "original",
     "shape",
     "state",
     "alt",
@@ -118,7 +122,7 @@ def test_without_a_tool_the_sheet_does_not_say_that_none_is_needed(edition: Edit
 
 def test_what_to_order_leaves_the_number_to_the_makers_data(made: dict[str, Sheet], edition: Edition) -> None:
     assert rows(made["order"])[0] == ["Part", "bearing and seal kit, new", "1 x", "blank", "blank", "tick"]
-    bare = replace(edition, parts=(replace(edition.parts[0], quantity=""),), supplies=())
+    bare = replace(edition, parts=(replace(edition.parts[0], quantity=None),), supplies=())
     assert rows(sheets(bare)[1]) == [["Part", "bearing and seal kit, new", "not known", "blank", "blank", "tick"]]
 
 

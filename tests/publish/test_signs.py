@@ -12,14 +12,14 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.infer.signs import signs
+from procbuilder.infer.lexicon import load
 from procbuilder.model.edition import Edition
 from procbuilder.model.sign import Sign
 from procbuilder.publish.html import page
 from procbuilder.publish.signs import drawing, drawings, used
 from tests.publish.sheet import TEMPLATES
 
-SHOWN = sorted(signs(), key=lambda sign: sign.number)
+SHOWN = [Sign(number, sign.meaning) for number, sign in sorted(load().signs.items())]
 YELLOW, BLUE, RED, GREEN = "#f9a800", "#005387", "#9b2423", "#237f52"
 COLOURS = {
     "W": {YELLOW, "#000"}, "M": {BLUE, "#fff"}, "P": {RED, "#fff", "#000"}, "E": {GREEN, "#fff"}, "F": {RED, "#fff"},
@@ -33,7 +33,7 @@ ACROSS = 96
 
 
 def _root(sign: Sign) -> ElementTree.Element:
-    return ElementTree.fromstring(drawing(sign, TEMPLATES).read_text(encoding="utf-8"))
+    return ElementTree.fromstring(drawing(sign.number, TEMPLATES).read_text(encoding="utf-8"))
 
 
 def _name(element: ElementTree.Element) -> str:
@@ -47,7 +47,7 @@ def rendered(tmp_path_factory: pytest.TempPathFactory) -> dict[str, np.ndarray]:
 
     room = tmp_path_factory.mktemp("signs")
     for sign in SHOWN:
-        (room / f"{sign.number}.svg").write_bytes(drawing(sign, TEMPLATES).read_bytes())
+        (room / f"{sign.number}.svg").write_bytes(drawing(sign.number, TEMPLATES).read_bytes())
     names = ", ".join(f'"{sign.number}"' for sign in SHOWN)
     source = f'#set page(width: 12mm, height: 12mm, margin: 0mm)\n#for name in ({names}) {{ image(name + ".svg") }}'
     (room / "main.typ").write_text(source, encoding="utf-8")
@@ -70,7 +70,7 @@ def test_each_drawing_has_the_shape_and_the_colours_of_its_kind(sign: Sign) -> N
     shape, measure = FRAMES[kind]
     assert _name(frame) == shape
     assert measure in frame.attrib.values()
-    text = drawing(sign, TEMPLATES).read_text(encoding="utf-8")
+    text = drawing(sign.number, TEMPLATES).read_text(encoding="utf-8")
     assert set(re.findall(r"#[0-9a-f]{3,6}\b", text)) <= COLOURS[kind]
     assert {_name(element) for element in root.iter()} <= {"svg", "title", "g", "path", "circle", "ellipse", "rect"}
     assert len(text) < 3000
@@ -120,7 +120,7 @@ def test_the_page_draws_each_sign_that_it_shows_and_no_other(edition: Edition) -
     html = page(edition, templates=TEMPLATES)
     shown = set(re.findall(r'href="#_sign-(\w+)"', html))
     assert shown == set(re.findall(r'<symbol id="_sign-(\w+)"', html)) == {"W019", "P024", "M004", "M009"}
-    assert [sign.number for sign in used(edition)] == ["M004", "M009", "P024", "W019"]
+    assert list(used(edition)) == ["M004", "M009", "P024", "W019"]
 
 
 def test_drawings_of_no_sign_are_empty() -> None:

@@ -5,13 +5,14 @@ from fractions import Fraction
 
 import pytest
 
-from procbuilder.model.edition import Edition, Named
+from procbuilder.model.edition import Edition
 from procbuilder.model.film import Card, CardLine, Scene, Style
 from procbuilder.publish import words
 from procbuilder.publish.storyboard import storyboard
 from procbuilder.publish.tokens import panels
 from tests.publish.blocks import TEMPLATES
 from tests.publish.sheet import with_step
+from tests.publish.typed import typed
 
 PANELS = panels(TEMPLATES)
 
@@ -88,7 +89,7 @@ def test_points_go_below_the_footage_and_on_the_card_where_there_is_none(
 
 
 def test_a_mistake_on_film_is_told_first(edition: Edition) -> None:
-    mistake = Named("Mistake", "pushed too far", ("small pushes all round",))
+    mistake = typed("Mistake: pushed too far | small pushes all round")
     scene = storyboard(with_step(edition, 3, notes=(mistake,)), PANELS)[4]
     assert scene.points[0] == "Mistake: pushed too far – small pushes all round"
 

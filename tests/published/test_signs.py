@@ -6,7 +6,7 @@ Several public lists have gloves, helmet and ear protection changed for each oth
 import pytest
 
 from procbuilder.infer.lexicon import load
-from procbuilder.infer.signs import danger_signs, signs
+from procbuilder.infer.signs import danger_signs
 
 REGISTER = {
     "M001": "mandatory", "M002": "manual", "M003": "ear", "M004": "eye", "M005": "earth", "M006": "plug",
@@ -27,7 +27,7 @@ REGISTER = {
 }  # fmt: skip
 
 
-MEANINGS = {sign.number: sign.meaning.lower() for sign in signs()}
+MEANINGS = {number: sign.meaning.lower() for number, sign in load().signs.items()}
 
 
 @pytest.mark.parametrize(("number", "word"), REGISTER.items())
@@ -50,7 +50,7 @@ def test_the_words_of_every_danger_call_for_a_sign_of_its_activity() -> None:
     """But for harm that comes later, on the road, for which no sign stands at the work."""
     other = []
     for one in load().activities:
-        found = [sign.number for sign in danger_signs(one.hazard, one.consequence, one.avoid)]
+        found = [sign.number for sign in danger_signs(one.hazard, one.consequence, one.avoid, load())]
         if not found or found[0] not in one.signs:
             other.append(one.name)
     assert other == ["brake hydraulics opened", "steering and suspension joints", "road wheels"]

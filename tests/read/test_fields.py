@@ -4,16 +4,18 @@ import pytest
 
 from procbuilder.model.fields import BY_NAME, Field
 from procbuilder.model.origin import Place
-from procbuilder.read.fields import Faults, find_kind, near_miss, read_field, split_parts
+from procbuilder.read.fields import find_kind, near_miss, read_field, split_parts
+from procbuilder.read.flaws import Flaws
+from tests.read.told import told
 
 HERE = Place("procedure.md", 1)
 
 
-def field(text: str) -> tuple[Field, Faults]:
+def field(text: str) -> tuple[Field, Flaws]:
     kind, value = find_kind(text)
     assert kind, text
-    faults: Faults = []
-    return read_field(kind, value, HERE, faults), faults
+    flaws: Flaws = []
+    return read_field(kind, value, HERE, flaws), flaws
 
 
 @pytest.mark.parametrize(
@@ -62,10 +64,10 @@ def test_prose_with_a_colon_is_no_near_miss(text: str) -> None:
 
 
 def test_parts_by_place_then_by_word_in_any_order() -> None:
-    entry, faults = field(
+    entry, flaws = field(
         "Torque: keeper bolts | 15 N·m then 30 N·m | when: weight on wheels | order: cross | from: D1 p. 4"
     )
-    assert faults == []
+    assert flaws == []
     assert entry.parts == (
         ("item", "keeper bolts"),
         ("value", "15 N·m then 30 N·m"),
@@ -109,8 +111,8 @@ def test_bars_separate_parts_only_with_spaces_and_unescaped(text: str, parts: li
     ],
 )
 def test_things_with_quantity_and_marks(text: str, items: list[str]) -> None:
-    entry, faults = field(text)
-    assert ([item.words for item in entry.items], faults) == (items, [])
+    entry, flaws = field(text)
+    assert ([item.words for item in entry.items], flaws) == (items, [])
 
 
 def test_counts_and_amounts_are_exact_numbers() -> None:
@@ -120,8 +122,8 @@ def test_counts_and_amounts_are_exact_numbers() -> None:
 
 
 def test_none_is_an_explicit_nothing() -> None:
-    entry, faults = field("Supply: none")
-    assert (entry.none, entry.items, faults) == (True, (), [])
+    entry, flaws = field("Supply: none")
+    assert (entry.none, entry.items, flaws) == (True, (), [])
 
 
 @pytest.mark.parametrize(
@@ -144,8 +146,8 @@ def test_a_bracket_that_is_no_origin_stays_in_the_text() -> None:
 
 
 def test_one_stage_of_a_torque_has_its_number_and_value() -> None:
-    entry, faults = field("Torque: head bolts | stage 2: 60 N·m")
-    assert (entry.part("stage"), entry.part("value"), faults) == ("2", "60 N·m", [])
+    entry, flaws = field("Torque: head bolts | stage 2: 60 N·m")
+    assert (entry.part("stage"), entry.part("value"), flaws) == ("2", "60 N·m", [])
 
 
 @pytest.mark.parametrize(
@@ -165,7 +167,7 @@ def test_one_stage_of_a_torque_has_its_number_and_value() -> None:
     ],
 )  # fmt: skip
 def test_field_with_one_fault_says_what_to_write_instead(text: str, what: str, instead: str) -> None:
-    assert field(text)[1] == [(what, instead)]
+    assert told("field", field(text)[1]) == [(what, instead)]
 
 
 def test_asking_for_a_part_that_a_field_cannot_have_is_an_error() -> None:

@@ -4,6 +4,7 @@ import pytest
 
 from procbuilder.model.timecode import format_time
 from procbuilder.read.headings import Heading, read_heading, slug
+from tests.read.told import told
 
 ONE, TWO = ("strip",), ("strip", "refit")
 
@@ -49,7 +50,7 @@ def test_heading_is_cut_into_spans_command_and_id(
     text: str, recordings: tuple[str, ...], expected: list[str], command: str, step_id: str
 ) -> None:
     heading = read_heading(text, recordings)
-    assert (spans(heading), heading.command, heading.id, heading.faults) == (expected, command, step_id, ())
+    assert (spans(heading), heading.command, heading.id, heading.flaws) == (expected, command, step_id, ())
 
 
 @pytest.mark.parametrize(
@@ -97,7 +98,7 @@ def test_heading_is_cut_into_spans_command_and_id(
 def test_heading_with_one_fault_says_what_to_write_instead(
     text: str, recordings: tuple[str, ...], what: str, instead: str
 ) -> None:
-    assert read_heading(text, recordings).faults == ((what, instead),)
+    assert told("heading", read_heading(text, recordings).flaws) == [(what, instead)]
 
 
 def test_span_keeps_thousandths_exactly() -> None:

@@ -7,9 +7,11 @@ import pytest
 from procbuilder.model.timecode import parse_time
 from procbuilder.publish.wording.problems import line, said
 from procbuilder.read.procedure import read_text
-from procbuilder.read.steplist import ACCEPTED, read_step_list
+from procbuilder.read.steplist import read_step_list
 from procbuilder.read.text import TextFile
 from tests.growth import no_blow_up
+
+ACCEPTED = "write 0:42 Prise off the dust cap, or 0:42-1:15 Prise off the dust cap"
 
 QUOTES = 'close each quote in the same cell; a quote within a quoted cell is written twice: ""'
 

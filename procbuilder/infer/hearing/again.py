@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 
 _GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")

@@ -1,11 +1,11 @@
 """Where a sentence turns aside: to a reason, a time, a condition, an outcome; and where it goes on."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import read_thing
 from procbuilder.infer.hearing.outcome import read_outcome
-from procbuilder.infer.hearing.tokens import SIGNS
-from procbuilder.infer.hearing.wordbook import Wordbook
 
 _BY_THEN = (
     "can",

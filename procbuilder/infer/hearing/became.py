@@ -1,8 +1,8 @@
 """The verb of work that says the same as how a thing is now: "the bolts are tight" tightens them."""
 
+from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.hearing.case import Case
 from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
-from procbuilder.model.words import singular
 
 PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
 """Ways in which something that is off goes back."""

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
 

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from functools import cached_property
 
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import Outcome
 
 

@@ -1,9 +1,9 @@
 """Told as a result that is brought about: "get the nuts started", "I've got the cover unbolted"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.told import Told
 
 _BRINGS_ABOUT = ("get", "gets", "getting", "got", "have", "had", "having", "want", "wants", "need", "needs", "like")

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS, Token
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.wordclass import is_noun
 
 _LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")

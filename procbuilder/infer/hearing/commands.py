@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.english import is_plural
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation
-from procbuilder.model.words import is_plural
 
 MOST_WORDS = 20
 """Words of a command: ASD-STE100, rule 5.1."""

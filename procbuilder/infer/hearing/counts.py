@@ -2,9 +2,9 @@
 
 from decimal import Decimal
 
+from procbuilder.infer.dictionary.nouns import read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.nouns import read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 
 
 def count_behind(clauses: Clauses, at: int, *, many: bool) -> Decimal | None:

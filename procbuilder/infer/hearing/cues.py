@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterable
 from functools import cache
 
-from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import singular
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.wordbook import Wordbook
 
 _WORD = re.compile(r"'?[^\W_]+(?:-[^\W_]+)*")
 

@@ -1,10 +1,10 @@
 """Who does what a verb says, and with which words it is told."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.asides import subordinate_at
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Sentence
 

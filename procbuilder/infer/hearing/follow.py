@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from procbuilder.infer.book import Account, Book
+from procbuilder.infer.dictionary.english import WORDS, is_plural, singular, thing
 from procbuilder.model.fields import BY_NAME, Field
 from procbuilder.model.heard import Act, Operation, Tense
 from procbuilder.model.ledger import Moment, Opening
 from procbuilder.model.moves import FIELD_OF
 from procbuilder.model.quantity import Item, Quantity
-from procbuilder.model.words import is_plural, singular, thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class Follower:
     """Follows everything that is opened, so that what is closed gets the same name."""
 
     def __init__(self) -> None:
-        self.book = Book()
+        self.book = Book(WORDS)
 
     def take(self, operation: Operation) -> tuple[Move, ...]:
         """The moves of one operation; none for what is only announced, or belongs to a branch."""

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import MOST_WORDS, Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import MOST_WORDS, Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 
 _DOERS = ("i", "we", "you")

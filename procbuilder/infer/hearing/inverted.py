@@ -1,10 +1,10 @@
 """The particle in front: "out they come", "off comes the cover", "out with the old seal"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import OUTWARD
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 
 _COME = (

@@ -2,17 +2,17 @@
 
 from dataclasses import dataclass, field
 
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.tokens import cut, plain
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.memory import Memory
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.pointing import Pointing
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.tenses import Times
-from procbuilder.infer.hearing.tokens import cut, plain
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Wordbook
 from procbuilder.model.heard import Act, Operation, Sentence
-from procbuilder.model.words import singular, thing
 
 Pair = tuple[Told, Operation]
 """An operation with the words that told it."""

@@ -1,8 +1,8 @@
 """A look that is told as a noun or with its direction: "have a good look at the pipe ends", "look into the bore"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.told import Told
 
 _TAKES = ("have", "had", "having", "take", "took", "taking", "get", "got", "getting", "give", "gave", "giving", "do")

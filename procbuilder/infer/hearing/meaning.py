@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block, Wordbook
 
 _STANDS_FOR_OTHERS = ("do", "fire")
 _AWAY = frozenset({"off", "out", "away", "free"})

@@ -6,9 +6,9 @@ from decimal import Decimal
 from enum import IntEnum
 from functools import partial
 
-from procbuilder.infer.hearing.nouns import Thing
-from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import is_plural, singular
+from procbuilder.infer.dictionary.english import is_plural, singular
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.wordbook import Wordbook
 
 RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""

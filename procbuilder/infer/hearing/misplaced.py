@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import zip_longest
 
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.cues import cue, folded
-from procbuilder.infer.hearing.wordbook import Wordbook
-from procbuilder.model.words import singular
 
 _MOVES = 0.01
 """By so much a step that takes off or puts back something goes before others."""

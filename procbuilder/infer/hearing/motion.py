@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.hearing.inflect import Form
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.listening import Line, Talk
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
-from procbuilder.model.words import singular
 
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})

@@ -1,9 +1,9 @@
 """Remembers the things that a sentence only names, so that "it" and "those" can stand for them."""
 
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.memory import renamed
-from procbuilder.infer.hearing.nouns import Thing
-from procbuilder.infer.hearing.tokens import SIGNS
 
 _INTRODUCES = ("there", "here", "that", "those", "these", "this")
 

@@ -3,36 +3,37 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
+from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
 from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.causative import causative
 from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.doing import is_done
 from procbuilder.infer.hearing.fronted import fronted, holds_another, listed_before
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.inverted import inverted
 from procbuilder.infer.hearing.listening import Line, Pair, Talk, line
 from procbuilder.infer.hearing.looking import looked_at
 from procbuilder.infer.hearing.motion import Motion
-from procbuilder.infer.hearing.nouns import read_thing
 from procbuilder.infer.hearing.passive import undergoes
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.telling import Teller
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turns import Turns
 from procbuilder.infer.hearing.unknown import bare_command, given
 from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
-from procbuilder.infer.hearing.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Act, Operation, Sentence, Sure
-from procbuilder.model.words import singular
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
 def operations(
-    sentences: Iterable[Sentence], language: str = "en", own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
+    sentences: Iterable[Sentence], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS, *, commands: bool = False
 ) -> tuple[Operation, ...]:
     """All operations of a narration in the order in which they were said.
 

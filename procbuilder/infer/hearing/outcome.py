@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
+from procbuilder.infer.dictionary.numbers import number_at
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.numbers import number_at
-from procbuilder.infer.hearing.tokens import SIGNS
 
 OUTWARD = frozenset({"off", "out", "away", "apart", "clear", "free"})
 INWARD = frozenset({"on", "in", "back", "home", "over"})

@@ -2,12 +2,12 @@
 
 import re
 
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.numbers import number_at
+from procbuilder.infer.dictionary.wordbook import Block
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.memory import Named
-from procbuilder.infer.hearing.nouns import Thing
-from procbuilder.infer.hearing.numbers import number_at
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act
 
 SOME_WORK = Block("", Act.WORK, frozenset())

@@ -1,9 +1,9 @@
 """What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.fronted import named_before
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 
 _FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
 """What a finding wants: "that wants replacing"."""

@@ -1,9 +1,9 @@
 """Things told with their place or value alone: "tray under it", "a smear of grease on the lip", "nut to forty N·m"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 
 _ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")

@@ -5,14 +5,14 @@ from dataclasses import replace
 from functools import partial
 from itertools import chain
 
+from procbuilder.infer.dictionary.english import is_plural, singular
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Memory, Named, Reach
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural, singular
 
 _Fits = Callable[[Told, str, Reach], bool]
 _RESTORES = frozenset({"on", "in", "back", "down", "up"})

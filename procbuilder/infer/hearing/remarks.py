@@ -3,10 +3,10 @@
 import re
 from dataclasses import dataclass
 
+from procbuilder.infer.dictionary.numbers import number_at
+from procbuilder.infer.dictionary.tokens import plain
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.cues import begins, cue, folded
-from procbuilder.infer.hearing.numbers import number_at
-from procbuilder.infer.hearing.tokens import plain
-from procbuilder.infer.hearing.wordbook import Wordbook
 
 
 @dataclass(frozen=True, slots=True)

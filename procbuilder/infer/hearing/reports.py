@@ -3,20 +3,20 @@
 from dataclasses import replace
 from functools import partial
 
+from procbuilder.infer.dictionary.english import is_plural, thing
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.case import Now
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Reach, renamed
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.outcome import INWARD, OUTWARD, joined
 from procbuilder.infer.hearing.results import moved_out, pointed_result, result
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.status import CLOSING
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
-from procbuilder.model.words import is_plural, thing
 
 _NOT_POINTED = ("switched", "driven", "vehicle", "fluid", "paste", "tool", "worn", "body", "dirt", "pressure", "brake")
 """What "it's off" does not say to be taken off."""

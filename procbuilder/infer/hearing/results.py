@@ -2,14 +2,14 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.became import CLOSED, PASSING, verb_for
 from procbuilder.infer.hearing.case import Case, Now
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import INWARD, OUTWARD, Outcome, read_outcome
 from procbuilder.infer.hearing.placed import placed
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.told_of import is_told_of
 

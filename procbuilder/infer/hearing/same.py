@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.hearing.listening import Line, Pair, Talk
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Named, renamed
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.telling import Teller
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act, Sure, Tense

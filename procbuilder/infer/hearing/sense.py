@@ -2,17 +2,17 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.hearing.inflect import Form
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.tokens import SIGNS
+from procbuilder.infer.dictionary.wordbook import Block
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import is_laid_aside
 from procbuilder.infer.hearing.memory import Named
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.status import CLOSING
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Tense
-from procbuilder.model.words import singular, thing
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
 """What a thing can do without a hand being named: "the cover lifts off"."""

@@ -1,11 +1,11 @@
 """Things that share in what was told of another: "then the pin", "the needle comes with it", "washer too"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.again import says_same
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.same import Same
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
 

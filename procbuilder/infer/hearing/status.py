@@ -2,8 +2,8 @@
 
 from collections.abc import Collection, Iterable
 
+from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.model.heard import Act
-from procbuilder.model.words import singular, thing
 
 OPENING = (Act.OFF, Act.SLACKEN, Act.FOR_NOW, Act.STATE)
 CLOSING = (Act.ON, Act.TIGHTEN, Act.NIP, Act.OUT_AGAIN, Act.ENDS)

@@ -4,21 +4,21 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.sizes import first_size
+from procbuilder.infer.dictionary.wordbook import Block
 from procbuilder.infer.hearing.counts import count_behind
 from procbuilder.infer.hearing.doing import as_said, tail
 from procbuilder.infer.hearing.fronted import named_before
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Pair, Talk
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Named, Reach, renamed
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import OUTWARD
 from procbuilder.infer.hearing.partly import SOME_WORK, in_part
 from procbuilder.infer.hearing.sense import Sense
-from procbuilder.infer.hearing.sizes import first_size
 from procbuilder.infer.hearing.tenses import WILL
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Operation, Sure, Tense
 
 

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Sequence
 
-from procbuilder.infer.hearing.tokens import SIGNS, Token
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Tense
 
 _IF = ("if", "unless")

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,8 @@
 """Whether a thing is one of which it may be told what became of it: not "no grease in there", "the bulb was out"."""
 
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing
 
 _NOT_NOW = ("still",)
 _REACH = 5

@@ -2,8 +2,8 @@
 
 import re
 
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.model.heard import Sentence
 
 _TURNS = re.compile(

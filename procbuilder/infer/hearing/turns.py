@@ -2,18 +2,18 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import thing
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.dictionary.wordbook import Block
 from procbuilder.infer.hearing.again import bare_things, command, follows_again, more, shown_thing
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.memory import renamed
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turned import is_more, turned
-from procbuilder.infer.hearing.wordbook import Block
 from procbuilder.model.heard import Act, Sure, Tense
-from procbuilder.model.words import thing
 
 
 class Turns:

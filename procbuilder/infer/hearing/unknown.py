@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
 from procbuilder.infer.hearing.outcome import OUTWARD
-from procbuilder.infer.hearing.tokens import SIGNS
 from procbuilder.infer.hearing.told import Told
-from procbuilder.model.words import singular
 
 _SHORTEST = 3
 """Letters of a verb."""

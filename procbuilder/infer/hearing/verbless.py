@@ -1,8 +1,8 @@
 """Operations told without a verb of their own: "washer off", "then the rear pins", "new gasket"."""
 
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.naming import Naming
-from procbuilder.infer.hearing.nouns import Thing
 from procbuilder.infer.hearing.reports import Reports
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.sharing import Sharing

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass, replace
 
+from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.inflect import Form
 from procbuilder.infer.hearing.unreal import is_supposed, is_unreal, is_what_it_does
 
 

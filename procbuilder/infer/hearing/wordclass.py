@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from typing import Protocol
 
-from procbuilder.infer.hearing.inflect import Form
-from procbuilder.infer.hearing.nouns import Thing, read_thing
-from procbuilder.infer.hearing.tokens import SIGNS, Token
-from procbuilder.infer.hearing.wordbook import Block, Wordbook
+from procbuilder.infer.dictionary.english import singular
+from procbuilder.infer.dictionary.inflection import Form
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.model.heard import Act
-from procbuilder.model.words import singular
 
 
 class Walk(Protocol):

@@ -1,7 +1,6 @@
 """Sheets for after the job: what was found, and what was opened and closed, with pictures."""
 
-from procbuilder.model.edition import Edition
-from procbuilder.model.ledger import Balance, Entry, Moment
+from procbuilder.model.ledger import Balance
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
@@ -17,20 +16,20 @@ from procbuilder.publish.sheets.blocks import (
     columns,
     strong,
 )
-from procbuilder.publish.spoken import moment_words
-from procbuilder.publish.terms import extra, way
+from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.told import ToldEntry
 
 UNSETTLED = (Balance.OPEN, Balance.NEVER_OPENED, Balance.ASSUMED)
 _ORDER = (*UNSETTLED, Balance.LEFT_OPEN, Balance.CLOSED)
 
 
-def findings(edition: Edition, words: Words) -> Sheet:
+def findings(edition: Spoken, words: Words) -> Sheet:
     """Findings and later checks, with room for the answer."""
     rows = tuple(
         (
-            strong(words.language.text(entry.name)),
+            strong(entry.label),
             Cell(entry.text),
-            Cell(" · ".join(extra(entry, words.language))),
+            Cell(" · ".join(entry.extra)),
             BLANK,
         )
         for entry in edition.closing
@@ -40,9 +39,9 @@ def findings(edition: Edition, words: Words) -> Sheet:
     return Sheet("findings", words.FINDINGS, words.FINDINGS_USE, (block,))
 
 
-def ledger(edition: Edition, words: Words) -> Sheet:
+def ledger(edition: Spoken, words: Words) -> Sheet:
     """Every entry, the unsettled ones first; then each thing as found beside the finished refit."""
-    entries = sorted(edition.ledger.entries, key=lambda entry: _ORDER.index(entry.balance))
+    entries = sorted(edition.ledger, key=lambda entry: _ORDER.index(entry.balance))
     titles = columns(
         (words.WHAT, 6), (words.HOW, 4), (words.OPENED, 6), (words.CLOSED, 6), (words.HOW_IT_ENDS, 7),
     )  # fmt: skip
@@ -52,8 +51,8 @@ def ledger(edition: Edition, words: Words) -> Sheet:
     return Sheet("ledger", words.LEDGER, words.LEDGER_USE, (_balance(edition, words), *table, *pictures))
 
 
-def _balance(edition: Edition, words: Words) -> Text:
-    every, unsettled = edition.ledger.entries, edition.ledger.having(*UNSETTLED)
+def _balance(edition: Spoken, words: Words) -> Text:
+    every, unsettled = edition.ledger, edition.having(*UNSETTLED)
     if not every:
         return Text(words.NOTHING_OPENED)
     if not unsettled:
@@ -61,23 +60,17 @@ def _balance(edition: Edition, words: Words) -> Text:
     return Text(words.NOT_BALANCED.format(open=len(unsettled), all=len(every)), Look.UNSURE)
 
 
-def _row(entry: Entry, words: Words) -> tuple[Cell, ...]:
-    ends = [words.language.capital(entry.balance)]
-    if entry.balance is not Balance.CLOSED and entry.out != entry.back:
-        ends.append(
-            words.OF_CLOSED.format(back=words.language.number(entry.back), out=words.language.number(entry.out))
-        )
-    ends += filter(None, (entry.reason, way(entry.way, words.language)))
+def _row(entry: ToldEntry, words: Words) -> tuple[Cell, ...]:
+    ends = [f"{entry.ends[:1].upper()}{entry.ends[1:]}"]
+    if entry.balance is not Balance.CLOSED and not entry.even:
+        ends.append(words.OF_CLOSED.format(back=entry.back, out=entry.count))
+    ends += filter(None, (entry.reason, entry.way))
     look = Look.UNSURE if entry.balance in UNSETTLED else Look.PLAIN
-    opened, closed = _moments(entry.opened, words), _moments(entry.closed, words)
-    return strong(entry.item), Cell(words.language.text(entry.opening)), opened, closed, Cell("; ".join(ends), look)
+    opened, closed = (Cell("; ".join(moments) or "–") for moments in (entry.opened, entry.closed))
+    return strong(entry.item), Cell(entry.how), opened, closed, Cell("; ".join(ends), look)
 
 
-def _moments(moments: tuple[Moment, ...], words: Words) -> Cell:
-    return Cell("; ".join(moment_words(moment, words.language) for moment in moments) or "–")
-
-
-def _pairs(edition: Edition, words: Words) -> tuple[Pair, ...]:
+def _pairs(edition: Spoken, words: Words) -> tuple[Pair, ...]:
     """The things of which both pictures are known."""
     return tuple(
         Pair(

@@ -1,6 +1,5 @@
 """Sheets for before the job: what must be there, and what must be ordered."""
 
-from procbuilder.model.edition import Edition, ItemLine
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
@@ -17,9 +16,11 @@ from procbuilder.publish.sheets.blocks import (
     numbers,
     strong,
 )
+from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.told import ToldItem
 
 
-def tools(edition: Edition, words: Words) -> Sheet:
+def tools(edition: Spoken, words: Words) -> Sheet:
     """Tools with a count before and after, then supplies and parts, in order of first use."""
     counted = [(BLANK, BLANK, _name(item, words), Cell(item.quantity), Cell(_first(item))) for item in edition.tools]
     titles = columns((words.BEFORE, 2), (words.AFTER, 2), (words.WHAT, 8), (words.HOW_MANY, 3), (words.FIRST_STEP, 3))
@@ -30,7 +31,7 @@ def tools(edition: Edition, words: Words) -> Sheet:
     return Sheet("tools", words.TOOLS, words.TOOLS_USE, blocks)
 
 
-def _here(title: str, items: tuple[ItemLine, ...], words: Words) -> tuple[Block, ...]:
+def _here(title: str, items: tuple[ToldItem, ...], words: Words) -> tuple[Block, ...]:
     if not items:
         return (Heading(title), Text(words.NONE_LISTED))
     titles = columns((words.HERE, 2), (words.WHAT, 10), (words.HOW_MANY, 3), (words.STEPS, 3))
@@ -38,7 +39,7 @@ def _here(title: str, items: tuple[ItemLine, ...], words: Words) -> tuple[Block,
     return Heading(title), Table(titles, rows)
 
 
-def order(edition: Edition, words: Words) -> Sheet:
+def order(edition: Spoken, words: Words) -> Sheet:
     """Parts and supplies with room for the maker's number; nothing is looked up here."""
     kinds = ((words.PART, edition.parts), (words.SUPPLY, edition.supplies))
     rows = tuple(
@@ -54,13 +55,13 @@ def order(edition: Edition, words: Words) -> Sheet:
     return Sheet("order", words.ORDER, words.ORDER_USE, (*blocks, Fill((words.NAME, words.DATE))))
 
 
-def _name(item: ItemLine, words: Words) -> Cell:
+def _name(item: ToldItem, words: Words) -> Cell:
     return strong(f"{item.name}, {words.NEW}" if item.new else item.name)
 
 
-def _quantity(item: ItemLine, words: Words) -> Cell:
+def _quantity(item: ToldItem, words: Words) -> Cell:
     return Cell(item.quantity) if item.quantity else Cell(words.NOT_KNOWN, Look.UNSURE)
 
 
-def _first(item: ItemLine) -> str:
+def _first(item: ToldItem) -> str:
     return str(item.steps[0]) if item.steps else ""

@@ -4,9 +4,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from procbuilder.model.edition import Figure
 from procbuilder.model.sequence import Sequence
-from procbuilder.model.sign import Sign
+from procbuilder.publish.told import ToldFigure, ToldSign
 
 
 class Look(StrEnum):
@@ -95,8 +94,8 @@ class Card:
     title: str
     lines: tuple[tuple[str, str], ...]
     """Label and words; the label may be empty."""
-    figure: Figure | None = None
-    signs: tuple[Sign, ...] = ()
+    figure: ToldFigure | None = None
+    signs: tuple[ToldSign, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,9 +122,9 @@ class Pair:
     """Two pictures of one thing."""
 
     title: str
-    before: Figure
+    before: ToldFigure
     before_words: str
-    after: Figure
+    after: ToldFigure
     after_words: str
 
 
@@ -153,17 +152,17 @@ class Sheet:
     """It must stay on one page of paper, in smaller type if need be."""
 
     @property
-    def figures(self) -> tuple[Figure, ...]:
+    def figures(self) -> tuple[ToldFigure, ...]:
         """Every picture that it shows."""
         return tuple(figure for block in self.blocks for figure in _figures(block))
 
     @property
-    def signs(self) -> tuple[Sign, ...]:
+    def signs(self) -> tuple[ToldSign, ...]:
         """Every safety sign that it shows."""
         return tuple(sign for block in self.blocks if isinstance(block, Cards) for c in block.cards for sign in c.signs)
 
 
-def _figures(block: Block) -> Iterable[Figure]:
+def _figures(block: Block) -> Iterable[ToldFigure]:
     if isinstance(block, Cards):
         return [card.figure for card in block.cards if card.figure]
     if isinstance(block, Pairs):

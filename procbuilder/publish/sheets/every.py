@@ -2,7 +2,7 @@
 
 from procbuilder.model.edition import Edition
 from procbuilder.publish import words
-from procbuilder.publish.language import language_of, words_in
+from procbuilder.publish.language import words_in
 from procbuilder.publish.sheets.after import findings, ledger
 from procbuilder.publish.sheets.before import order, tools
 from procbuilder.publish.sheets.blocks import Sheet
@@ -11,11 +11,13 @@ from procbuilder.publish.sheets.filming import filming
 from procbuilder.publish.sheets.teaching import breakdown, sign_off
 from procbuilder.publish.sheets.tightening import tightening
 from procbuilder.publish.sheets.trays import trays
+from procbuilder.publish.spoken import spoken
 
 MAKERS = (tools, order, tightening, trays, card, ledger, findings, breakdown, sign_off, filming)
 
 
 def sheets(edition: Edition) -> tuple[Sheet, ...]:
     """Those that this job needs: without torques, for instance, there is no tightening sheet."""
-    said = words_in(words, language_of(edition.language))
-    return tuple(sheet for make in MAKERS if (sheet := make(edition, said)))
+    told = spoken(edition)
+    said = words_in(words, told.language)
+    return tuple(sheet for make in MAKERS if (sheet := make(told, said)))

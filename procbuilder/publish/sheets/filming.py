@@ -2,17 +2,16 @@
 
 from collections.abc import Iterator
 
-from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.estimate import Basis
-from procbuilder.publish.filmed import weaknesses
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Heading, Points, Sheet, Text
+from procbuilder.publish.spoken import Spoken, SpokenStep
 
 MOST = 3
 """More would be filmed by nobody."""
 
 
-def filming(edition: Edition, words: Words) -> Sheet:
+def filming(edition: Spoken, words: Words) -> Sheet:
     """The card for before the job, and what the last film lacked."""
     here = tuple(_here(edition, words))
     named = (Heading(words.FILM_THIS), Points(here, ticks=True)) if here else ()
@@ -22,7 +21,7 @@ def filming(edition: Edition, words: Words) -> Sheet:
     return Sheet("filming", words.FILM_BEFORE, words.FILM_BEFORE_USE, blocks)
 
 
-def _here(edition: Edition, words: Words) -> Iterator[str]:
+def _here(edition: Spoken, words: Words) -> Iterator[str]:
     """What must be counted or said aloud in this job."""
     for line in edition.trays:
         if line.contents[:1].isdigit():
@@ -32,7 +31,7 @@ def _here(edition: Edition, words: Words) -> Iterator[str]:
             yield words.FILM_VALUE.format(number=row.number, what=row.item)
 
 
-def _lacking(edition: Edition, words: Words) -> Iterator[str]:
+def _lacking(edition: Spoken, words: Words) -> Iterator[str]:
     """What the film lacks: steps never filmed, without a picture, with a weak one, with cuts; dangerous ones first."""
     steps = sorted((step for step in edition.steps if not step.reserved), key=_weight)
     for words_of, lacks in (
@@ -42,15 +41,15 @@ def _lacking(edition: Edition, words: Words) -> Iterator[str]:
         (words.FILM_CUT, lambda step: step.spans and not _weak(step) and step.basis is Basis.CUT),
     ):
         for step in filter(lacks, steps):
-            reason = ", ".join(weaknesses(step.figures[0].still, words.language)) if step.figures else ""
+            reason = ", ".join(step.figures[0].weak) if step.figures else ""
             yield words_of.format(number=step.number, command=step.command, reason=reason)
 
 
-def _weak(step: EditionStep) -> bool:
+def _weak(step: SpokenStep) -> bool:
     """Something is wrong with the main picture."""
-    return bool(step.figures and step.figures[0].still.weak)
+    return bool(step.figures and step.figures[0].weak)
 
 
-def _weight(step: EditionStep) -> tuple[bool, int]:
+def _weight(step: SpokenStep) -> tuple[bool, int]:
     """Steps that can hurt, must hold or are tightened come first."""
     return not (step.hazards or step.holds or step.torques), step.number

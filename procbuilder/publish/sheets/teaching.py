@@ -1,6 +1,5 @@
 """Sheets for teaching: the job breakdown (Job Instruction, 1944, with the later column of reasons) and the sign-off."""
 
-from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import (
     BLANK,
@@ -16,9 +15,10 @@ from procbuilder.publish.sheets.blocks import (
     numbers,
     strong,
 )
+from procbuilder.publish.spoken import Spoken, SpokenStep
 
 
-def breakdown(edition: Edition, words: Words) -> Sheet:
+def breakdown(edition: Spoken, words: Words) -> Sheet:
     """Important steps, key points, reasons: a note for who teaches, short on purpose."""
     open_steps = [step for step in edition.steps if not step.reserved]
     rows = tuple(row for step in open_steps for row in _points(step, words))
@@ -30,8 +30,8 @@ def breakdown(edition: Edition, words: Words) -> Sheet:
     return Sheet("breakdown", words.BREAKDOWN, words.BREAKDOWN_USE, blocks, one_page=True)
 
 
-def _points(step: EditionStep, words: Words) -> list[tuple[Cell, ...]]:
-    told = [(line.text, line.extra) for line in step.key_points]
+def _points(step: SpokenStep, words: Words) -> list[tuple[Cell, ...]]:
+    told = [(line.text, ", ".join(line.extra)) for line in step.key_points]
     told += [(words.HOLD_POINT.format(text=hold.text), "") for hold in step.holds]
     first = (strong(str(step.number)), strong(step.command))
     return [
@@ -40,7 +40,7 @@ def _points(step: EditionStep, words: Words) -> list[tuple[Cell, ...]]:
     ]
 
 
-def sign_off(edition: Edition, words: Words) -> Sheet:
+def sign_off(edition: Spoken, words: Words) -> Sheet:
     """The levels of one person for this revision, with what must be recorded."""
     titles = columns(
         (words.LEVEL, 2), (words.MEANING, 9), (words.EVIDENCE, 6), (words.DATE, 4), (words.JOB_OR_SCORE, 6),
@@ -62,7 +62,7 @@ def sign_off(edition: Edition, words: Words) -> Sheet:
     return Sheet("sign-off", words.SIGN_OFF, words.SIGN_OFF_USE, blocks)
 
 
-def _holds(edition: Edition, words: Words) -> tuple[Block, ...]:
+def _holds(edition: Spoken, words: Words) -> tuple[Block, ...]:
     holds = [(step, hold) for step in edition.steps for hold in step.holds]
     if not holds:
         return ()
@@ -73,7 +73,7 @@ def _holds(edition: Edition, words: Words) -> tuple[Block, ...]:
     return Heading(words.HOLD_POINTS), Table(titles, rows)
 
 
-def _reserved(edition: Edition, words: Words) -> tuple[Block, ...]:
+def _reserved(edition: Spoken, words: Words) -> tuple[Block, ...]:
     rows = tuple(
         (strong(str(step.number)), Cell(step.command), Cell(step.reserved), BLANK)
         for step in edition.steps

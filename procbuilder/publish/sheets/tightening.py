@@ -2,16 +2,14 @@
 
 from collections.abc import Iterator
 
-from procbuilder.model.edition import Edition
-from procbuilder.model.origin import OriginKind
 from procbuilder.model.sequence import Sequence, Shape
-from procbuilder.model.worked import TorqueRow
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import BLANK, Block, Cell, Look, Sheet, Table, Text, Turns, columns, strong
-from procbuilder.publish.terms import both_units, origin
+from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.told import ToldTorque
 
 
-def tightening(edition: Edition, words: Words) -> Sheet | None:
+def tightening(edition: Spoken, words: Words) -> Sheet | None:
     """None when nothing is tightened."""
     if not edition.torques:
         return None
@@ -23,29 +21,29 @@ def tightening(edition: Edition, words: Words) -> Sheet | None:
     return Sheet("tightening", words.TIGHTENING, words.TIGHTENING_USE, (table, *_pictures(edition.torques, words)))
 
 
-def _row(row: TorqueRow, words: Words) -> tuple[Cell, ...]:
+def _row(row: ToldTorque, words: Words) -> tuple[Cell, ...]:
     terms = " · ".join(filter(None, (row.order, row.when, row.stage)))
-    return strong(row.item.words), Cell(str(row.number)), _value(row, words), Cell(terms), _source(row, words), BLANK
+    return strong(row.item), Cell(str(row.number)), _value(row, words), Cell(terms), _source(row, words), BLANK
 
 
-def _value(row: TorqueRow, words: Words) -> Cell:
+def _value(row: ToldTorque, words: Words) -> Cell:
     if row.value:
-        return strong(both_units(row, words.language))
+        return strong(row.both)
     return Cell(f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}", Look.BLANK)
 
 
-def _source(row: TorqueRow, words: Words) -> Cell:
+def _source(row: ToldTorque, words: Words) -> Cell:
     if not row.value:
         return BLANK
-    if row.origin.kind is OriginKind.MEMORY:
+    if row.source.memory:
         return Cell(words.FROM_MEMORY, Look.UNSURE)
-    source = origin(row.origin.words, words.language) or row.look_in
+    source = row.source.words or row.look_in
     return Cell(source) if source else Cell(words.NO_SOURCE, Look.UNSURE)
 
 
-def _pictures(rows: tuple[TorqueRow, ...], words: Words) -> Iterator[Block]:
+def _pictures(rows: tuple[ToldTorque, ...], words: Words) -> Iterator[Block]:
     """One picture for each thing and order."""
-    drawn = {(row.item.words, row.sequence): row for row in rows if row.sequence}
+    drawn = {(row.item, row.sequence): row for row in rows if row.sequence}
     for item, sequence in drawn:
         assert sequence is not None
         yield Turns(sequence, words.TURNS.format(item=item, count=len(sequence.order)), _alt(sequence, words))

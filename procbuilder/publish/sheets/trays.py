@@ -1,11 +1,13 @@
 """Cards for the trays and labels for the bags, to cut out."""
 
-from procbuilder.model.edition import Edition, Figure, TrayLine
+from procbuilder.model.edition import TrayLine
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Block, Card, Cards, Heading, Sheet, numbers
+from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.told import ToldFigure
 
 
-def trays(edition: Edition, words: Words) -> Sheet | None:
+def trays(edition: Spoken, words: Words) -> Sheet | None:
     """None when nothing is kept."""
     if not edition.trays:
         return None
@@ -19,7 +21,7 @@ def trays(edition: Edition, words: Words) -> Sheet | None:
     return Sheet("trays", words.TRAYS, words.TRAYS_USE, (*blocks, Heading(words.LABELS), Cards(labels, 3)))
 
 
-def _tray(edition: Edition, name: str, lines: list[TrayLine], words: Words) -> Card:
+def _tray(edition: Spoken, name: str, lines: list[TrayLine], words: Words) -> Card:
     told = ((_off(line, words), line.contents + (f" ({line.holds})" if line.holds else "")) for line in lines)
     return Card(f"{words.TRAY} {name}", tuple(told), _picture(edition, lines[0].off))
 
@@ -40,7 +42,7 @@ def _step(number: int, words: Words) -> str:
     return str(number) if number else words.BEFORE_THE_FIRST
 
 
-def _picture(edition: Edition, number: int) -> Figure | None:
+def _picture(edition: Spoken, number: int) -> ToldFigure | None:
     figures = [
         figure for step in edition.steps if step.number == number and not step.reserved for figure in step.figures
     ]

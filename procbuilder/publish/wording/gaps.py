@@ -1,18 +1,20 @@
 """Fills the gaps of a text with facts, each said as its kind is said in a language."""
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from string import Formatter
 from typing import Any
 
 from procbuilder.model.facts import Blank, Facts, Line, Phrase, StepRef, Term, Time
+from procbuilder.model.footage import Weakness
 from procbuilder.model.ledger import Moment, OnWay
 from procbuilder.model.origin import Origin
 from procbuilder.model.quantity import Item
 from procbuilder.model.timecode import Span, format_time
+from procbuilder.publish.filmed import WEAK
 from procbuilder.publish.language import Language
-from procbuilder.publish.terms import origin, way
+from procbuilder.publish.terms import source, thing, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
 from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
@@ -22,7 +24,8 @@ def filled(text: Text, given: Facts, language: Language) -> str:
     """A text in a language with its gaps filled.
 
     A gap may say how: ``{points:.1f}`` digits, ``{steps:n}`` the numbers alone, ``{film:t}`` the times alone,
-    ``{commands:q}`` each in quotes; and behind that ``{names:,}`` a list without "and", ``{sizes:|}`` with "or".
+    ``{commands:q}`` each in quotes; and behind that ``{names:,}`` a list without "and", ``{sizes:|}`` with "or",
+    ``{parts:/}`` with bars.
     """
     values = dict(given)
     if isinstance(text, Plural):
@@ -53,7 +56,7 @@ class _Gaps(Formatter):
 def say(value: Any, language: Language, how: str = "") -> str:
     """One fact in words."""
     if isinstance(value, tuple):
-        return _joined([say(part, language, how.rstrip(",|")) for part in value], language, how[-1:])
+        return _joined([say(part, language, how.rstrip(",|/")) for part in value], language, how[-1:])
     if how == "q":
         return f'"{say(value, language)}"'
     if isinstance(value, StepRef) and how == "n":
@@ -67,8 +70,8 @@ def say(value: Any, language: Language, how: str = "") -> str:
 
 
 def _joined(parts: Sequence[str], language: Language, joint: str) -> str:
-    if joint == "," or not parts:
-        return ", ".join(parts)
+    if joint in (",", "/") or not parts:
+        return (", " if joint == "," else " | ").join(parts)
     *before, last = parts
     if joint == "|" and before:
         return language.text(OR, parts=", ".join(before), last=last)
@@ -89,6 +92,15 @@ def _time(time: Time, _language: Language) -> str:
     return f"{time.recording} {format_time(time.seconds)}".strip()
 
 
+def _lasting(time: timedelta) -> str:
+    """``27 min``, ``3 h 5 min`` or ``40 s``: the symbols are the same in every language."""
+    seconds = round(time.total_seconds())
+    if seconds < 60:
+        return f"{seconds} s"
+    hours, minutes = divmod(round(seconds / 60), 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+
+
 def _line(line: Line, language: Language) -> str:
     parts = [_part(part, language) for part in line.parts]
     parts += [f"{word}: {_part(value, language)}" for word, value in line.words]
@@ -107,15 +119,17 @@ def _phrase(phrase: Phrase, language: Language) -> str:
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Decimal, lambda value, language: language.number(value)),
     (date, lambda value, language: language.date(value)),
+    (timedelta, lambda time, _: _lasting(time)),
     (Time, _time),
     (Moment, _moment),
     (OnWay, way),
     (StepRef, lambda step, language: language.text(STEP, number=step.number)),
-    (Item, lambda item, _: item.words),
-    (Origin, lambda source, language: origin(source.words, language)),
+    (Item, thing),
+    (Origin, lambda origin, language: source(origin, language).words),
     (Term, lambda term, language: language.text(term.word)),
     (Blank, lambda blank, language: language.text(blank.name)),
     (Line, _line),
     (Phrase, _phrase),
+    (Weakness, lambda weakness, language: language.text(WEAK[weakness])),
 )
 """How each kind of fact is said; any other as it is written."""

@@ -1,6 +1,6 @@
 """Parts of sentences that several rules share, and those that are not always there."""
 
-from procbuilder.publish.wording.patterns import Text
+from procbuilder.publish.wording.patterns import Plural, Text
 
 STEP = "step {number}"
 ON_FILM = "at {film} (step {number})"
@@ -10,7 +10,8 @@ OR = "{parts} or {last}"
 
 BLANKS = (
     "reason", "name", "document, section", "value", "document, page", "why not", "special head", "the words are wrong",
-    "right, with the page of the document",
+    "right, with the page of the document", "used again after inspection", "date", "who checks it", "what happens",
+    "how to avoid it", "what is tried", "what is right", "who went through them",
 )  # fmt: skip
 """What only the technician can fill in, in lines to copy."""
 
@@ -20,11 +21,28 @@ PHRASES: dict[str, Text] = {
     "never-opened-more": 'that is more than "- {field}:" says',
     "did-you-mean-line": 'did you mean "{line}"? Or add',
     "add": "add",
+    "nothing": "nothing",
+    "empty-line": "empty",
+    "without-name": "without a name",
     "and-more": " and {count} more",
     "behind-step": ' after {step}, "{command}"',
+    "line": "line {line}",
+    "evidence": '"{words}" in {where}{also}',
+    "also-in": Plural(", also in step {steps:n,}{more}", ", also in steps {steps:n,}{more}", "steps"),
+    "and-in-steps": Plural(", and in step {steps:n,}", ", and in steps {steps:n,}", "steps"),
+    "to-step": "to {step}",
+    "before-first": "before the first step",
+    "and-wear": ' and "{line}" (ISO 7010 {signs:,})',
+    "if-it-lasts": '; if it lasts, "{state}" too, and "{ends}" where it ends',
+    "sign": "{number} {meaning}",
+    "remark": " ({who})",
+    "remark-signs": " (ISO 7010 {signs:,})",
+    "remark-and-signs": " ({who}; ISO 7010 {signs:,})",
+    "glove-caught": "a glove is caught by what turns",
+    "glove-hand-drawn-in": "hand drawn in, fingers torn off",
+    "no-gloves": "no gloves, sleeves and hair tied",
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
     "newton-metres-from-to": "{low} to {high} N·m",
-    "torque-wrench": "torque wrench {low}–{high} N·m",
 }
 """By the form that a rule names."""

@@ -1,16 +1,15 @@
 """The trade's words of one language, read from ``infer/data``: grammar, things, operations."""
 
-import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache, cached_property, lru_cache
-from importlib.resources import files
 from typing import Any
 
-from procbuilder.infer.hearing.inflect import Form, forms
+from procbuilder.infer.dictionary.english import singular, thing
+from procbuilder.infer.dictionary.inflection import Form, forms
+from procbuilder.infer.wordlists import ENGLISH, lists
 from procbuilder.model.heard import Act
-from procbuilder.model.words import singular, thing
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
@@ -194,18 +193,20 @@ def _endings(name: str) -> frozenset[str]:
     return frozenset([f"={' '.join(words)}", *joined, *(" ".join(words[start:]) for start in range(len(words)))])
 
 
+def is_heard(language: str) -> bool:
+    """Whether a narration in this language, as typed, is understood."""
+    return bool(lists(language).table("grammar"))
+
+
 @cache
-def wordbook(language: str = "en", own: OwnWords = NO_OWN_WORDS) -> Wordbook:
-    """The words of a language, of English where there is no folder for it, with those of a workshop before them."""
+def wordbook(language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> Wordbook:
+    """The words of a language, of English where there is no grammar of it, with those of a workshop before them."""
     if own != NO_OWN_WORDS:
         return _extended(wordbook(language), own)
-    folder = files("procbuilder.infer").joinpath("data", language)
-    if not folder.is_dir():
-        return wordbook("en")
-    tables = {
-        name: tomllib.loads(folder.joinpath(f"{name}.toml").read_text(encoding="utf-8"))
-        for name in ("cues", "grammar", "objects", "operations", "sizes", "verbs")
-    }
+    known = lists(language)
+    if not known.table("grammar"):
+        return wordbook(ENGLISH)
+    tables = {name: known.table(name) for name in ("cues", "grammar", "objects", "operations", "sizes", "verbs")}
     groups = {name: frozenset(thing(one) for one in things) for name, things in tables["objects"].items()}
     cues = {name: tuple(phrases) for name, phrases in tables["cues"].items()}
     blocks = tuple(_block(entry) for entry in tables["operations"]["operation"])

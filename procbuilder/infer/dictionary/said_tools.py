@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from procbuilder.infer.hearing.nouns import read_thing
-from procbuilder.infer.hearing.sizes import sizes
-from procbuilder.infer.hearing.tokens import Token, plain
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.nouns import read_thing
+from procbuilder.infer.dictionary.sizes import sizes
+from procbuilder.infer.dictionary.tokens import Token, plain
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Size, SizeKind
 
 _USED = frozenset({"with", "use", "using", "get", "need", "needs", "grab", "take", "via", "through", "by", "want"})

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from procbuilder.infer.hearing.numbers import number_at
-from procbuilder.infer.hearing.tokens import SIGNS, Token, plain
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.numbers import number_at
+from procbuilder.infer.dictionary.tokens import SIGNS, Token, plain
+from procbuilder.infer.dictionary.wordbook import Wordbook
 
 
 def said_torque(words: str, book: Wordbook) -> str:

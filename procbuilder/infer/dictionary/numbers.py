@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from decimal import Decimal
 from functools import lru_cache
 
-from procbuilder.infer.hearing.tokens import Token
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.tokens import Token
+from procbuilder.infer.dictionary.wordbook import Wordbook
 
 _DIGITS = re.compile(r"\d{1,6}(?:\.\d{1,4})?\Z")
 _GLUED = re.compile(r"(\d{1,5}(?:\.\d{1,4})?)(mm|mil|nm)\Z")

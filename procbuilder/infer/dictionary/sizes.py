@@ -6,9 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
-from procbuilder.infer.hearing.numbers import glued, number_at
-from procbuilder.infer.hearing.tokens import SIGNS, Token, plain
-from procbuilder.infer.hearing.wordbook import Wordbook
+from procbuilder.infer.dictionary.numbers import glued, number_at
+from procbuilder.infer.dictionary.tokens import SIGNS, Token, plain
+from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Size, SizeKind
 
 _DRIVES = (Fraction(1, 4), Fraction(3, 8), Fraction(1, 2), Fraction(3, 4), Fraction(1))
