@@ -5,18 +5,20 @@ read → probe and scan (cached) → infer → trim and choose stills (cached) �
 """
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
+from procbuilder.model.facts import Phrase
 from procbuilder.model.fault import Busy, Fault
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.workshop import Qualification
@@ -31,7 +33,7 @@ from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.pictures import choose
 from procbuilder.pipeline.progress import Progress, silent
 from procbuilder.pipeline.publishing import publish
-from procbuilder.pipeline.recordings import filmed, read
+from procbuilder.pipeline.recordings import Filmed, filmed, read
 from procbuilder.pipeline.reserved import qualification, without_methods, without_words
 from procbuilder.pipeline.scanning import scan
 from procbuilder.pipeline.thorough import look_through
@@ -54,7 +56,7 @@ class Built:
     """All problems, worst first; those of the edition say nothing of steps reserved by law."""
     film_dropped: bool = False
     """There was a film, which does not fit any more."""
-    filmed: tuple[str, ...] = ()
+    filmed: tuple[Filmed, ...] = ()
     """When each recording was filmed, by its clock; never to be published."""
 
     @property
@@ -89,8 +91,14 @@ class Options:
 
 
 USUAL = Options()
-Job = Callable[[Progress], Built | Failed]
-"""Builds one procedure of a library."""
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One procedure of a library that is to be built."""
+
+    folder: Path
+    run: Callable[[Progress], Built | Failed]
 
 
 def build(folder: Path, progress: Progress = silent, options: Options = USUAL, today: date | None = None) -> Built:
@@ -111,7 +119,7 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
     return _build(source, library, _reader(source, library, options, today), options, progress)
 
 
-def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> Iterator[Job]:
+def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> tuple[Job, ...]:
     """One job for each procedure of a library, whose files are read once; one that fails keeps nobody from the others.
 
     Raises:
@@ -121,7 +129,10 @@ def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> I
     library, sources = read_library(folder)
     found = [source for source in sources if isinstance(source, Source)]
     readers = {source.folder: _reader(source, library, options, today) for source in found}
-    return (partial(_attempt, source, library, readers.get(source.folder), options) for source in sources)
+    return tuple(
+        Job(source.folder, partial(_attempt, source, library, readers.get(source.folder), options))
+        for source in sources
+    )
 
 
 def _attempt(
@@ -163,14 +174,15 @@ def _build(
         pictures = choose(shown, trimmed, material, progress)
         broken = check(examined)
         clips = cut(shown.procedure.steps, trimmed, pictures, material, progress)
-        problems = worst_first([
+        found = (
             *source.problems, *library.problems, *narration_problems, *recordings.problems, *broken,
             *pictures.problems, *clips.problems,
-        ])  # fmt: skip
+        )  # fmt: skip
+        problems = worst_first(unsettled(procedure, found))
         told = without_words(problems, procedure, shown.reserved)
         edition = assemble(shown, trimmed, pictures, clips, told, reader)
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
-        progress("writing page and PDF", 1, 1)
+        progress(Phrase("writing"), 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
         unprintable = publish(edition, out, epoch(), cache, options.also)
         return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
@@ -14,7 +15,7 @@ from procbuilder.pipeline.examine import check as broken_rules
 from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.recordings import filmed, known
+from procbuilder.pipeline.recordings import Filmed, filmed, known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
 from procbuilder.read.procedure import FILE_NAME, read_procedure
@@ -30,7 +31,7 @@ class Checked:
     """Recordings whose length is not known yet, so that times were not compared with it."""
     unscanned: tuple[str, ...]
     """Recordings of which it is not known where they are cut, and where somebody talks."""
-    filmed: tuple[str, ...]
+    filmed: tuple[Filmed, ...]
     """When each recording was filmed, by its clock; never to be published."""
     reading: Counts | None = None
     """Counts of the text that a reader reads at the job; None when it is not in English."""
@@ -65,7 +66,8 @@ def _checked(source: Source, library: Library) -> Checked:
     footage = scanned(Material(folder, procedure.steps, recordings, cache))
     examined = examine(source, narration, recordings, footage, library)
     broken = broken_rules(examined)
-    problems = worst_first([*source.problems, *library.problems, *narration_problems, *recordings.problems, *broken])
+    found = (*source.problems, *library.problems, *narration_problems, *recordings.problems, *broken)
+    problems = worst_first(unsettled(procedure, found))
     return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(examined))
 
 

@@ -78,7 +78,7 @@ def _checked(folder: Path) -> list[Checked | Failed]:
 
 
 def _built(folder: Path) -> list[Built | Failed]:
-    return [job(silent) for job in jobs(folder)]
+    return [job.run(silent) for job in jobs(folder)]
 
 
 @pytest.mark.parametrize("work", [_checked, _built])
