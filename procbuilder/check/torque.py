@@ -12,9 +12,10 @@ from procbuilder.model.worked import TorqueRow
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
     """Something is tightened for good, and no torque is given. What is still slackened is the ledger's to report."""
-    still = {case.thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
+    still = {e.item for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
     for row in case.torques:
-        if row.demanded and not case.mentioned(row.item.words, still):
+        named = case.mentioned(row.item.words, still) or any(case.called(name, [row.item.name]) for name in still)
+        if row.demanded and not named:
             line = look_up(row, case.heading(row.number))
             given = facts(step=case.step(row.number), item=row.item, line=line)
             grave = severity(row, case)

@@ -5,9 +5,8 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import count, islice
 
-from procbuilder.infer.dictionary.english import thing
-from procbuilder.infer.dictionary.wordbook import is_heard
-from procbuilder.infer.hearing.operations import operations
+from procbuilder.infer.commanded import commanded
+from procbuilder.infer.lexicon import load
 from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Sentence
 from procbuilder.model.practice import PracticeLog, Run
@@ -17,11 +16,10 @@ from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 def kind_of(step: Step, language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> str:
     """What its command does to which thing: ``off split pin``; empty when that is not understood."""
-    if not is_heard(language):
-        return ""
+    lexicon = load(language, own)
     said = Sentence(step.command, step.place, "", Fraction(0), Fraction(0), 1)
-    found = next(iter(operations([said], language, own, commands=True)), None)
-    return f"{found.act} {thing(found.object)}" if found else ""
+    found = next(iter(commanded([said], lexicon, own)), None)
+    return f"{found.act} {lexicon.words.as_spelled(found.object)}" if found else ""
 
 
 def kinds(steps: Iterable[Step], language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> dict[str, str]:
