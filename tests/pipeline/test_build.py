@@ -20,7 +20,7 @@ from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.clips import hold
 from procbuilder.pipeline.library import procedures
 from procbuilder.pipeline.outputs import TASK
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults

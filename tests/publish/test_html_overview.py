@@ -124,7 +124,7 @@ def test_page_problems_come_worst_first_and_fold_after_five(edition: Edition) ->
         "stop the torque of hub nut is to be looked up, but it does not say where – "
         'write "- Torque: hub nut | value" procedure.md:90'
     )
-    assert listed[5] == "2 more: 2 about time"
+    assert listed[5] == "2 more: 1 about what comes off and goes on, 1 about time"
     assert " ".join(block.split()[0] for block in listed) == "stop stop ask ask advice 2 advice advice"
     clean = views(dataclasses.replace(edition, problems=()))["_overview"]
     assert after(clean, "Problems still open: 0", 1) == ["None was found."]
