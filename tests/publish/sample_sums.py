@@ -5,9 +5,10 @@ from fractions import Fraction
 
 from procbuilder.model.edition import FrontList
 from procbuilder.model.estimate import Basis, Estimate, StepTime
+from procbuilder.model.facts import Value, facts
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from tests.publish.sample_words import SCRIPT
 from tests.publish.typed import listed, typed
 
@@ -73,15 +74,15 @@ def estimate() -> Estimate:
 
 
 def problems() -> tuple[Problem, ...]:
-    def problem(severity: Severity, line: int, what: str, instead: str, danger: int) -> Problem:
-        return worded(severity, Place("procedure.md", line), what, instead, "sample", danger)
+    def problem(severity: Severity, line: int, rule: str, form: str, danger: int, **given: Value) -> Problem:
+        return Problem(rule, severity, Place("procedure.md", line), facts(**given), form, danger)
 
     return (
-        problem(Severity.ADVICE, 12, "the title has no verb", "write: object – operation", 5),
-        problem(Severity.STOP, 61, "dust cap is still open", "add On: dust cap, or Left open with a reason", 2),
-        problem(Severity.STOP, 90, "hub nut has no torque", "add Torque: hub nut | value | from:", 1),
-        problem(Severity.ASK, 71, f"what does {SCRIPT} mean", "write it out", 4),
-        problem(Severity.ASK, 75, "step 6 has no picture", "add Picture: time", 4),
-        problem(Severity.ADVICE, 80, "step 9 was not filmed", "film it, or say so in a note", 5),
-        problem(Severity.ADVICE, 84, "step 10 has no check", "add Check: test | what is right", 5),
+        problem(Severity.ADVICE, 12, "subtitles", "no-words", 5),
+        problem(Severity.STOP, 61, "field-name", "", 2, typed="Onn", near="On"),
+        problem(Severity.STOP, 90, "missing-file", "missing", 1, path="recordings/hub.mp4"),
+        problem(Severity.ASK, 71, "front-matter", "near-key", 4, key=SCRIPT, near="item"),
+        problem(Severity.ASK, 75, "field", "minutes", 4, text="soon"),
+        problem(Severity.ADVICE, 80, "subtitles", "no-length", 5),
+        problem(Severity.ADVICE, 84, "subtitles", "ends-first", 5),
     )
