@@ -100,8 +100,7 @@ def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: fro
         at = bisect_right(begins, line)
         return at > 0 and begins[at - 1] in closed
 
-    return tuple(_wordless(one) if within(one.place.line) or one.steps & hidden else one for one in problems)
-
-
-def _wordless(problem: Problem) -> Problem:
-    return replace(problem, facts=(), form=RESERVED, subject="")
+    return tuple(
+        replace(one, facts=(), form=RESERVED, subject="") if within(one.place.line) or one.steps & hidden else one
+        for one in problems
+    )

@@ -19,7 +19,7 @@ from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.build import Options, build, procedures
 from procbuilder.pipeline.clips import hold
 from procbuilder.pipeline.outputs import TASK
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults

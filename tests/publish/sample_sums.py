@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from procbuilder.model.edition import FrontList
 from procbuilder.model.estimate import Basis, Estimate, StepTime
-from procbuilder.model.facts import Value, facts
+from procbuilder.model.facts import Blank, Line, StepRef, Value, facts
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
@@ -74,15 +74,19 @@ def estimate() -> Estimate:
 
 
 def problems() -> tuple[Problem, ...]:
-    def problem(severity: Severity, line: int, rule: str, form: str, danger: int, **given: Value) -> Problem:
-        return Problem(rule, severity, Place("procedure.md", line), facts(**given), form, danger)
+    def problem(rule: str, severity: Severity, at: int, danger: int, form: str = "", **told: Value) -> Problem:
+        return Problem(rule, severity, Place("procedure.md", at), facts(**told), form, danger)
 
+    value = Line("Torque", ("hub nut", Blank("value")))
+    check = Line("Check", (Blank("test"),))
     return (
-        problem(Severity.ADVICE, 12, "subtitles", "no-words", 5),
-        problem(Severity.STOP, 61, "field-name", "", 2, typed="Onn", near="On"),
-        problem(Severity.STOP, 90, "missing-file", "missing", 1, path="recordings/hub.mp4"),
-        problem(Severity.ASK, 71, "front-matter", "near-key", 4, key=SCRIPT, near="item"),
-        problem(Severity.ASK, 75, "field", "minutes", 4, text="soon"),
-        problem(Severity.ADVICE, 80, "subtitles", "no-length", 5),
-        problem(Severity.ADVICE, 84, "subtitles", "ends-first", 5),
+        problem("unnamed-procedure", Severity.ADVICE, 12, 5, "author", key="author"),
+        problem("left-open-unclear", Severity.STOP, 61, 2, "not-open", item="dust cap"),
+        problem("nowhere-to-look", Severity.STOP, 90, 1, item="hub nut", line=value),
+        problem("not-a-command", Severity.ASK, 71, 4, command=f"what {SCRIPT} means"),
+        problem("field", Severity.ASK, 75, 4, "word-twice", word="from", field="Torque"),
+        problem(
+            "derived-not-accepted", Severity.ADVICE, 80, 5, step=StepRef("gas", 9), source="#keeper", typed="#keeper"
+        ),
+        problem("no-final-check", Severity.ADVICE, 84, 5, step=StepRef("lower", 10), command="Lower it", line=check),
     )
