@@ -79,7 +79,7 @@ def _form(entry: Entry, case: Case) -> str:
 def _closing(entry: Entry, rest: str) -> Line:
     """The line that would close what is open."""
     if entry.opening is Opening.SLACKENED:
-        return Line("Torque", (entry.item, "look up", Blank("document, section")))
+        return Line("Torque", (entry.item, "look up", Blank("document-section")))
     new = entry.opening is Opening.OFF and (entry.spoilt or entry.scrapped)
     closes = CLOSED_BY[entry.opening]
     return Line(closes, (f"{rest}, new" if new else entry.item if entry.opening is Opening.STATE else rest,))

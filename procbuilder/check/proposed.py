@@ -66,7 +66,7 @@ def hold_missing(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         steps = [hit for hit in one.hits if hit.number]
         if one.activity.hold and steps and not any(number >= steps[0].number for number in holds):
-            hold = Line("Hold", (one.activity.hold, Blank("who checks it")))
+            hold = Line("Hold", (one.activity.hold, Blank("who-checks")))
             given = facts(work=one.activity.name, evidence=_evidence(steps, case), line=hold)
             yield Problem(
                 "hold-missing",

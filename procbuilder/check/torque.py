@@ -79,7 +79,7 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
 
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
     """The line that leaves a torque blank and says where to find it."""
-    return Line("Torque", (row.item.words, "look up", Blank("document, section")), place=place, replaces=replaces)
+    return Line("Torque", (row.item.words, "look up", Blank("document-section")), place=place, replaces=replaces)
 
 
 def severity(row: TorqueRow, case: Case) -> Severity:
