@@ -3,7 +3,7 @@
 from procbuilder.model.commands import done_to, first_command
 from procbuilder.model.ledger import Spoilt
 from procbuilder.model.lexicon import Lexicon, SingleUse
-from procbuilder.model.phrases import called, mentioned
+from procbuilder.model.phrases import called, mentioned, names_it
 
 
 def single_use(name: str, lexicon: Lexicon) -> SingleUse | None:
@@ -27,4 +27,4 @@ def why_spoilt(name: str, command: str, lexicon: Lexicon) -> Spoilt | None:
 def _same(name: str, taken: str, lexicon: Lexicon) -> bool:
     """True when what a command names is the thing: ``hose clip`` and ``the clip of the hose``."""
     told = first_command(taken, lexicon.commands, lexicon.words)
-    return bool(mentioned(told, [name, name.split()[-1]], lexicon.words))
+    return names_it(told, name, lexicon.words)

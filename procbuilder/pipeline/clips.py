@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
-from procbuilder.model.facts import Blank, Line, Time, facts
+from procbuilder.model.facts import Blank, Line, Phrase, Time, facts
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.footage import Clip, Damage, Move, Still
 from procbuilder.model.problem import Problem, Severity
@@ -45,7 +45,7 @@ def cut(
     clips: dict[str, Clip] = {}
     problems: list[Problem] = []
     for number, step in enumerate(steps):
-        progress(f"cutting the clip of: {step.command}", number, len(steps))
+        progress(Phrase("cutting", facts(command=step.command)), number, len(steps))
         if not (footage := trimmed[step.id]).stretches:
             continue
         marked = [figure.marked for figure in pictures.figures.get(step.id, ()) if figure.marked]

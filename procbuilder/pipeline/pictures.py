@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from procbuilder.model.edition import Figure
-from procbuilder.model.facts import StepRef
+from procbuilder.model.facts import Phrase, StepRef, facts
 from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
@@ -39,7 +39,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
     problems: list[Problem] = []
     taken_off = {step.id: step for step in steps if not step.all("Finding")}
     for number, step in enumerate(steps):
-        progress(f"choosing the pictures of: {step.command}", number, len(steps))
+        progress(Phrase("choosing", facts(command=step.command)), number, len(steps))
         for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger, examined.lexicon.words))):
             made = _attempt(as_found, opened, trimmed[opened.id], material)
             if isinstance(made, Problem):

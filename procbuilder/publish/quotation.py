@@ -7,7 +7,8 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate, Extra, Price
 from procbuilder.publish import words
 from procbuilder.publish.language import Language
-from procbuilder.publish.spoken import Spoken, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken
 from procbuilder.publish.terms import minutes
 from procbuilder.publish.timewords import labour, span
 from procbuilder.publish.told import Told, ToldItem

@@ -8,7 +8,8 @@ from procbuilder.model.film import Card, CardLine, Panel, Scene, Style
 from procbuilder.model.signal import Signal
 from procbuilder.publish import pagewords, words
 from procbuilder.publish.language import Language
-from procbuilder.publish.spoken import Spoken, SpokenStep, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken, SpokenStep
 from procbuilder.publish.terms import Source
 from procbuilder.publish.told import Told, ToldHazard, ToldTorque
 

@@ -22,7 +22,7 @@ _ORIGIN = re.compile(r"\s*\((?P<words>(?:said|seen)\s[^()]*|from\s[^()]*)\)\s*\Z
 _MOMENT = re.compile(r"(?P<kind>said|seen)\s+(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<time>[\d:.]+)\Z", re.I)
 _COUNT = re.compile(r"(?P<number>\d{1,6}(?:\.\d{1,6})?)\s*[x×]\s+(?P<rest>.+)\Z", re.S)
 _AMOUNT = re.compile(r"(?P<rest>.+),\s+(?P<number>\d{1,6}(?:\.\d{1,6})?)\s*(?P<unit>kg|g|ml|l|m)\Z", re.S)
-_COMMA_NUMBER = re.compile(r"(?<![\d,.])(\d+),(\d{1,2}|\d{4,})(?![\d,.])\s*(?:kg|g|ml|l|m|x|N|bar|mm|min)\b")
+_COMMA_NUMBER = re.compile(r"(?<![\d,.])(\d+),(\d{1,2}|\d{4,})(?![\d,.])\s*(?:kg|g|ml|l|m|x|Nm?|bar|mm|min)\b")
 _WORD = re.compile(r"(?P<word>[a-z]+)(?:\s+(?P<number>\d+))?\s*:\s*(?P<value>.*)\Z", re.S)
 
 

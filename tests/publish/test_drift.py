@@ -11,7 +11,8 @@ from procbuilder.model.estimate import Basis
 from procbuilder.publish import timewords
 from procbuilder.publish.data import edition_json
 from procbuilder.publish.language import ENGLISH
-from procbuilder.publish.spoken import SpokenStep, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import SpokenStep
 from procbuilder.publish.teller import Teller
 from procbuilder.publish.terms import other_unit
 from tests.publish.blocks import views

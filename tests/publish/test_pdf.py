@@ -15,7 +15,7 @@ from procbuilder.publish import words
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.terms import BALANCES, OPENINGS
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
