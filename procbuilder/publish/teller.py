@@ -96,7 +96,7 @@ class Teller:
 
     def signs(self, signs: Iterable[Sign]) -> tuple[ToldSign, ...]:
         """Signs with their meaning."""
-        return tuple(ToldSign(sign.number, self.term(sign.meaning)) for sign in signs)
+        return tuple(ToldSign(sign.number, sign.meaning) for sign in signs)
 
     def hazards(self, hazards: Iterable[Hazard]) -> tuple[ToldHazard, ...]:
         """Dangers, in the order of the procedure."""
@@ -161,7 +161,7 @@ class Teller:
             closed=self._moments(entry.closed), opened_at=self._at(entry.opened), closed_at=self._at(entry.closed),
             count=language.number(_plain(entry.out)), back=language.number(_plain(entry.back)),
             even=entry.out == entry.back, fasteners=things(entry.fasteners, language), tray=entry.tray, of=entry.of,
-            scrapped=entry.scrapped, spoilt=self.term(spoilt), nipped=entry.nipped, renewed=entry.renewed,
+            scrapped=entry.scrapped, spoilt=spoilt, nipped=entry.nipped, renewed=entry.renewed,
             way=way(entry.way, language), reason=entry.reason,
         )  # fmt: skip
 
