@@ -22,6 +22,7 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
     if case.procedure.steps and not confirmed and not none:
         given = facts(
             confirmed=Line("Dangers confirmed", (Blank("name"), Blank("date")), place=case.front),
+            # Without a place: only somebody who went through the whole job can say so.
             none=Line("Danger", ("none",)),
         )
         place = case.front or case.procedure.place
