@@ -2,19 +2,22 @@
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
 from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
 from procbuilder.model.fault import Fault
-from procbuilder.model.problem import stops
 
 if TYPE_CHECKING:
+    from procbuilder.pipeline.build import Built
+    from procbuilder.pipeline.check import Checked
+    from procbuilder.pipeline.library import Failed
     from procbuilder.publish.language import Language
 
 app = typer.Typer(
@@ -26,6 +29,7 @@ app = typer.Typer(
 )
 
 Folder = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of the procedure.")]
+Library = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")]
 
 
 @contextmanager
@@ -44,6 +48,15 @@ def _speaking(folder: Path | None = None) -> Iterator["Language"]:
     except KeyboardInterrupt:
         message(tell("stopped", language))
         raise typer.Exit(3) from None
+
+
+def _end(results: "Sequence[Built | Checked | Failed]", language: "Language", *, alone: bool) -> NoReturn:
+    """Say how the procedures of a library came out, and end with the gravest exit code."""
+    from procbuilder.report import exit_code, library_lines
+
+    for line in [] if alone else library_lines(results, language):
+        message(line)
+    raise typer.Exit(max(map(exit_code, results)))
 
 
 def _version(wanted: bool) -> None:
@@ -136,37 +149,44 @@ def _refit(folder: Path) -> None:
 
 @app.command()
 def check(
-    folder: Folder,
+    folder: Library,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
-    """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
+    """Show what is wrong or missing, worst first, in a procedure or in every procedure of a library.
+
+    The exit code is 1 if something must stop an approval.
 
     Recordings are not opened: what an earlier build knows of them is used.
     """
     from procbuilder.pipeline.check import check as run
-    from procbuilder.pipeline.check import write_ids
+    from procbuilder.pipeline.check import check_all, write_ids
+    from procbuilder.pipeline.library import Failed, is_procedure, procedures
     from procbuilder.publish.wording.commands import tell
     from procbuilder.report import checked_lines, known_lines, problem_data
+    from procbuilder.speech import language_for
 
     with _speaking(folder) as language:
         if add_ids:
-            message(tell("ids-written", language, count=write_ids(folder)))
-        checked = run(folder)
+            message(tell("ids-written", language, count=sum(map(write_ids, procedures(folder)))))
+        alone = is_procedure(folder)
+        results = [run(folder)] if alone else list(check_all(folder))
+        checked = [(each, language_for(each.folder)) for each in results if not isinstance(each, Failed)]
         if as_json:
-            answer(json.dumps(problem_data(checked.problems, language), ensure_ascii=False, indent=2, default=str))
-        else:
-            for line in checked_lines(checked.problems, folder, language, everything=everything):
+            data = [one for each, own in checked for one in problem_data(each, own, alone=alone)]
+            answer(json.dumps(data, ensure_ascii=False, indent=2, default=str))
+        for each, own in checked:
+            for line in [] if as_json else checked_lines(each.problems, each.folder, own, everything=everything):
                 answer(line)
-        for line in known_lines(checked, language):
-            message(line)
-        raise typer.Exit(1 if stops(checked.problems) else 0)
+            for line in known_lines(each, own):
+                message(line)
+        _end(results, language, alone=alone)
 
 
 @app.command()
 def build(
-    folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    folder: Library,
     edition: Annotated[
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
@@ -181,27 +201,31 @@ def build(
     Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
     which goes to a folder of its own.
 
-    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
+    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1. Of a
+    library, a procedure that fails keeps its last good output, the others are built, and the gravest exit code counts.
     """
-    from procbuilder.pipeline.build import Options, procedures
+    from procbuilder.pipeline.build import Job, Options, jobs
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
+    from procbuilder.speech import language_for
 
-    stopped = False
-    with _speaking(folder):
-        every = procedures(folder)
-    for each in every:
-        with _speaking(each) as language:
-            with progress(language) as report:
-                options = Options(edition, (TASK,) if dita else (), film, thorough)
-                built = run(each, report, options)
-            for line in checked_lines(built.problems, each, language):
+    options = Options(edition, (TASK,) if dita else (), film, thorough)
+    with _speaking(folder) as language:
+        alone = is_procedure(folder)
+        results: list[Built | Failed] = []
+        for job in [Job(folder, partial(run, folder, options=options))] if alone else jobs(folder, options):
+            own = language_for(job.folder)
+            with progress(own) as told:
+                results.append(built := job.run(told))
+            if isinstance(built, Failed):
+                continue
+            for line in checked_lines(built.problems, built.folder, own):
                 message(line)
-            for line in outcome(built, language):
+            for line in outcome(built, own):
                 answer(line)
-            stopped = stopped or bool(stops(built.problems))
-    raise typer.Exit(1 if stopped else 0)
+        _end(results, language, alone=alone)
 
 
 @app.command()

@@ -1,6 +1,6 @@
 """What the commands say: problems, outcome, and what is worth a look first."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -16,6 +16,7 @@ from procbuilder.model.readability import Counts
 from procbuilder.model.signal import Signal
 from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.check import Checked
+from procbuilder.pipeline.library import Failed
 from procbuilder.pipeline.log import Logged
 from procbuilder.pipeline.new import HEARD, Made
 from procbuilder.pipeline.recordings import Filmed
@@ -26,6 +27,7 @@ from procbuilder.publish.terms import OPENINGS
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
 from procbuilder.publish.wording.commands import clause, tell
+from procbuilder.publish.wording.faults import said_fault
 from procbuilder.publish.wording.gaps import say
 from procbuilder.publish.wording.problems import said
 from procbuilder.publish.wording.topics import more
@@ -72,6 +74,21 @@ def known_lines(checked: Checked, language: Language = ENGLISH) -> list[str]:
     ]
 
 
+def exit_code(done: Built | Checked | Failed) -> int:
+    """0 done, 1 something must stop an approval; that of its fault when it failed."""
+    return done.fault.code if isinstance(done, Failed) else int(bool(stops(done.problems)))
+
+
+def library_lines(results: Sequence[Built | Checked | Failed], language: Language = ENGLISH) -> list[str]:
+    """How many procedures of a library came out how, and on what each failed."""
+    failed = [each for each in results if isinstance(each, Failed)]
+    stopped = sum(exit_code(each) for each in results if not isinstance(each, Failed))
+    form = "library-failed" if failed else "library"
+    good = len(results) - stopped - len(failed)
+    told = tell(form, language, count=len(results), good=good, stopped=stopped, failed=len(failed))
+    return [told, *(f"{each.folder.name}: {said_fault(each.fault, language)}" for each in failed)]
+
+
 def _reading(counts: Counts, language: Language) -> str:
     each = counts.words / counts.sentences
     return tell("reading-ease", language, words=counts.words, each=each, ease=counts.ease, grade=max(counts.grade, 0.0))
@@ -83,12 +100,12 @@ def filmed_line(filmed: Filmed, language: Language = ENGLISH) -> str:
     return tell("filmed", language, recording=filmed.recording, day=filmed.begun.date(), begins=begins, ends=ends)
 
 
-def problem_data(problems: Iterable[Problem], language: Language = ENGLISH) -> list[dict[str, Any]]:
-    """The problems for a machine: the facts, and the sentences made of them."""
+def problem_data(checked: Checked, language: Language = ENGLISH, *, alone: bool = True) -> list[dict[str, Any]]:
+    """The problems for a machine, the facts and the sentences made of them; among several procedures also of which."""
     return [
         {
             "severity": problem.severity.value,
-            "file": problem.place.file,
+            "file": problem.place.file if alone else f"{checked.folder.name}/{problem.place.file}",
             "line": problem.place.line,
             "what": said(problem, language).what,
             "instead": said(problem, language).instead,
@@ -102,7 +119,7 @@ def problem_data(problems: Iterable[Problem], language: Language = ENGLISH) -> l
             "values": {name: stored(value) for name, value in problem.facts},
             "lines": [say(line, language) for line in problem.lines],
         }
-        for problem in problems
+        for problem in checked.problems
     ]
 
 

@@ -78,8 +78,10 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
 
 
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
-    """The line that leaves a torque blank and says where to find it."""
-    return Line("Torque", (row.item.words, "look up", Blank("document, section")), place=place, replaces=replaces)
+    """The line that leaves a torque blank and says where to find it; with the rest of the line that it replaces."""
+    rest = (("order", row.order), ("when", row.when)) if replaces else ()
+    words = tuple((word, text) for word, text in rest if text)
+    return Line("Torque", (row.item.words, "look up", Blank("document-section")), words, place, replaces)
 
 
 def severity(row: TorqueRow, case: Case) -> Severity:

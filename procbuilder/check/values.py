@@ -55,7 +55,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
                 source=heard.origin,
                 heard=heard.value.text,
                 there=heard.place,
-                answer=answer(rule, name, "the words are wrong", "Asked"),
+                answer=answer(rule, name, "words-are-wrong", "Asked"),
             )
             yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
@@ -76,7 +76,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 value=row.value.text,
                 thread=named.size,
                 strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
-                answer=answer(rule, name, "right, with the page of the document", "Asked"),
+                answer=answer(rule, name, "right-with-page", "Asked"),
             )
             yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 
@@ -94,7 +94,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
     row = next(row for row in rows if outside[0] in row.value.newton_metres)
     proposed = _cover(outside, case.lexicon.torque_wrenches)
-    tools = tuple(f"{names[0]} {low}–{high} N·m" for low, high in proposed)
+    tools = tuple(Phrase("torque-wrench", facts(low=low, high=high)) for low, high in proposed)
     low, high = _shown(outside[0]), _shown(outside[-1])
     given = facts(
         values=Phrase("newton-metres" if low == high else "newton-metres-from-to", facts(low=low, high=high)),

@@ -73,7 +73,7 @@ def question(rule: str, subject: str) -> str:
     return f"{rule.replace('-', ' ')}: {subject}"
 
 
-def answer(rule: str, subject: str, why: str = "why not", field: str = "Refused") -> Line:
+def answer(rule: str, subject: str, why: str = "why-not", field: str = "Refused") -> Line:
     """The line that settles it; the technician fills in why."""
     return Line(field, (question(rule, subject), Blank(why)))
 

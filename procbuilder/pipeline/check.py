@@ -1,5 +1,6 @@
 """procbuilder check: the problems of a procedure, without opening a recording."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,9 +12,9 @@ from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.readability import Counts, counted
 from procbuilder.pipeline.examine import Examined, examine
 from procbuilder.pipeline.examine import check as broken_rules
+from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.recordings import Filmed, filmed, known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
@@ -40,18 +41,32 @@ def check(folder: Path) -> Checked:
     """Check one procedure.
 
     Raises:
-        NoProcedure, NotText: there is nothing to check.
+        NoProcedure, CannotRead, NotText, NoText: there is nothing to check.
     """
-    if not (folder / FILE_NAME).is_file():
-        raise NoProcedure(folder)
-    procedure, text_problems = read_procedure(folder)
+    source = read_source(folder)
+    return _checked(source, library_around(source))
+
+
+def check_all(folder: Path) -> Iterator[Checked | Failed]:
+    """Check all procedures of a library; one that cannot be read keeps nobody from the others.
+
+    Raises:
+        NoProcedure: it is no library.
+    """
+    library, sources = read_library(folder)
+    for source in sources:
+        yield source if isinstance(source, Failed) else _checked(source, library)
+
+
+def _checked(source: Source, library: Library) -> Checked:
+    folder, procedure = source.folder, source.procedure
     narration, narration_problems = read_narration(procedure)
     cache = Cache(folder)
     recordings = known(procedure, cache)
     footage = scanned(Material(folder, procedure.steps, recordings, cache))
-    times = read_times(folder)
-    examined = examine(procedure, narration, recordings, footage, times)
-    found = (*text_problems, *narration_problems, *recordings.problems, *times.problems, *broken_rules(examined))
+    examined = examine(source, narration, recordings, footage, library)
+    broken = broken_rules(examined)
+    found = (*source.problems, *library.problems, *narration_problems, *recordings.problems, *broken)
     problems = worst_first(unsettled(procedure, found))
     return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(examined))
 

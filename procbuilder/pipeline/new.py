@@ -14,7 +14,7 @@ from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.model.workshop import OwnWords
-from procbuilder.pipeline.practice import read_library
+from procbuilder.pipeline.library import read_workshop_of
 from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.recordings import read
 from procbuilder.read.compose import compose, receipts
@@ -60,7 +60,7 @@ def new(
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
         for film, path in zip(films, narration, strict=False)
     ]
-    told = None if steps else _told(narration, films, read_library(folder.resolve().parent)[0].words)
+    told = None if steps else _told(narration, films, read_workshop_of(folder.resolve().parent)[0].words)
     listed, problems = _listed(steps, narration, films)
     for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
         progress(Phrase("copying", facts(file=source.name)), 0, 1)

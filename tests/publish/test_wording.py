@@ -36,7 +36,7 @@ from procbuilder.publish.wording import (
 from procbuilder.publish.wording.patterns import Plural
 from procbuilder.publish.wording.problems import said
 from tests.check.faults import FOLDER, faults
-from tests.check.sample import GOOD, found
+from tests.check.sample import GOOD, changed, found
 
 GERMAN = language_of("de-DE")
 RULES: tuple[ModuleType, ...] = (
@@ -62,6 +62,8 @@ def _others() -> Iterator[Problem]:
     yield from found(GOOD, films={"refit": replace(FILM, speed=Fraction(2, 15))})
     heard = Cue(Place("refit.srt", 2), Fraction(3), Fraction(7), "Twenty-five newton metres on these.")
     yield from found(GOOD, narration=[Narration("refit", (heard,))])
+    german = found(changed(("author: RB\n", "author: RB\nlanguage: de-DE\nnarration: {refit: narration/refit.srt}\n")))
+    yield from (problem for problem in german if problem.rule == "narration-not-read")
 
 
 OF_SAMPLES = [(fault, problem) for fault in SAMPLES for problem in found(fault.applied(GOOD))]
@@ -161,7 +163,7 @@ def _german(text: str) -> tuple[str, ...]:
 
 
 ENGLISH_ONLY = _only_english([
-    *(text for module in RULES for text in _texts(module.PATTERNS)), *_texts(phrases.PHRASES), *phrases.BLANKS,
+    *(text for module in RULES for text in _texts(module.PATTERNS)), *_texts(phrases.PHRASES), *phrases.BLANKS.values(),
     phrases.STEP, phrases.ON_FILM, phrases.IN_STEP, phrases.IN_LINE, phrases.OR,
 ])  # fmt: skip
 """Words of our English sentences that no German one of ours has."""

@@ -21,6 +21,14 @@ MESSAGES: dict[str, Text] = {
         "{path}: where each sentence went; {count} are in no step",
     ),
     "ids-written": Plural("{count} step id written", "{count} step ids written"),
+    "library": Plural(
+        "{count} procedure: {good} without a stop, {stopped} with one",
+        "{count} procedures: {good} without a stop, {stopped} with one",
+    ),
+    "library-failed": Plural(
+        "{count} procedure: {good} without a stop, {stopped} with one, {failed} failed",
+        "{count} procedures: {good} without a stop, {stopped} with one, {failed} failed",
+    ),
     "unread": "{recording} has not been read yet, so times were not compared with it: procbuilder build {folder}",
     "unscanned": "{recording} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}",
     "filmed": "{recording}: filmed {day} {begins} to {ends}, by the clock of its camera",
