@@ -18,11 +18,11 @@ _SAME = Fraction(3, 100)
 
 def torques_contradict(case: Case) -> Iterator[Problem]:
     """The same thing with two different torques; other stages and other conditions are no contradiction."""
-    first: dict[tuple[str, str, str], TorqueRow] = {}
+    first: dict[tuple[str, int, str], TorqueRow] = {}
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.value.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             given = facts(

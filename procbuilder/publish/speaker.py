@@ -55,7 +55,7 @@ class _Speaker:
             author=facts.author, work_place=facts.work_place, people=facts.people, ask=facts.ask, intro=facts.intro,
             hazards=tell.hazards(facts.hazards), lists=tuple(map(tell.list, facts.lists)),
             tools=tuple(map(tell.item, facts.tools)), supplies=tuple(map(tell.item, facts.supplies)),
-            parts=tuple(map(tell.item, facts.parts)), trays=facts.trays,
+            parts=tuple(map(tell.item, facts.parts)), trays=tuple(map(tell.tray, facts.trays)),
             sections=tuple(map(self._section, facts.sections)), torques=tuple(map(tell.torque, facts.torques)),
             ledger=tuple(map(tell.entry, facts.ledger.entries)), pairs=self._pairs(), estimate=facts.estimate,
             sentences=sentences(facts.estimate, language), bars=bars(facts), closing=tell.all(facts.closing),

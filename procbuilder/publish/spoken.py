@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip
@@ -20,6 +19,7 @@ from procbuilder.publish.told import (
     ToldList,
     ToldStanding,
     ToldTorque,
+    ToldTray,
 )  # fmt: skip
 
 
@@ -149,7 +149,7 @@ class Spoken:
     tools: tuple[ToldItem, ...]
     supplies: tuple[ToldItem, ...]
     parts: tuple[ToldItem, ...]
-    trays: tuple[TrayLine, ...]
+    trays: tuple[ToldTray, ...]
     sections: tuple[SpokenSection, ...]
     torques: tuple[ToldTorque, ...]
     ledger: tuple[ToldEntry, ...]
