@@ -128,7 +128,7 @@ def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
     if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.quoted(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:

@@ -136,9 +136,19 @@ def _stands(run: _Run, read: tuple[Token, ...]) -> bool:
 def mentioned(text: str, phrases: Iterable[str], words: Words) -> str:
     """The first of the phrases that stands in the text as whole words; empty when none does."""
     listed = tuple(phrases)
-    groups = grouped(tuple((phrase,) for phrase in listed), words)
-    first = min((found.key for found in groups.found(text, denied=True)), default=None)
-    return "" if first is None else listed[first]
+    first = _first(text, listed, words)
+    return listed[first.key] if first else ""
+
+
+def quoted(text: str, phrases: Iterable[str], words: Words) -> str:
+    """The same, as it is written there."""
+    first = _first(text, tuple(phrases), words)
+    return first.words if first else ""
+
+
+def _first(text: str, phrases: tuple[str, ...], words: Words) -> Found | None:
+    groups = grouped(tuple((phrase,) for phrase in phrases), words)
+    return min(groups.found(text, denied=True), key=lambda found: found.key, default=None)
 
 
 @lru_cache(maxsize=1_000)

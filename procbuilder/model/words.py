@@ -59,7 +59,7 @@ class CommandWords:
     condition_behind: tuple[str, ...] = ()
     """Of these, what tells a condition behind a command too."""
     condition_first: str = ""
-    """A command with its condition in front: ``If {condition}, {command}``."""
+    """A command with its condition in front: ``If {condition}, {lowered}``, or ``{command}`` as it is written."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
