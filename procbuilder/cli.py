@@ -2,17 +2,23 @@
 
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
 from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
 from procbuilder.model.fault import Fault
-from procbuilder.model.problem import stops
+
+if TYPE_CHECKING:
+    from procbuilder.pipeline.build import Built
+    from procbuilder.pipeline.check import Checked
+    from procbuilder.pipeline.library import Failed
+    from procbuilder.publish.language import Language
 
 app = typer.Typer(
     help="Makes a procedure that an apprentice can follow out of the clips of a repair and a rough list of times.",
@@ -23,21 +29,34 @@ app = typer.Typer(
 )
 
 Folder = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of the procedure.")]
+Library = Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")]
 
 
 @contextmanager
-def _faults_shown() -> Iterator[None]:
-    """Print a fault as one line and end with its exit code."""
-    try:
-        yield
-    except Fault as fault:
-        from procbuilder.publish.wording.faults import said_fault
+def _speaking(folder: Path | None = None) -> Iterator["Language"]:
+    """The language in which to tell of a procedure; a fault is printed as one line and ends with its exit code."""
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.publish.wording.faults import said_fault
+    from procbuilder.speech import language_for
 
-        message(said_fault(fault))
+    language = language_for(folder)
+    try:
+        yield language
+    except Fault as fault:
+        message(said_fault(fault, language))
         raise typer.Exit(fault.code) from None
     except KeyboardInterrupt:
-        message("stopped; what was there before is unchanged")
+        message(tell("stopped", language))
         raise typer.Exit(3) from None
+
+
+def _end(results: "Sequence[Built | Checked | Failed]", language: "Language", *, alone: bool) -> NoReturn:
+    """Say how the procedures of a library came out, and end with the gravest exit code."""
+    from procbuilder.report import exit_code, library_lines
+
+    for line in [] if alone else library_lines(results, language):
+        message(line)
+    raise typer.Exit(max(map(exit_code, results)))
 
 
 def _version(wanted: bool) -> None:
@@ -65,14 +84,16 @@ def demo(
     """
     from procbuilder.pipeline.demo import demo as run
     from procbuilder.report import highlights, outcome
+    from procbuilder.speech import language_for
 
-    with _faults_shown():
-        with progress() as report:
+    with _speaking() as language:
+        with progress(language) as report:
             first, *others = run(folder, report)
-        for line in [*highlights(first.edition), *outcome(first)]:
+        own = language_for(first.folder)
+        for line in [*highlights(first.edition, own), *outcome(first, own)]:
             answer(line)
         for built in others:
-            for line in [built.edition.title, *outcome(built)]:
+            for line in [built.edition.title, *outcome(built, language_for(built.folder))]:
                 answer(line)
 
 
@@ -97,22 +118,22 @@ def new(
     Without a list, the steps are drafted from the narration; everything in it is a proposal to be read and changed.
     """
     from procbuilder.pipeline.new import new as run
-    from procbuilder.report import problem_lines
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.report import made_lines, problem_lines
 
     if refit and not (recording or steps or narration):
         _refit(folder)
         return
-    if refit or not recording:
-        message("new needs at least one --recording, or --refit alone for a procedure that is there")
-        raise typer.Exit(2)
-    with _faults_shown():
-        with progress() as report:
+    with _speaking() as language:
+        if refit or not recording:
+            message(tell("new-needs", language))
+            raise typer.Exit(2)
+        with progress(language) as report:
             made = run(folder, recording, steps, narration or [], report)
-        for line in problem_lines(made.problems):
+        for line in problem_lines(made.problems, language):
             message(line)
-        answer(f"{made.folder / 'procedure.md'}: {made.steps} steps. Fill it in, then run: procbuilder build {folder}")
-        if made.set_aside is not None:
-            answer(f"{made.folder / 'narration/heard.txt'}: where each sentence went; {made.set_aside} are in no step")
+        for line in made_lines(made, language):
+            answer(line)
         raise typer.Exit(1 if made.problems else 0)
 
 
@@ -121,50 +142,51 @@ def _refit(folder: Path) -> None:
     from procbuilder.pipeline.refit import refit
     from procbuilder.report import refit_lines
 
-    with _faults_shown():
-        for line in refit_lines(refit(folder)):
+    with _speaking(folder) as language:
+        for line in refit_lines(refit(folder), language):
             answer(line)
 
 
 @app.command()
 def check(
-    folder: Folder,
+    folder: Library,
     as_json: Annotated[bool, typer.Option("--json", help="Print the problems as JSON.")] = False,
     add_ids: Annotated[bool, typer.Option("--add-ids", help="Write missing step ids into procedure.md first.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="Show all questions, not only the first.")] = False,
 ) -> None:
-    """Show what is wrong or missing, worst first; exit 1 if something must stop an approval.
+    """Show what is wrong or missing, worst first, in a procedure or in every procedure of a library.
+
+    The exit code is 1 if something must stop an approval.
 
     Recordings are not opened: what an earlier build knows of them is used.
     """
     from procbuilder.pipeline.check import check as run
-    from procbuilder.pipeline.check import write_ids
-    from procbuilder.report import checked_lines, problem_data, reading_line, summary
+    from procbuilder.pipeline.check import check_all, write_ids
+    from procbuilder.pipeline.library import Failed, is_procedure, procedures
+    from procbuilder.publish.wording.commands import tell
+    from procbuilder.report import checked_lines, known_lines, problem_data
+    from procbuilder.speech import language_for
 
-    with _faults_shown():
+    with _speaking(folder) as language:
         if add_ids:
-            message(f"{write_ids(folder)} step ids written")
-        checked = run(folder)
+            message(tell("ids-written", language, count=sum(map(write_ids, procedures(folder)))))
+        alone = is_procedure(folder)
+        results = [run(folder)] if alone else list(check_all(folder))
+        checked = [(each, language_for(each.folder)) for each in results if not isinstance(each, Failed)]
         if as_json:
-            answer(json.dumps(problem_data(checked.problems), ensure_ascii=False, indent=2))
-        else:
-            for line in checked_lines(checked.problems, folder, everything=everything):
+            data = [one for each, own in checked for one in problem_data(each, own, alone=alone)]
+            answer(json.dumps(data, ensure_ascii=False, indent=2, default=str))
+        for each, own in checked:
+            for line in [] if as_json else checked_lines(each.problems, each.folder, own, everything=everything):
                 answer(line)
-        for name in checked.unread:
-            message(f"{name} has not been read yet, so times were not compared with it: procbuilder build {folder}")
-        if checked.reading:
-            message(reading_line(checked.reading))
-        for name in checked.unscanned:
-            message(f"{name} has not been scanned yet for cuts, talk and stillness: procbuilder build {folder}")
-        for line in checked.filmed:
-            message(line)
-        message(summary(checked.problems))
-        raise typer.Exit(1 if stops(checked.problems) else 0)
+            for line in known_lines(each, own):
+                message(line)
+        _end(results, language, alone=alone)
 
 
 @app.command()
 def build(
-    folder: Annotated[Path, typer.Argument(metavar="DIR", help="Folder of a procedure, or of a library.")],
+    folder: Library,
     edition: Annotated[
         str, typer.Option("--edition", metavar="NAME", help="For people of this qualification; see workshop.toml.")
     ] = "",
@@ -179,25 +201,31 @@ def build(
     Steps reserved by law do not say how they are done, except in the edition for those who are qualified for them,
     which goes to a folder of its own.
 
-    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1.
+    What can be read is published; while something must stop an approval it is a draft, and the exit code is 1. Of a
+    library, a procedure that fails keeps its last good output, the others are built, and the gravest exit code counts.
     """
-    from procbuilder.pipeline.build import Options, procedures
+    from procbuilder.pipeline.build import Job, Options, jobs
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome
+    from procbuilder.speech import language_for
 
-    with _faults_shown():
-        stopped = False
-        for each in procedures(folder):
-            with progress() as report:
-                options = Options(edition, (TASK,) if dita else (), film, thorough)
-                built = run(each, report, options)
-            for line in checked_lines(built.problems, each):
+    options = Options(edition, (TASK,) if dita else (), film, thorough)
+    with _speaking(folder) as language:
+        alone = is_procedure(folder)
+        results: list[Built | Failed] = []
+        for job in [Job(folder, partial(run, folder, options=options))] if alone else jobs(folder, options):
+            own = language_for(job.folder)
+            with progress(own) as told:
+                results.append(built := job.run(told))
+            if isinstance(built, Failed):
+                continue
+            for line in checked_lines(built.problems, built.folder, own):
                 message(line)
-            for line in outcome(built):
+            for line in outcome(built, own):
                 answer(line)
-            stopped = stopped or bool(stops(built.problems))
-        raise typer.Exit(1 if stopped else 0)
+        _end(results, language, alone=alone)
 
 
 @app.command()
@@ -210,16 +238,17 @@ def log(
     The columns are who (initials or a code), when, step (its id) and minutes. All rows are added, or none.
     """
     from procbuilder.pipeline.log import log as run
+    from procbuilder.publish.wording.commands import tell
     from procbuilder.report import log_lines, problem_lines
 
-    with _faults_shown():
+    with _speaking(folder) as language:
         logged = run(folder, file)
-        for line in problem_lines(logged.problems):
+        for line in problem_lines(logged.problems, language):
             message(line)
         if logged.problems:
-            message(f"nothing was added to {logged.log}")
+            message(tell("nothing-added", language, log=logged.log))
             raise typer.Exit(1)
-        for line in log_lines(logged):
+        for line in log_lines(logged, language):
             answer(line)
 
 
@@ -231,9 +260,10 @@ def serve(
     """Show a built procedure in the browser from this machine; nobody else can reach it. Ctrl+C ends it."""
     from procbuilder.edit.serve import HOST, output_of
     from procbuilder.edit.serve import serve as run
+    from procbuilder.publish.wording.commands import tell
 
-    with _faults_shown():
-        message(f"{output_of(folder)} is at http://{HOST}:{port}/ – Ctrl+C ends it")
+    with _speaking(folder) as language:
+        message(tell("serving", language, folder=output_of(folder), address=f"http://{HOST}:{port}/"))
         run(folder, port)
 
 

@@ -5,11 +5,18 @@ import io
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TextIO
+from typing import TYPE_CHECKING, TextIO
 
+from procbuilder.model.facts import Phrase
 from procbuilder.pipeline.progress import Progress
 
-_PLAIN = {"–": "-", "—": "-", "·": ".", "×": "x", "→": "->", "…": "...", "°": " deg", "’": "'", "≤": "<=", "≥": ">="}
+if TYPE_CHECKING:
+    from procbuilder.publish.language import Language
+
+_PLAIN = {
+    "–": "-", "—": "-", "·": ".", "×": "x", "→": "->", "…": "...", "°": " deg", "’": "'", "≤": "<=", "≥": ">=",
+    "ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue",
+}  # fmt: skip
 
 
 def _plain(error: UnicodeError) -> tuple[str, int]:
@@ -39,16 +46,18 @@ def message(text: str) -> None:
 
 
 @contextmanager
-def progress() -> Iterator[Progress]:
+def progress(language: "Language") -> Iterator[Progress]:
     """A progress line while something runs; only its last words where stderr is no terminal."""
     from rich.console import Console
     from rich.progress import BarColumn, SpinnerColumn, TextColumn
     from rich.progress import Progress as Bar
+
+    from procbuilder.publish.wording.gaps import say
 
     ascii_only = not (sys.stderr.encoding or "").lower().startswith("utf")
     spinner = SpinnerColumn("line" if ascii_only else "dots")
     console = Console(stderr=True)
     with Bar(spinner, BarColumn(), TextColumn("{task.description}", markup=False), console=console,
                   transient=True, disable=not console.is_terminal) as bar:  # fmt: skip
-        task = bar.add_task("starting", total=None)
-        yield lambda what, done, of: bar.update(task, description=what, completed=done, total=of)
+        task = bar.add_task(say(Phrase("starting"), language), total=None)
+        yield lambda what, done, of: bar.update(task, description=say(what, language), completed=done, total=of)

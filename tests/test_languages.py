@@ -16,6 +16,7 @@ from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
 from procbuilder.infer.proposed import noticed
+from procbuilder.infer.signs import danger_signs
 from procbuilder.infer.torques import torques
 from procbuilder.infer.wordlists import DATA
 from procbuilder.model.lexicon import Lexicon
@@ -25,7 +26,8 @@ from tests.infer.written import written
 ROOT = Path(__file__).parents[1] / "procbuilder"
 ROOMS = ("model", "read", "infer", "check", "keep", "pipeline")
 """Not ``publish`` and the command line, which say things to a reader."""
-_WORDS = re.compile(r"[a-z]+(?:['-][a-z]+)*(?: [a-z]+)?")
+_WORDS = re.compile(r"[a-z]+(?:'[a-z]+)*(?: [a-z]+)?")
+HEARING = ("infer/hearing/", "infer/dictionary/")
 MOST = 3
 """Words in a row that are no list yet."""
 
@@ -34,7 +36,6 @@ WHY_IN_CODE = {
     "model/activity.py: name words": "keys of a block in a file",
     "model/marks.py: left top": "names of facts",
     "model/procedure.py: format number": "keys of the front matter, which are those of the file format",
-    "model/questions.py: dangers somebody's rights": "what questions are about, as the program says it",
     "model/torque.py: lbf lbs": "units",
     "read/fields.py: g ml": "units",
     "read/fields.py: kg g": "units",
@@ -63,7 +64,7 @@ def _in_code() -> Iterator[str]:
             name = path.relative_to(ROOT).as_posix()
             for listed in _lists(path):
                 small = [word for word in listed if _WORDS.fullmatch(word)]
-                if len(small) > MOST and not name.startswith("infer/hearing/"):
+                if len(small) > MOST and not name.startswith(HEARING):
                     yield f"{name}: {' '.join(small[:2])}"
 
 
@@ -139,6 +140,7 @@ def test_of_a_language_without_words_only_what_is_typed_is_followed(folder: Path
     assert "unbalanced-ledger" in found
     assert not {"danger-proposed", "wrong-order", "tightening-without-torque", "torque-wrench-range"} & set(found)
     assert lexicon.threads == load("en").threads
+    assert [sign.number for sign in danger_signs("chaud (W017)", "brûlé", "", lexicon)] == ["W017"]
 
 
 @pytest.mark.parametrize(("typed", "language"), [("", "en"), ("en-GB", "en"), ("EN", "en"), ("..", ""), ("fr", "")])

@@ -46,6 +46,17 @@ def no_words_for_language(case: Case) -> Iterator[Problem]:
     front, rule = case.procedure.front, "no-words-for-language"
     if not case.lexicon.language:
         language = front["language"]
-        given = facts(language=language, answer=answer(rule, language, "who went through them", "Asked"))
+        given = facts(language=language, answer=answer(rule, language, "who-went-through", "Asked"))
         place = front.place("language", case.procedure.place)
         yield Problem(rule, Severity.ASK, place, given, danger=1, subject=language, blocks=True, order=-2)
+
+
+def narration_not_read(case: Case) -> Iterator[Problem]:
+    """A narration in a language whose spoken sentences nobody has taught us: no torque, no step is taken from it."""
+    lexicon, narration = case.lexicon, case.procedure.front.narration
+    if lexicon.language and not lexicon.heard and narration:
+        front, rule = case.procedure.front, "narration-not-read"
+        language = front["language"]
+        given = facts(language=language, answer=answer(rule, language, "who-compared", "Asked"))
+        place = front.place("narration", case.procedure.place)
+        yield Problem(rule, Severity.ASK, place, given, danger=2, subject=language)

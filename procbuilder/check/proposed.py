@@ -66,7 +66,7 @@ def hold_missing(case: Case) -> Iterator[Problem]:
     for one in case.noticed:
         steps = [hit for hit in one.hits if hit.number]
         if one.activity.hold and steps and not any(number >= steps[0].number for number in holds):
-            hold = Line("Hold", (one.activity.hold, Blank("who checks it")))
+            hold = Line("Hold", (one.activity.hold, Blank("who-checks")))
             given = facts(work=one.activity.name, evidence=_evidence(steps, case), line=hold)
             yield Problem(
                 "hold-missing",
@@ -148,8 +148,8 @@ def _lasting(activity: Activity, hit: Hit, case: Case) -> Value:
     """The state during which it stands, as fields to copy, where the step begins none."""
     if not activity.begins or not hit.number or case.procedure.steps[hit.number - 1].all("State", "Ends"):
         return ""
-    state = Line("State", (activity.begins,), place=case.heading(hit.number))
-    return Phrase("if-it-lasts", facts(state=state, ends=Line("Ends", (activity.begins,))))
+    begins, ends = (Line(field, (activity.begins,)) for field in ("State", "Ends"))
+    return Phrase("if-it-lasts", facts(state=begins, ends=ends))
 
 
 def _remarks(activity: Activity, case: Case) -> Value:

@@ -22,7 +22,13 @@ from procbuilder.check.footage import (
     time_outside_recording,
     unlisted_recording,
 )
-from procbuilder.check.front import empty_front_list, no_steps, no_words_for_language, unnamed_procedure
+from procbuilder.check.front import (
+    empty_front_list,
+    narration_not_read,
+    no_steps,
+    no_words_for_language,
+    unnamed_procedure,
+)
 from procbuilder.check.order import angle_before_torque, torque_in_the_air, wrong_order
 from procbuilder.check.proposed import (
     danger_proposed,
@@ -101,6 +107,7 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     empty_front_list,
     unnamed_procedure,
     no_words_for_language,
+    narration_not_read,
     heavy_lift,
     much_vibration,
     long_command,

@@ -30,8 +30,8 @@ def _complete(entry: Field) -> Line:
     """The hazard with blanks for what it does not say."""
     parts = (
         entry.part("hazard"),
-        entry.part("consequence") or Blank("what happens"),
-        entry.part("avoid") or Blank("how to avoid it"),
+        entry.part("consequence") or Blank("what-happens"),
+        entry.part("avoid") or Blank("how-to-avoid"),
     )
     state = entry.part("while")
     return Line(entry.name, parts, (("while", state),) if state else (), entry.place, replaces=True)
@@ -77,7 +77,7 @@ def no_final_check(case: Case) -> Iterator[Problem]:
     checked = any(entry.place > last.place for entry in case.procedure.everywhere("Check", "Measure", "Hold"))
     if checked or any(step.place >= last.place and _tests(step.command, case) for step in steps):
         return
-    line = Line("Check", (Blank("what is tried"), Blank("what is right")), place=last.place)
+    line = Line("Check", (Blank("what-is-tried"), Blank("what-is-right")), place=last.place)
     given = facts(step=case.step(steps.index(last) + 1), command=last.command, line=line)
     yield Problem("no-final-check", Severity.STOP, last.place, given, danger=2)
 

@@ -12,9 +12,10 @@ from procbuilder.model.worked import TorqueRow
 
 def tightening_without_torque(case: Case) -> Iterator[Problem]:
     """Something is tightened for good, and no torque is given. What is still slackened is the ledger's to report."""
-    still = {case.thing(e.item) for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
+    still = {e.item for e in case.ledger.having(Balance.OPEN) if e.opening is Opening.SLACKENED}
     for row in case.torques:
-        if row.demanded and not case.mentioned(row.item.words, still):
+        named = case.mentioned(row.item.words, still) or any(case.called(name, [row.item.name]) for name in still)
+        if row.demanded and not named:
             line = look_up(row, case.heading(row.number))
             given = facts(step=case.step(row.number), item=row.item, line=line)
             grave = severity(row, case)
@@ -53,8 +54,8 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
     """A thing that is tightened by stages in several steps, and a stage before or behind them that no step does."""
     rows: dict[str, dict[int, TorqueRow]] = {}
     for row in case.torques:
-        if row.stage.isdecimal():
-            rows.setdefault(case.thing(row.item.name), {}).setdefault(int(row.stage), row)
+        if row.value.stage:
+            rows.setdefault(case.thing(row.item.name), {}).setdefault(row.value.stage, row)
     for name, by_stage in rows.items():
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
@@ -77,8 +78,10 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
 
 
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
-    """The line that leaves a torque blank and says where to find it."""
-    return Line("Torque", (row.item.words, "look up", Blank("document, section")), place=place, replaces=replaces)
+    """The line that leaves a torque blank and says where to find it; with the rest of the line that it replaces."""
+    rest = (("order", row.order), ("when", row.when)) if replaces else ()
+    words = tuple((word, text) for word, text in rest if text)
+    return Line("Torque", (row.item.words, "look up", Blank("document-section")), words, place, replaces)
 
 
 def severity(row: TorqueRow, case: Case) -> Severity:

@@ -18,11 +18,11 @@ _SAME = Fraction(3, 100)
 
 def torques_contradict(case: Case) -> Iterator[Problem]:
     """The same thing with two different torques; other stages and other conditions are no contradiction."""
-    first: dict[tuple[str, str, str], TorqueRow] = {}
+    first: dict[tuple[str, int, str], TorqueRow] = {}
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.value.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             given = facts(
@@ -55,7 +55,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
                 source=heard.origin,
                 heard=heard.value.text,
                 there=heard.place,
-                answer=answer(rule, name, "the words are wrong", "Asked"),
+                answer=answer(rule, name, "words-are-wrong", "Asked"),
             )
             yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
@@ -76,7 +76,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 value=row.value.text,
                 thread=named.size,
                 strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
-                answer=answer(rule, name, "right, with the page of the document", "Asked"),
+                answer=answer(rule, name, "right-with-page", "Asked"),
             )
             yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 
@@ -85,10 +85,11 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
     """Torques without a torque wrench in the list that is made for them."""
     values = sorted({value for row in case.torques for value in row.value.newton_metres})
     listed = [item for entry in case.procedure.everywhere("Tool") for item in entry.items]
-    wrenches = [item for item in listed if case.mentioned(item.name, case.lexicon.checks.torque_wrench)]
+    names = case.lexicon.checks.torque_wrench
+    wrenches = [item for item in listed if case.mentioned(item.name, names)]
     ranges = [item.sizes.scale for item in wrenches if item.sizes.scale]
     outside = [value for value in values if not any(low <= value <= high for low, high in ranges)]
-    if not outside or not listed or not case.lexicon.checks.torque_wrench:
+    if not outside or not listed or not names:
         return
     rows = [row for row in case.torques if not set(outside).isdisjoint(row.value.newton_metres)]
     row = next(row for row in rows if outside[0] in row.value.newton_metres)
@@ -101,7 +102,7 @@ def torque_wrench_range(case: Case) -> Iterator[Problem]:
         steps=tuple(dict.fromkeys(case.step(row.number) for row in rows)),
     )
     form = f"{'none-reaches' if ranges else 'none-listed'}{'' if tools else '-nor-known'}"
-    subject = f"{low}–{high} N·m"
+    subject = f"{low} N·m" if low == high else f"{low}–{high} N·m"
     yield Problem("torque-wrench-range", Severity.ADVICE, row.place, given, form, 4, subject)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Moment, Opening
+from procbuilder.model.ledger import Moment, Opening, Spoilt
 from procbuilder.model.moves import CLOSES, MOVES, OPENS
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
@@ -28,7 +28,7 @@ class Account:
     fasteners: tuple[Item, ...] = ()
     tray: str = ""
     scrapped: bool = False
-    spoilt: str = ""
+    spoilt: Spoilt | None = None
     renewed: bool = False
     nipped: bool = False
     of: str = ""
@@ -61,7 +61,7 @@ class Book:
         self._held: set[str] = set()
         """Names of the fasteners that went with a part."""
 
-    def enter(self, entry: Field, moment: Moment, spoilt: str = "") -> None:
+    def enter(self, entry: Field, moment: Moment, spoilt: Spoilt | None = None) -> None:
         """Book one field; fields that neither open nor close anything, or name no thing, are passed over.
 
         ``spoilt``: why what this field takes off cannot be used again.
@@ -94,7 +94,7 @@ class Book:
     def _find(self, opening: Opening, key: str) -> list[Account]:
         return [account for account in self._named.get((opening, key), ()) if account.rest]
 
-    def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: str) -> None:
+    def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: Spoilt | None) -> None:
         opening = OPENS[entry.name]
         known = [a for a in self._find(opening, self.key(mention.name)) if a.scrapped is mention.scrap]
         count = mention.count or Decimal(1)

@@ -6,11 +6,11 @@ from fractions import Fraction
 from math import log
 from typing import TYPE_CHECKING
 
-from procbuilder.infer.alike import borrowed, kinds
+from procbuilder.infer.alike import NO_NEIGHBOURS, Neighbours, borrowed, kinds
 from procbuilder.infer.prior import PRIOR, StepPrior
 from procbuilder.model.estimate import Basis, Evidence, OddTime
 from procbuilder.model.footage import FootageSplit
-from procbuilder.model.practice import Logged, Run
+from procbuilder.model.practice import Run
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
@@ -51,7 +51,7 @@ def hands_on(step: Step, split: FootageSplit | None) -> Fraction:
 
 
 def believed(
-    procedure: Procedure, runs: Sequence[Run], neighbours: Sequence[Logged] = (), own: OwnWords = NO_OWN_WORDS
+    procedure: Procedure, runs: Sequence[Run], neighbours: Neighbours = NO_NEIGHBOURS, own: OwnWords = NO_OWN_WORDS
 ) -> "tuple[Belief | None, tuple[OddTime, ...]]":
     """What the practice log says of the steps, held by the same operations of other procedures; None without rows."""
     if not runs:
@@ -63,7 +63,7 @@ def believed(
     done = {run.step for run in runs}
     untimed = (step for step in steps if step.id in done and step.id not in known)
     here = kinds(untimed, procedure.front["language"], own)
-    others, there = borrowed(here, neighbours, own)
+    others, there = borrowed(here, neighbours)
     belief, odd = learn([*runs, *others], known, kinds=here | there)
     return belief, tuple(each for each in odd if each.step in done)
 

@@ -1,6 +1,7 @@
 """What comes on top of an estimate, or changes it: branches, single cases, and conditions of the workshop file."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil
@@ -10,7 +11,6 @@ from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure
 from procbuilder.model.words import Words
 from procbuilder.model.workshop import Workshop
-from procbuilder.model.workstudy import Allowance
 
 Minutes = tuple[Fraction, Fraction, Fraction]
 """Low, likely and high."""
@@ -37,12 +37,9 @@ def elsewhere(minutes: Minutes, place: str, workshop: Workshop, words: Words) ->
     found = [_times(minutes, each.name, each.factor, each.origin) for each in fitting]
     if workshop.allowance:
         factor = workshop.allowance.standard(Decimal(1))
-        found.append(_times(minutes, _words(workshop.allowance), factor, workshop.allowance_origin))
+        made = _times(minutes, "", factor, workshop.allowance_origin)
+        found.append(replace(made, allowance=workshop.allowance))
     return tuple(found)
-
-
-def _words(allowance: Allowance) -> str:
-    return f"with {(allowance.share * 100).normalize():f} % {allowance.convention} for rest and interruptions"
 
 
 def _times(minutes: Minutes, name: str, factor: Decimal, origin: str) -> Elsewhere:

@@ -8,7 +8,7 @@ from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import Branches, Way
 from procbuilder.model.fields import Field
-from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening
+from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, OnWay, Opening, Spoilt
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import LEFT_OPEN, MOVES
 from procbuilder.model.procedure import Procedure, Step
@@ -38,7 +38,7 @@ class _Visit:
 
     moment: Moment
     entry: Field | None
-    spoilt: str = ""
+    spoilt: Spoilt | None = None
     steps: range | None = None
     """For a step that tells to refit in reverse: the steps it names."""
 
@@ -128,10 +128,10 @@ def _all(procedure: Procedure, lexicon: Lexicon) -> Iterator[_Visit]:
             yield _Visit(moment_at(step.place, number, step), None, steps=told[number])
 
 
-def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> str:
-    """Why what a field takes off cannot be used again, though nobody calls it scrap; empty when it can."""
+def _spoilt(entry: Field, step: Step | None, lexicon: Lexicon) -> Spoilt | None:
+    """Why what a field takes off cannot be used again, though nobody calls it scrap; None when it can."""
     if entry.name != "Off" or not entry.items or entry.item.scrap:
-        return ""
+        return None
     return why_spoilt(entry.item.name, step.command if step else "", lexicon)
 
 

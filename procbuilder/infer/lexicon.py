@@ -13,6 +13,7 @@ from procbuilder.model.fastener import InchThread, Thread, inches
 from procbuilder.model.heard import Act
 from procbuilder.model.lexicon import (
     CheckWords,
+    Doing,
     Lexicon,
     Patterns,
     Protection,
@@ -37,6 +38,7 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
     spoiling = tuple(Spoiling("", one.verbs, why, one.things) for one in own.operations if one.scrap)
     return Lexicon(
         language=known.language,
+        heard=bool(known.table("grammar")),
         words=known.words(),
         commands=frozenset(known.flat("commands")) | {verb for one in own.operations for verb in one.verbs},
         tightening=(*known.flat("tightening"), *tightening),
@@ -46,6 +48,8 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
         vapour=known.flat("vapour"),
         rotating=known.flat("rotating"),
         checks=record(CheckWords, known.table("checks")),
+        doings=(*_own_doings(own), *_blocks(known, "acts", "act", Doing)),
+        not_kept=tuple(known.table("acts").get("not_kept", ())),
         protections=tuple(_blocks(known, "protection", "protection", Protection)),
         safe_states=tuple(known.table("protection").get("safe", ())),
         single_use=tuple(_single_use(known)),
@@ -84,6 +88,11 @@ def _blocks(known: WordLists, name: str, part: str, kind: type[Kind]) -> Iterato
         yield record(kind, {"id": key, **block})
 
 
+def _own_doings(own: OwnWords) -> Iterator[Doing]:
+    for one in own.operations:
+        yield Doing("", one.act, one.verbs, one.opposite)
+
+
 def _single_use(known: WordLists) -> Iterator[SingleUse]:
     spoilt = known.facts("single_use")["spoilt"]
     for part in _blocks(known, "single_use", "part", SingleUse):
@@ -101,17 +110,17 @@ def _refit(known: WordLists) -> Refit:
     return Refit(
         decide=tuple((tuple(block["words"]), block["decide"]) for block in table.get("decide", {}).values()),
         threaded=tuple(table.get("threaded", {}).get("words", ())),
-        ends=table.get("ends", {}),
+        ends={known.words().folded(state): verb for state, verb in table.get("ends", {}).items()},
         supply=tuple(table.get("needs", {}).get("supply", ())),
         said=_said(known, "refit", "said"),
     )
 
 
 def _signs(known: WordLists) -> Iterator[tuple[str, SignWords]]:
-    words = known.table("safety_signs")
+    """Every sign, so that one whose number is typed is shown in any language, with its meaning in English at least."""
+    words, english = known.table("safety_signs"), lists(ENGLISH).table("safety_signs")
     for number in (number for numbers in known.facts("safety_signs").values() for number in numbers):
-        if number in words:
-            yield number, record(SignWords, words[number])
+        yield number, record(SignWords, words.get(number, {"meaning": english[number]["meaning"]}))
 
 
 def _threads(known: WordLists) -> Iterator[Thread]:

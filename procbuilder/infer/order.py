@@ -51,7 +51,8 @@ def _broken(order: Order, seen: _Seen) -> Disorder | None:
     then = next((done for done in seen.then if done.number > begins), None)
     if then is None:
         return None
-    if any(begins < done.number <= then.number for done in seen.first):
+    at_once = any(since and done.number == begins for done in seen.surely)
+    if at_once or any(begins < done.number <= then.number for done in seen.first):
         return None
     late = next((done for done in seen.surely if done.number > then.number), None)
     return Disorder(order, then, late, since) if late or order.missing else None
@@ -73,9 +74,9 @@ def _done_in(step: Step, lexicon: Lexicon) -> list[str]:
 
 def _thing(entry: Field, words: Words) -> str:
     """What is moved, without where: of "clamp on the fuel hose" the clamp."""
-    name = (entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
+    name = words.named(entry.item.name if entry.items else entry.part(entry.kind.parts[0])).split()
     ends = words.no_part_of_a_name - words.particles
-    return " ".join(takewhile(lambda word: word.casefold() not in ends, name))
+    return " ".join(takewhile(lambda word: words.written(word) not in ends, name))
 
 
 class _Acts:
@@ -99,14 +100,14 @@ class _Acts:
         return self._lists.setdefault(words, len(self._lists))
 
     def done(self, texts: Iterable[str], *, ends: bool) -> Iterator[tuple[int, str]]:
-        """Number of the rule and role of each act whose verb and thing stand in one of the texts.
+        """Number of the rule and role of each act whose verb and thing stand in one clause of the texts.
 
         With ``ends`` the thing must be named whole: a gearbox bracket is no gearbox.
         """
         for text in texts:
             found = list(self._phrases.found(text))
-            there = {one.key for one in found}
+            there = {(one.key, one.clause) for one in found}
             for one in found:
                 for verbs, number, role in self._acts.get(one.key, ()):
-                    if verbs in there and (not ends or verbs == one.key or one.whole):
+                    if (verbs, one.clause) in there and (not ends or verbs == one.key or one.whole):
                         yield number, role

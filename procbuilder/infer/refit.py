@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
-from procbuilder.infer.dictionary.wordbook import is_heard
-from procbuilder.infer.hearing.operations import operations
+from procbuilder.infer.commanded import commanded
 from procbuilder.infer.spoils import single_use
 from procbuilder.model.drafted import DerivedStep
 from procbuilder.model.heard import Operation, Sentence
@@ -14,7 +13,7 @@ from procbuilder.model.ledger import Balance, Entry, Ledger, OnWay, Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.moves import FIELD_OF, OPENED_BY
 from procbuilder.model.origin import Place
-from procbuilder.model.phrases import called, mentioned
+from procbuilder.model.phrases import called, mentioned, names_it
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
@@ -102,19 +101,17 @@ class _Deriver:
     def _opposite(self, entry: Entry, step: Step) -> str:
         if entry.opening is Opening.STATE and (verb := self.told.ends.get(self.thing(entry.item).split()[-1])):
             return verb
-        named = [one for one in self._heard(entry, step) if self._last(one.object) == self._last(entry.item)]
-        found = named or self._heard(entry, step)
+        words, told = self.lexicon.words, self._heard(entry, step)
+        pairs = ((one, ((one.object, entry.item), (entry.item, one.object))) for one in told)
+        named = [one for one, names in pairs if any(names_it(*both, words) for both in names)]
+        found = named or told
         return found[0].opposite if found else self.said[entry.opening.name.lower()]
 
     def _heard(self, entry: Entry, step: Step) -> list[Operation]:
         """What the command does, of the kind of this entry, where something puts it right again."""
-        language = self.procedure.front["language"]
         sentence = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
-        told = operations([sentence], language, self.own, commands=True) if is_heard(language) else ()
+        told = commanded([sentence], self.lexicon, self.own)
         return [one for one in told if one.opposite and FIELD_OF.get(one.act) == OPENED_BY[entry.opening]]
-
-    def _last(self, name: str) -> list[str]:
-        return self.thing(name).split()[-1:]
 
     def _decide(self, entry: Entry, step: Step) -> str:
         used_once = single_use(entry.item, self.lexicon)
@@ -167,7 +164,7 @@ class _Deriver:
     def _tightened(self, entry: Entry) -> Iterator[tuple[str, str]]:
         """A blank torque for each threaded thing; where it is tightened later, it is only nipped up now."""
         for name in (*(one.head for one in entry.fasteners), entry.item):
-            if not called(name.split()[-1], self.told.threaded, self.lexicon.words):
+            if not called(name, self.told.threaded, self.lexicon.words):
                 continue
             if self.thing(name) in self.slackened:
                 yield "Nip up", _literal(name)

@@ -7,13 +7,14 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
+from procbuilder.infer.alike import NO_NEIGHBOURS, Neighbours
 from procbuilder.infer.curve import at_both_ends, learning_rate
 from procbuilder.infer.evidence import believed, evidence, hands_on
 from procbuilder.infer.extras import elsewhere, extras
 from procbuilder.infer.lexicon import load
 from procbuilder.model.estimate import Basis, Estimate, Evidence, OddTime, Practice, Price, StepTime
 from procbuilder.model.footage import FootageSplit
-from procbuilder.model.practice import Logged, Run, sittings
+from procbuilder.model.practice import Run, sittings
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.threepoint import added
 from procbuilder.model.workshop import UNKNOWN_WORKSHOP, Workshop
@@ -33,7 +34,7 @@ def estimate(
     runs: Sequence[Run] = (),
     workshop: Workshop = UNKNOWN_WORKSHOP,
     splits: Mapping[str, FootageSplit] | None = None,
-    neighbours: Sequence[Logged] = (),
+    neighbours: Neighbours = NO_NEIGHBOURS,
 ) -> Estimate:
     """What the job takes the third time or later, from all that is known.
 
@@ -44,7 +45,7 @@ def estimate(
         runs: rows of its practice log.
         workshop: what its library says.
         splits: how the footage of the steps is spent, by their ids, as far as it was scanned.
-        neighbours: other procedures of the library with their logs.
+        neighbours: what the logs of the other procedures of the library tell.
     """
     steps = procedure.steps
     ids = {step.id for step in steps}

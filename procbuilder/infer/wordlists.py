@@ -39,7 +39,10 @@ class WordLists:
     def words(self) -> Words:
         """How its words are told apart."""
         table = self.table("words")
-        verbs, command = record(VerbForms, table.get("verbs", {})), record(CommandWords, table.get("command", {}))
+        letters = table.get("letters", {})
+        table = {**_written(table, letters), "letters": letters}
+        verbs = record(VerbForms, {**table.get("verbs", {}), "kinds": [*self.table("commands").values()]})
+        command = record(CommandWords, table.get("command", {}))
         return record(Words, {**table, "verbs": verbs, "command": command})
 
 
@@ -66,6 +69,17 @@ def record(kind: type[Kind], table: Mapping[str, Any]) -> Kind:
 def frozen(value: Any) -> Any:
     """Lists as tuples, however deep."""
     return tuple(map(frozen, value)) if isinstance(value, list) else value
+
+
+def _written(value: Any, letters: Mapping[str, str]) -> Any:
+    """Texts in a table, however deep, with each letter written in one way."""
+    if isinstance(value, str):
+        for letter, other in letters.items():
+            value = value.replace(letter, other)
+        return value
+    if isinstance(value, dict):
+        return {_written(key, letters): _written(one, letters) for key, one in value.items()}
+    return [_written(one, letters) for one in value] if isinstance(value, list) else value
 
 
 @cache

@@ -89,7 +89,7 @@ def make(
         for number, filmed in enumerate(scenes):
             if told is not None:
                 told(number)
-            chapters.append(Chapter(file.seconds, filmed.scene.title))
+            chapters.append(Chapter(file.seconds, filmed.scene.title, filmed.scene.number))
             reel = _Reel(filmed, foot)
             footage.append(file.seconds + reel.quiet)
             reel.write(file)

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
-from procbuilder.model.phrases import tokens
+from procbuilder.model.tokens import tokens
 from procbuilder.model.words import Words
 
 _PIECE = re.compile(r"\w+|[,;:.–—]")
@@ -41,16 +41,21 @@ def _before(sentence: str, verb: str, words: Words) -> str | None:
     return None
 
 
+def without_verb(clause: str, verbs: Iterable[str], words: Words) -> str | None:
+    """What is left of a clause that is a command with one of the verbs, where they stand last; else None."""
+    return _without_verb(clause, _keys(frozenset(verbs), words), words)
+
+
 def _without_verb(clause: str, verbs: frozenset[str], words: Words) -> str | None:
     """What is left of a clause that ends or begins with a verb, or does both: "Zieh den Stecker ab"; else None."""
     read = tokens(clause, words)
     if not read:
         return None
     first, last = read[0], read[-1]
-    if not verbs.isdisjoint(last.ends):
-        apart = last.key in words.verbs.particles
+    if not verbs.isdisjoint(last.names):
+        apart = words.written(clause[last.start : last.end]) in words.verbs.particles
         return clause[first.end if apart else 0 : last.start].strip(" .")
-    return clause[first.end :].strip(" .") if not verbs.isdisjoint(first.ends) else None
+    return clause[first.end :].strip(" .") if not verbs.isdisjoint(first.names) else None
 
 
 def _clauses(sentence: str, words: Words) -> Iterator[str]:
@@ -87,9 +92,10 @@ def first_command(text: str, verbs: frozenset[str], words: Words) -> str:
 
 def has_verb(piece: str, verbs: frozenset[str], words: Words) -> bool:
     """True when a piece of a sentence is a command with one of the verbs."""
-    if words.verb_last:
-        return _without_verb(piece, _keys(verbs, words), words) is not None
-    return first_word(piece) in verbs
+    if not words.verb_last:
+        return first_word(piece) in verbs
+    told = first_word(piece) not in words.command.no_command
+    return told and _without_verb(piece, _keys(verbs, words), words) is not None
 
 
 def first_word(text: str) -> str:
@@ -101,13 +107,22 @@ def _parts(before: str, rest: str, joint: str, verbs: frozenset[str], words: Wor
     """True when a second command begins behind a joint."""
     if words.verb_last:
         piece = _joint(words).split(rest)[0]
-        return len(piece.split()) > 1 and has_verb(before, verbs, words) and has_verb(piece, verbs, words)
+        both = has_verb(before, verbs, words) and has_verb(piece, verbs, words)
+        return both and (len(piece.split()) > 1 or not _is_of_one_kind(before, piece, words))
     first, *others = rest.casefold().split() or [""]
     if first.strip(",;") not in verbs:
         return False
     follows = others[0].strip(",;") if others else ""
     sure = ";" in joint or not words.command.surely.isdisjoint(joint.casefold().split())
+    sure = sure or first in words.command.never_nouns
     return sure or follows in words.command.takes_object or follows[:1].isdigit()
+
+
+def _is_of_one_kind(one: str, other: str, words: Words) -> bool:
+    """True for the verbs of "reinigen und trocknen", which share their thing; not for "aufschrauben und anziehen"."""
+    return any(
+        all(without_verb(piece, kind, words) is not None for piece in (one, other)) for kind in words.verbs.kinds
+    )
 
 
 @lru_cache(maxsize=100)

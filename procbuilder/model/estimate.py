@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from procbuilder.model.footage import FootageSplit
 from procbuilder.model.origin import Place
+from procbuilder.model.workstudy import Allowance
 
 
 class Basis(StrEnum):
@@ -17,7 +18,7 @@ class Basis(StrEnum):
     TYPED = "typed"
     FOOTAGE = "footage"
     """The hands-on part of the one stretch of film of that step, in which no cut was found: one run."""
-    CUT = "cut footage"
+    CUT = "cut-footage"
     """The same of several stretches, or of one with cuts or with parts left out: a lower bound."""
     NOTHING = "nothing"
 
@@ -91,13 +92,15 @@ class Elsewhere:
     """The likely hours under another condition, by a factor of the workshop file."""
 
     name: str
-    """``on a lift``."""
+    """``on a lift``, as typed; empty for the allowance."""
     factor: Decimal
     low: Decimal
     likely: Decimal
     high: Decimal
     origin: str
-    """Where the factor comes from."""
+    """Where the factor comes from, as typed."""
+    allowance: Allowance | None = None
+    """Time for rest and interruptions that the factor adds; None for another condition."""
 
 
 @dataclass(frozen=True, slots=True)

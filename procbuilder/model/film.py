@@ -81,6 +81,8 @@ class Scene:
     points: tuple[str, ...] = ()
     """Below the footage, one after the other."""
     after: tuple[Card, ...] = ()
+    number: int = 0
+    """Number of the step of which it tells; 0 for the whole job."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +91,8 @@ class Chapter:
 
     start: Fraction
     title: str
+    number: int = 0
+    """Number of the step of which it tells; 0 for the whole job."""
 
 
 @dataclass(frozen=True, slots=True)

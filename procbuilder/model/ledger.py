@@ -15,7 +15,8 @@ class Opening(StrEnum):
     OFF = "off"
     SLACKENED = "slackened"
     """Half open: it demands a final tightening."""
-    TEMPORARY = "fitted for now"
+    TEMPORARY = "for-now"
+    """Fitted for the job alone."""
     STATE = "state"
 
 
@@ -23,11 +24,13 @@ class Balance(StrEnum):
     """How an entry of the ledger ends."""
 
     CLOSED = "closed"
-    ASSUMED = "closed, only assumed"
+    ASSUMED = "assumed"
     """No step says so but one that tells to refit in reverse."""
-    OPEN = "still open"
-    LEFT_OPEN = "left open on purpose"
-    NEVER_OPENED = "closed but never opened"
+    OPEN = "open"
+    LEFT_OPEN = "left-open"
+    """On purpose, with a reason."""
+    NEVER_OPENED = "never-opened"
+    """Closed, but no step opened it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +56,16 @@ class OnWay:
 
 
 @dataclass(frozen=True, slots=True)
+class Spoilt:
+    """Why a thing cannot be used again once it is off."""
+
+    id: str
+    """Name in the list of parts that are used once, or of commands that spoil."""
+    why: str
+    """As that list says it, in the language of the procedure."""
+
+
+@dataclass(frozen=True, slots=True)
 class Entry:
     """One thing followed from its opening to its closing."""
 
@@ -71,7 +84,7 @@ class Entry:
     tray: str = ""
     scrapped: bool = False
     """It came off for scrap: only a new one closes it."""
-    spoilt: str = ""
+    spoilt: Spoilt | None = None
     """Why it cannot be used again though nobody wrote ``scrap``; it then counts as scrap."""
     renewed: bool = False
     """A new one goes on."""

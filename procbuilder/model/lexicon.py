@@ -88,6 +88,18 @@ class Refit:
 
 
 @dataclass(frozen=True, slots=True)
+class Doing:
+    """Verbs that do the same to a thing."""
+
+    id: str
+    act: str
+    """As in ``Act``: ``off``."""
+    verbs: tuple[str, ...]
+    opposite: str = ""
+    """The verb that puts it back."""
+
+
+@dataclass(frozen=True, slots=True)
 class SignWords:
     """What a safety sign of ISO 7010 means, and the words that call for it."""
 
@@ -117,6 +129,8 @@ class Lexicon:
 
     language: str = ""
     """Whose words they are; empty when there are none for the language of the procedure."""
+    heard: bool = False
+    """Whether a narration in it is understood."""
     words: Words = UNKNOWN
     """How its words are told apart."""
     commands: frozenset[str] = frozenset()
@@ -134,6 +148,10 @@ class Lexicon:
     rotating: tuple[str, ...] = ()
     """Words of what turns and catches a glove."""
     checks: CheckWords = CheckWords()
+    doings: tuple[Doing, ...] = ()
+    """What verbs do to a thing, where commands are not heard as a narration is."""
+    not_kept: tuple[str, ...] = ()
+    """What comes off without having to go on again."""
     protections: tuple[Protection, ...] = ()
     single_use: tuple[SingleUse, ...] = ()
     spoiling: tuple[Spoiling, ...] = ()

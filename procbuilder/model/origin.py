@@ -24,8 +24,8 @@ class OriginKind(StrEnum):
     TYPED = "typed"
     SAID = "said"
     SEEN = "seen"
-    DOCUMENT = "from"
-    MEMORY = "from memory"
+    DOCUMENT = "document"
+    MEMORY = "memory"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,34 +1,23 @@
-"""Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words."""
+"""Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words.
+
+A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause. In a language of
+compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
+"""
 
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import takewhile
 
-from procbuilder.model.words import Words, verb_forms
+from procbuilder.model.tokens import BREAK, FULL_STOP, Token, tokens
+from procbuilder.model.words import Words
 
 _WORD = re.compile(r"[^\W_]+")
-_BREAK = re.compile(r"[,;:.!?()\n]")
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
-_PART = 5
-"""Letters of a word by which it is known at the front or at the end of a compound."""
-_REST = 2
-"""Letters that the rest of a compound has at least."""
-
-
-@dataclass(frozen=True, slots=True)
-class Token:
-    """One word of a text, and where it stands."""
-
-    key: str
-    """Folded."""
-    ends: frozenset[str]
-    """All that it is: its key, what it ends with in a compound, the verbs of which it is a form."""
-    fronts: frozenset[str]
-    """What it begins with in a compound."""
-    start: int
-    end: int
+_KNOWN = 4
+"""Letters of an end of a compound by which somebody knows what is meant."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,45 +32,14 @@ class Found:
     """Number of its first word."""
     behind: int
     """Number of the word behind it."""
+    clause: int
+    """Number of its clause."""
     whole: bool
     """The thing itself: a gearbox bracket is no gearbox."""
 
 
-@lru_cache(maxsize=20_000)
-def tokens(text: str, words: Words) -> tuple[Token, ...]:
-    """The words of a text, but for articles and their like."""
-    read: list[Token] = []
-    for match in _WORD.finditer(text):
-        if match[0].casefold() not in words.passed_over:
-            read += (Token(key, *_parts(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
-    return tuple(_joined(text, read, words) if words.verb_last else read)
-
-
-@lru_cache(maxsize=20_000)
-def _parts(word: str, key: str, words: Words) -> tuple[frozenset[str], frozenset[str]]:
-    """What a word is, and what it begins with."""
-    is_so = {key, *verb_forms(words, word)}
-    if not words.compounds:
-        return frozenset(is_so), frozenset()
-    one = words.singular(word)
-    ends = {form[at:] for form in (key, one) for at in range(_REST, len(form) - _PART + 1)}
-    fronts = {form[:at] for form in (key, one) for at in range(_PART, len(form) - _REST + 1)
-              if form[at:] not in words.suffixes}  # fmt: skip
-    return frozenset(is_so | ends), frozenset(fronts)
-
-
-def _joined(text: str, read: list[Token], words: Words) -> Iterator[Token]:
-    """A particle at the end of its clause is a verb with what stands before it: "Zieh den Stecker ab" is abziehen."""
-    clause: list[Token] = []
-    for token, behind in zip(read, [*read[1:], None], strict=True):
-        last = behind is None or behind.key in words.command.joints or _BREAK.search(text[token.end : behind.start])
-        if last and token.key in words.verbs.particles:
-            verbs = {
-                token.key + verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end]))
-            }
-            token = Token(token.key, token.ends | verbs, token.fronts, token.start, token.end)
-        clause = [] if last else [*clause, token]
-        yield token
+_Run = tuple[frozenset[str], ...]
+"""Words one behind the other: for each its names, of which one must be a name of the token."""
 
 
 class Phrases:
@@ -89,14 +47,17 @@ class Phrases:
 
     def __init__(self, groups: Iterable[Iterable[str]], words: Words) -> None:
         self._words = words
-        self._begin: dict[str, list[tuple[tuple[frozenset[str], ...], int]]] = {}
+        self._denies, self._denies_behind = (
+            frozenset(map(words.folded, said)) for said in (words.denies, words.denies_behind)
+        )
+        self._begin: dict[str, list[tuple[tuple[_Run, ...], int]]] = {}
         for key, group in enumerate(groups):
             for phrase in group:
-                names = _names(phrase, words)
-                for name in names[0] if names else ():
-                    self._begin.setdefault(name, []).append((names, key))
+                runs = tuple(filter(None, (_run(part, words) for part in phrase.split("+"))))
+                for name in runs[0][0] if runs else ():
+                    self._begin.setdefault(name, []).append((runs, key))
         for begun in self._begin.values():
-            begun.sort(key=lambda one: -len(one[0]))
+            begun.sort(key=lambda one: -sum(map(len, one[0])))
 
     def found(self, text: str, *, denied: bool = False) -> Iterator[Found]:
         """Each phrase that stands in the text as whole words; one that is denied ("never use an air line") if asked.
@@ -105,45 +66,70 @@ class Phrases:
         """
         read = tokens(text, self._words)
         for at, token in enumerate(read):
-            for names, key in self._begun(token):
-                behind = at + len(names)
-                if _stand(names, read[at:behind]) and (denied or not self._denied(text, read, at, behind)):
-                    here = text[token.start : read[behind - 1].end]
-                    yield Found(key, here, at, behind, self._is_whole(text, read, behind, names[-1]))
+            for runs, key in self._begun(token):
+                places = _places(runs, read, at)
+                if places and (denied or not any(self._denied(text, read, *place) for place in places)):
+                    first, behind = min(places)[0], max(behind for _, behind in places)
+                    here = text[read[first].start : read[behind - 1].end]
+                    yield Found(key, here, first, behind, token.clause, self._is_whole(text, read, behind))
 
-    def _begun(self, token: Token) -> Iterable[tuple[tuple[frozenset[str], ...], int]]:
+    def _begun(self, token: Token) -> Iterable[tuple[tuple[_Run, ...], int]]:
         if not self._words.compounds:
             return self._begin.get(token.key, ())
-        known = (self._begin[name] for name in token.ends | token.fronts if name in self._begin)
-        return dict.fromkeys(one for begun in known for one in begun)
+        known = (self._begin[name] for name in token.names if name in self._begin)
+        return sorted({one for begun in known for one in begun}, key=lambda one: (-sum(map(len, one[0])), one[1]))
 
-    def _is_whole(self, text: str, read: tuple[Token, ...], behind: int, last: frozenset[str]) -> bool:
-        if self._words.compounds:
-            return not last.isdisjoint(read[behind - 1].ends)
-        if behind >= len(read):
+    def _is_whole(self, text: str, read: tuple[Token, ...], behind: int) -> bool:
+        if self._words.compounds or behind >= len(read):
             return True
         between, following = text[read[behind - 1].end : read[behind].start], read[behind].key
         return bool(between.strip(" -\n")) or following in self._words.no_part_of_a_name or following.isdigit()
 
     def _denied(self, text: str, read: tuple[Token, ...], at: int, behind: int) -> bool:
-        if any(token.key in self._words.denies for token in read[max(0, at - _REACH) : at]):
+        before = [one for one in read[max(0, at - _REACH) : at] if one.key in self._denies]
+        if before and not FULL_STOP.search(text[before[-1].end : read[at].start]):
             return True
-        after = [one for one in read[behind : behind + _REACH - 1] if one.key in self._words.denies_behind]
-        return bool(after) and not _BREAK.search(text[read[behind - 1].end : after[0].start])
+        after = [one for one in read[behind : behind + _REACH - 1] if one.key in self._denies_behind]
+        return bool(after) and not BREAK.search(text[read[behind - 1].end : after[0].start])
+
+
+def _places(runs: tuple[_Run, ...], read: tuple[Token, ...], at: int) -> list[tuple[int, int]]:
+    """Where each run of a phrase stands, the first of them here; empty when one is not in this clause."""
+    first, *others = runs
+    if not _stands(first, read[at : at + len(first)]):
+        return []
+    places = [(at, at + len(first))]
+    for run in others:
+        here = (
+            start
+            for start, token in enumerate(read)
+            if token.clause == read[at].clause and _stands(run, read[start : start + len(run)])
+        )
+        start = next(here, None)
+        if start is None:
+            return []
+        places.append((start, start + len(run)))
+    return places
 
 
 @lru_cache(maxsize=20_000)
-def _names(phrase: str, words: Words) -> tuple[frozenset[str], ...]:
-    """For each word of a phrase what it is called: folded and, where words are written together, in its singular."""
-    read = tokens(phrase, words)
-    ones = (words.singular(phrase[token.start : token.end]) if words.compounds else token.key for token in read)
-    return tuple(frozenset({token.key, one}) for token, one in zip(read, ones, strict=True))
+def _run(phrase: str, words: Words) -> _Run:
+    """The names of each word of a phrase."""
+    run: list[frozenset[str]] = []
+    for word in phrase.split():
+        read = tokens(word, words)
+        keys = [frozenset({token.key}) for token in read]
+        if keys and words.compounds and word.startswith("-"):
+            keys[0] = frozenset({f"-{read[0].key}"})
+        if keys and words.compounds and word.endswith("-"):
+            keys[-1] = frozenset({f"{words.written(word[read[-1].start : read[-1].end])}-"})
+        run += keys
+    return tuple(run)
 
 
-def _stand(names: tuple[frozenset[str], ...], read: tuple[Token, ...]) -> bool:
-    return len(names) == len(read) and all(
-        not name.isdisjoint(token.ends) or not name.isdisjoint(token.fronts)
-        for name, token in zip(names, read, strict=True)
+def _stands(run: _Run, read: tuple[Token, ...]) -> bool:
+    return len(run) == len(read) and all(
+        not names.isdisjoint(token.names) for names, token in zip(run, read, strict=True)
     )
 
 
@@ -172,16 +158,29 @@ def called(name: str, phrases: Iterable[str], words: Words) -> str:
 
     What stands behind a comma or ``of`` does not count: ``lip seal of the hub, 40 mm`` is a seal, ``seal spring`` none.
     """
+    read = _named(name, words)
+    runs = ((phrase, _run(phrase, words)) for phrase in phrases)
+    return next((phrase for phrase, run in runs if run and _stands(run, read[-len(run) :])), "")
+
+
+def names_it(text: str, name: str, words: Words) -> bool:
+    """True when a text names a thing, if only by its last word, or by the end of it: Deckel of Kupplungsdeckel."""
+    return any(_is_end(one, token) for token in _named(name, words)[-1:] for one in tokens(text, words))
+
+
+def _is_end(one: Token, other: Token) -> bool:
+    return one.key == other.key or (len(one.key) >= _KNOWN and f"-{one.key}" in other.names)
+
+
+def _named(name: str, words: Words) -> tuple[Token, ...]:
+    """The words of a name without what it is a part of, and without sizes at its end: ``M10``."""
     read = tokens(_head(name, words), words)
-    for phrase in phrases:
-        names = _names(phrase, words)
-        last = read[-len(names) :] if names else ()
-        if _stand(names, last) and names and not names[-1].isdisjoint(last[-1].ends):
-            return phrase
-    return ""
+    sizes = takewhile(lambda token: any(map(str.isdigit, token.key)), reversed(read))
+    return read[: len(read) - sum(1 for _ in sizes)]
 
 
 def _head(name: str, words: Words) -> str:
     """A name up to its first comma, or to the word that tells of what it is a part."""
-    read = list(re.finditer(r",|(?<=\s)\w+(?=\s)", name))
-    return next((name[: match.start()] for match in read if match[0] == "," or match[0].casefold() in words.of), name)
+    read = re.finditer(r",|(?<=\s)\w+(?=\s)", name)
+    ends = (match.start() for match in read if match[0] == "," or words.written(match[0]) in words.of)
+    return name[: next(ends, len(name))]

@@ -41,8 +41,8 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class Logged:
-    """Another procedure of the library with its log."""
+class PracticeLog:
+    """A procedure of the library with its log."""
 
     name: str
     """Of its folder."""

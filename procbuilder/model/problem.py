@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from procbuilder.model.facts import Blank, Facts, Line, StepRef, every, facts
+from procbuilder.model.facts import Blank, Facts, Line, StepRef, every
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Place
 
@@ -73,7 +73,7 @@ def question(rule: str, subject: str) -> str:
     return f"{rule.replace('-', ' ')}: {subject}"
 
 
-def answer(rule: str, subject: str, why: str = "why not", field: str = "Refused") -> Line:
+def answer(rule: str, subject: str, why: str = "why-not", field: str = "Refused") -> Line:
     """The line that settles it; the technician fills in why."""
     return Line(field, (question(rule, subject), Blank(why)))
 
@@ -96,12 +96,3 @@ def stops(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 def blocking(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """Those that must be settled before anyone may approve."""
     return tuple(problem for problem in problems if problem.severity is Severity.STOP or problem.blocks)
-
-
-def worded(
-    severity: Severity, place: Place, what: str, instead: str, rule: str, danger: int = 5, *,
-    blocks: bool = False, subject: str = "", order: int = 0,
-) -> Problem:  # fmt: skip
-    """A problem whose sentences are still put together by its rule."""
-    given = facts(what=what, instead=instead)
-    return Problem(rule, severity, place, given, "worded", danger, subject, blocks, order)

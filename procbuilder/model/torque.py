@@ -37,23 +37,23 @@ NEWTON_METRES = {
 
 _POUNDS, _SEPARATOR = r"(?:lbf|lbs|lb|pounds|pound)", r"\s*[·.*⋅ -]?\s*"
 _FEET, _INCHES = r"(?:ft|foot|feet)", r"(?:inches|inch|in)"
-_PATTERNS = (
+_PATTERNS = (  # in every language at once: no word of one means another unit in another
     (TorqueUnit.NEWTON_CENTIMETRE, rf"N{_SEPARATOR}cm\b|cN{_SEPARATOR}m\b"),
     (TorqueUnit.KILONEWTON_METRE, rf"kN{_SEPARATOR}m\b"),
-    (TorqueUnit.NEWTON_METRE, rf"N{_SEPARATOR}m\b"),
+    (TorqueUnit.NEWTON_METRE, rf"N{_SEPARATOR}m\b|newton{_SEPARATOR}met(?:er|re)s?\b"),
     (TorqueUnit.POUND_FOOT, rf"{_POUNDS}{_SEPARATOR}{_FEET}\b|{_FEET}{_SEPARATOR}{_POUNDS}\b"),
     (TorqueUnit.POUND_INCH, rf"{_POUNDS}{_SEPARATOR}{_INCHES}\b|{_INCHES}{_SEPARATOR}{_POUNDS}\b"),
     (TorqueUnit.KILOGRAM_CENTIMETRE, rf"kgf?{_SEPARATOR}cm\b"),
     (TorqueUnit.KILOGRAM_METRE, rf"kgf?{_SEPARATOR}m\b"),
-    (TorqueUnit.DEGREE, r"°|(?:degrees?|deg)\b"),
-    (TorqueUnit.TURN, r"turns?\b"),
+    (TorqueUnit.DEGREE, r"°|(?:degrees?|deg|Grad)\b"),
+    (TorqueUnit.TURN, r"(?:turns?|Umdrehung(?:en)?)\b"),
 )
 _ANY_UNIT = "|".join(f"(?P<{unit.name}>{pattern})" for unit, pattern in _PATTERNS)
 _UNIT = re.compile(rf"(?<![^\W\d_])(?:{_ANY_UNIT})", re.IGNORECASE)
 _NUMBER = r"\d{1,6}(?:\.\d{1,4})?"
 _STAGE = re.compile(
-    rf"(?<![\w.,])(?P<low>{_NUMBER})(?:\s*(?:-|–|to)\s*(?P<high>{_NUMBER})|\s*(?:±|\+/-)\s*(?P<within>{_NUMBER}))?"
-    rf"\s*(?:{_ANY_UNIT}|(?P<bare>(?=\s*(?:,\s|;|\+|/|then\b|and\b))))",
+    rf"(?<![\w.,])(?P<low>{_NUMBER})(?:\s*(?:-|–|to|bis)\s*(?P<high>{_NUMBER})|\s*(?:±|\+/-)\s*(?P<within>{_NUMBER}))?"
+    rf"\s*(?:{_ANY_UNIT}|(?P<bare>(?=\s*(?:,\s|;|\+|/|then\b|and\b|dann\b|danach\b|und\b))))",
     re.IGNORECASE,
 )
 
@@ -95,6 +95,8 @@ class Torque:
     units: frozenset[TorqueUnit] = frozenset()
     """All that stand in the text, also those without a number."""
     has_number: bool = False
+    stage: int = 0
+    """The one stage that its step does; 0 when the step does all."""
 
     def __bool__(self) -> bool:
         return bool(self.text)
@@ -130,12 +132,12 @@ BLANK = Torque()
 _LOOK_UP = "look up"
 
 
-def read_torque(text: str) -> Torque:
+def read_torque(text: str, stage: int = 0) -> Torque:
     """The value of a Torque field, or one that was said; ``look up`` is a blank."""
     if text.casefold() == _LOOK_UP:
-        return BLANK
+        return Torque(stage=stage)
     units = frozenset(unit for match in _UNIT.finditer(text) if (unit := _unit_of(match)))
-    return Torque(text, _stages(text), units, any(sign.isdecimal() for sign in text))
+    return Torque(text, _stages(text), units, any(sign.isdecimal() for sign in text), stage)
 
 
 def _stages(text: str) -> tuple[Stage, ...]:

@@ -25,6 +25,8 @@ class VerbForms:
     """Ending of the verbs whose participle has nothing before it: ``ier`` of ``montiert``."""
     odd_forms: Mapping[str, str] = field(default_factory=dict)
     """Forms that no rule makes: ``gezogen`` of ``ziehen``."""
+    kinds: tuple[tuple[str, ...], ...] = ()
+    """Verbs of commands, those of one kind together."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -40,6 +42,8 @@ class CommandWords:
     """Joints behind which a verb surely begins a command."""
     takes_object: frozenset[str] = frozenset()
     """Words behind a verb. "pin the lever" is a second command; the pin of "clip and pin" is a thing."""
+    never_nouns: frozenset[str] = frozenset()
+    """Verbs that surely begin a command behind a joint."""
     at_once: frozenset[str] = frozenset()
     """Verbs of one hand while the other one works: such a pair is one command."""
     asks: frozenset[str] = frozenset()
@@ -114,7 +118,7 @@ class Words:
     def named(self, text: str) -> str:
         """A name without the articles in front of it."""
         first, _, rest = text.strip().partition(" ")
-        return self.named(rest) if rest.strip() and first.casefold() in self.articles else text.strip()
+        return self.named(rest) if rest.strip() and self.written(first) in self.articles else text.strip()
 
     def thing(self, name: str) -> str:
         """By which two mentions are the same thing: case, spaces, articles, plurals and spelling ignored."""
@@ -197,4 +201,5 @@ def _made_forms(verbs: VerbForms) -> tuple[re.Pattern[str], ...]:
         re.compile(rf"({apart})?{verbs.participle}(\w{{3,}}?)e?t(?:e[nmrs]?)?"),
         re.compile(rf"((?:{apart})?(?:{never})\w{{3,}}?)e?t(?:e[nmrs]?)?"),
         re.compile(rf"(\w+{verbs.verbs})t(?:e[nmrs]?)?"),
+        re.compile(r"(\w{3,}?)e?t"),
     )

@@ -12,9 +12,9 @@ from enum import StrEnum
 class Convention(StrEnum):
     """What an allowance is a share of. 15 % of 15.36 min gives 18.07 or 17.66 min, so it is always named."""
 
-    DAY = "of the working day"
+    DAY = "working-day"
     """Standard = normal / (1 − share)."""
-    JOB = "of the job time"
+    JOB = "job-time"
     """Standard = normal × (1 + share)."""
 
 

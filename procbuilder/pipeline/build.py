@@ -5,36 +5,40 @@ read → probe and scan (cached) → infer → trim and choose stills (cached) �
 """
 
 import os
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.infer.lexicon import load
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
-from procbuilder.model.fault import Busy, NoProcedure
+from procbuilder.model.facts import Phrase
+from procbuilder.model.fault import Busy, Fault
 from procbuilder.model.problem import Problem, worst_first
+from procbuilder.model.workshop import Qualification
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.clips import cut
 from procbuilder.pipeline.examine import check, examine
 from procbuilder.pipeline.film import film
+from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.paths import LIBRARY_FILE, OUT
+from procbuilder.pipeline.paths import OUT
 from procbuilder.pipeline.pictures import choose
-from procbuilder.pipeline.practice import read_times
 from procbuilder.pipeline.progress import Progress, silent
 from procbuilder.pipeline.publishing import publish
-from procbuilder.pipeline.recordings import filmed, read
+from procbuilder.pipeline.recordings import Filmed, filmed, read
 from procbuilder.pipeline.reserved import qualification, without_methods, without_words
 from procbuilder.pipeline.scanning import scan
 from procbuilder.pipeline.thorough import look_through
 from procbuilder.pipeline.trimming import trim
 from procbuilder.read.headings import slug
-from procbuilder.read.procedure import FILE_NAME, read_procedure
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +56,7 @@ class Built:
     """All problems, worst first; those of the edition say nothing of steps reserved by law."""
     film_dropped: bool = False
     """There was a film, which does not fit any more."""
-    filmed: tuple[str, ...] = ()
+    filmed: tuple[Filmed, ...] = ()
     """When each recording was filmed, by its clock; never to be published."""
 
     @property
@@ -69,20 +73,6 @@ class Built:
     def print(self) -> Path:
         """The PDF."""
         return self.out / "procedure.pdf"
-
-
-def procedures(folder: Path) -> tuple[Path, ...]:
-    """The procedure folders that a folder stands for: itself, or all those of a library.
-
-    Raises:
-        NoProcedure: there is none.
-    """
-    if (folder / FILE_NAME).is_file():
-        return (folder,)
-    inside = tuple(sorted(path.parent for path in folder.glob(f"*/{FILE_NAME}")))
-    if not inside or not (folder / LIBRARY_FILE).is_file():
-        raise NoProcedure(folder)
-    return inside
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +93,14 @@ class Options:
 USUAL = Options()
 
 
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One procedure of a library that is to be built."""
+
+    folder: Path
+    run: Callable[[Progress], Built | Failed]
+
+
 def build(folder: Path, progress: Progress = silent, options: Options = USUAL, today: date | None = None) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
@@ -116,37 +114,75 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
         NotQualified: the workshop file does not name this qualification, or its last day is over.
         Fault: it cannot be built at all; what is wrong in the text is no fault but a problem.
     """
-    if not (folder / FILE_NAME).is_file():
-        raise NoProcedure(folder)
+    source = read_source(folder)
+    library = library_around(source)
+    return _build(source, library, _reader(source, library, options, today), options, progress)
+
+
+def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> tuple[Job, ...]:
+    """One job for each procedure of a library, whose files are read once; one that fails keeps nobody from the others.
+
+    Raises:
+        NoProcedure: it is no library.
+        NotQualified: see ``build``.
+    """
+    library, sources = read_library(folder)
+    found = [source for source in sources if isinstance(source, Source)]
+    readers = {source.folder: _reader(source, library, options, today) for source in found}
+    return tuple(
+        Job(source.folder, partial(_attempt, source, library, readers.get(source.folder), options))
+        for source in sources
+    )
+
+
+def _attempt(
+    source: Source | Failed, library: Library, reader: Qualification | None, options: Options, progress: Progress
+) -> Built | Failed:
+    """A procedure that fails keeps its last good output."""
+    if isinstance(source, Failed):
+        return source
+    try:
+        return _build(source, library, reader, options, progress)
+    except Fault as fault:
+        return Failed(source.folder, fault)
+
+
+def _reader(source: Source, library: Library, options: Options, today: date | None) -> Qualification | None:
+    if not options.reader:
+        return None
+    words = load(source.procedure.front["language"]).words
+    return qualification(options.reader, library.workshop, words, today or date.today())
+
+
+def _build(
+    source: Source, library: Library, reader: Qualification | None, options: Options, progress: Progress
+) -> Built:
+    folder, procedure = source.folder, source.procedure
     with locked(folder):
-        cache = Cache(folder)
-        procedure, text_problems = read_procedure(folder)
-        narration, narration_problems = read_narration(procedure)
-        times = read_times(folder)
-        reader = options.reader
-        words = load(procedure.front["language"]).words
-        qualified = qualification(reader, times.workshop, words, today or date.today()) if reader else None
-        out = folder / (f"{OUT}-{slug(qualified.name)}" if qualified else OUT)
+        out = folder / (f"{OUT}-{slug(reader.name)}" if reader else OUT)
         finish_together(out)
+        cache = Cache(folder)
+        narration, narration_problems = read_narration(procedure)
         recordings = read(procedure, cache, progress)
         material = Material(folder, procedure.steps, recordings, cache)
         if options.thorough:
             look_through(material, progress)
         footage = scan(material, progress)
-        examined = examine(procedure, narration, recordings, footage, times)
-        shown = without_methods(examined, qualified)
+        examined = examine(source, narration, recordings, footage, library)
+        shown = without_methods(examined, reader)
         trimmed = trim(shown.procedure.steps, material, footage.cuts, progress)
         pictures = choose(shown, trimmed, material, progress)
         broken = check(examined)
         clips = cut(shown.procedure.steps, trimmed, pictures, material, progress)
-        problems = worst_first([
-            *text_problems, *narration_problems, *times.problems, *recordings.problems, *broken,
+        found = (
+            *source.problems, *library.problems, *narration_problems, *recordings.problems, *broken,
             *pictures.problems, *clips.problems,
-        ])  # fmt: skip
+        )  # fmt: skip
+        problems = worst_first(unsettled(procedure, found))
         told = without_words(problems, procedure, shown.reserved)
-        edition = assemble(shown, trimmed, pictures, clips, told, qualified)
+        edition = assemble(shown, trimmed, pictures, clips, told, reader)
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
-        progress("writing page and PDF", 1, 1)
+        progress(Phrase("writing"), 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
         unprintable = publish(edition, out, epoch(), cache, options.also)
         return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))

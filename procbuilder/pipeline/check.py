@@ -1,8 +1,10 @@
 """procbuilder check: the problems of a procedure, without opening a recording."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from procbuilder.check.settled import unsettled
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
@@ -10,10 +12,10 @@ from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.readability import Counts, counted
 from procbuilder.pipeline.examine import Examined, examine
 from procbuilder.pipeline.examine import check as broken_rules
+from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
-from procbuilder.pipeline.practice import read_times
-from procbuilder.pipeline.recordings import filmed, known
+from procbuilder.pipeline.recordings import Filmed, filmed, known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.edits import add_ids
 from procbuilder.read.procedure import FILE_NAME, read_procedure
@@ -29,7 +31,7 @@ class Checked:
     """Recordings whose length is not known yet, so that times were not compared with it."""
     unscanned: tuple[str, ...]
     """Recordings of which it is not known where they are cut, and where somebody talks."""
-    filmed: tuple[str, ...]
+    filmed: tuple[Filmed, ...]
     """When each recording was filmed, by its clock; never to be published."""
     reading: Counts | None = None
     """Counts of the text that a reader reads at the job; None when it is not in English."""
@@ -39,20 +41,33 @@ def check(folder: Path) -> Checked:
     """Check one procedure.
 
     Raises:
-        NoProcedure, NotText: there is nothing to check.
+        NoProcedure, CannotRead, NotText, NoText: there is nothing to check.
     """
-    if not (folder / FILE_NAME).is_file():
-        raise NoProcedure(folder)
-    procedure, text_problems = read_procedure(folder)
+    source = read_source(folder)
+    return _checked(source, library_around(source))
+
+
+def check_all(folder: Path) -> Iterator[Checked | Failed]:
+    """Check all procedures of a library; one that cannot be read keeps nobody from the others.
+
+    Raises:
+        NoProcedure: it is no library.
+    """
+    library, sources = read_library(folder)
+    for source in sources:
+        yield source if isinstance(source, Failed) else _checked(source, library)
+
+
+def _checked(source: Source, library: Library) -> Checked:
+    folder, procedure = source.folder, source.procedure
     narration, narration_problems = read_narration(procedure)
     cache = Cache(folder)
     recordings = known(procedure, cache)
     footage = scanned(Material(folder, procedure.steps, recordings, cache))
-    times = read_times(folder)
-    examined = examine(procedure, narration, recordings, footage, times)
-    problems = worst_first(
-        [*text_problems, *narration_problems, *recordings.problems, *times.problems, *broken_rules(examined)]
-    )
+    examined = examine(source, narration, recordings, footage, library)
+    broken = broken_rules(examined)
+    found = (*source.problems, *library.problems, *narration_problems, *recordings.problems, *broken)
+    problems = worst_first(unsettled(procedure, found))
     return Checked(folder, problems, recordings.unread, footage.unscanned, filmed(recordings), _reading(examined))
 
 

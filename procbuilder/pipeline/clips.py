@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
-from procbuilder.model.facts import Blank, Line, Time, facts
-from procbuilder.model.fault import Unreadable, UnreadablePicture
+from procbuilder.model.facts import Blank, Line, Phrase, Time, facts
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.footage import Clip, Damage, Move, Still
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
@@ -45,13 +45,13 @@ def cut(
     clips: dict[str, Clip] = {}
     problems: list[Problem] = []
     for number, step in enumerate(steps):
-        progress(f"cutting the clip of: {step.command}", number, len(steps))
+        progress(Phrase("cutting", facts(command=step.command)), number, len(steps))
         if not (footage := trimmed[step.id]).stretches:
             continue
         marked = [figure.marked for figure in pictures.figures.get(step.id, ()) if figure.marked]
         try:
             clips[step.id], damage = _clip(step, footage, marked, material)
-        except (Unreadable, UnreadablePicture) as fault:
+        except CannotRead as fault:
             problems.append(unreadable(fault, material, step))
         else:
             problems += (_damaged(each, step) for each in damage)

@@ -24,8 +24,8 @@ from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import NamedFile, Narration, Procedure
 from procbuilder.model.worked import Standing, TorqueRow
 from procbuilder.model.workshop import Workshop
+from procbuilder.pipeline.library import Library, Source
 from procbuilder.pipeline.paths import find
-from procbuilder.pipeline.practice import Times
 from procbuilder.pipeline.recordings import Recordings
 from procbuilder.pipeline.scanning import Footage
 
@@ -54,10 +54,10 @@ class Examined:
 
 
 def examine(
-    procedure: Procedure, narration: tuple[Narration, ...], recordings: Recordings, footage: Footage, times: Times
+    source: Source, narration: tuple[Narration, ...], recordings: Recordings, footage: Footage, library: Library
 ) -> Examined:
     """Work out what follows from text, recordings and the library."""
-    workshop = times.workshop
+    procedure, workshop = source.procedure, library.workshop
     lexicon = with_dangers(load(procedure.front["language"], workshop.words), workshop.dangers)
     still = standing(procedure, lexicon)
     book = ledger(procedure, lexicon)
@@ -72,7 +72,7 @@ def examine(
         trays=trays(book, lexicon.words, workshop.words),
         standing=still,
         torques=torques(procedure, lexicon),
-        estimate=estimate(procedure, times.runs, workshop, footage.splits, times.neighbours),
+        estimate=estimate(procedure, source.runs, workshop, footage.splits, library.beside(source)),
         timed=frozenset(timed),
         no_phone=vapour(procedure, still, lexicon),
     )

@@ -9,6 +9,7 @@ from typing import Any
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.edition import Edition, EditionStep
+from procbuilder.model.facts import Phrase, facts
 from procbuilder.model.film import Film, Scene
 from procbuilder.model.procedure import Cue, Narration, Step
 from procbuilder.model.timecode import Span
@@ -59,7 +60,7 @@ def film(
         from procbuilder.media.film import make
 
         def told(done: int) -> None:
-            progress(f"film: {scenes[done].scene.title}", done, len(scenes))
+            progress(Phrase("filming", facts(scene=scenes[done].scene.title)), done, len(scenes))
 
         filmed = [_filmed(scene, material) for scene in scenes]
         made = make(filmed, identity(edition), target, audible=audible, told=told)

@@ -12,17 +12,15 @@ from procbuilder.keep.append import append
 from procbuilder.keep.cache import Cache
 from procbuilder.model.estimate import Estimate
 from procbuilder.model.facts import facts
-from procbuilder.model.fault import NoProcedure
 from procbuilder.model.origin import Place
 from procbuilder.model.practice import HEADER, Run, last_kept
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Procedure
+from procbuilder.pipeline.library import LOG, library_around, read_source
 from procbuilder.pipeline.material import Material
-from procbuilder.pipeline.practice import LOG, read_times
 from procbuilder.pipeline.recordings import known
 from procbuilder.pipeline.scanning import scanned
 from procbuilder.read.practice import PracticeFile, read_practice
-from procbuilder.read.procedure import FILE_NAME, read_procedure
 from procbuilder.read.text import TextFile, decode, read_file
 
 
@@ -55,23 +53,22 @@ def log(folder: Path, file: Path, today: date | None = None) -> Logged:
         NoProcedure, NotThere, NotText: there is nothing to work with.
         Busy, CannotWrite: the log is as it was.
     """
-    if not (folder / FILE_NAME).is_file():
-        raise NoProcedure(folder)
-    procedure, _ = read_procedure(folder)
+    source = read_source(folder)
+    procedure, library = source.procedure, library_around(source)
     given = read_practice(read_file(file, str(file)))
-    times = read_times(folder)
     cache = Cache(folder)
     splits = scanned(Material(folder, procedure.steps, known(procedure, cache), cache)).splits
-    before = estimate(procedure, times.runs, times.workshop, splits, times.neighbours)
+    before = estimate(procedure, source.runs, library.workshop, splits, library.beside(source))
     path = folder / LOG
     held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()
     problems = (*given.problems, *_unfitting(given, file, procedure), *held)
     if problems:
         return Logged(path, before, before, problems=problems)
     added = append(path, HEADER, lambda content: _new(content, path, given.runs))
-    now = read_times(folder)
-    after = estimate(procedure, now.runs, now.workshop, splits, now.neighbours)
-    kept = now.workshop.kept
+    now = read_source(folder)
+    library = library_around(now)
+    after = estimate(procedure, now.runs, library.workshop, splits, library.beside(now))
+    kept = library.workshop.kept
     outdated = _outdated(now.runs, last_kept(kept, today or date.today()))
     return Logged(path, before, after, len(added), len(given.runs) - len(added), outdated=outdated, kept=kept)
 

@@ -8,13 +8,13 @@ from procbuilder.infer.hearing.draft import draft
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft
-from procbuilder.model.facts import facts
+from procbuilder.model.facts import Phrase, facts
 from procbuilder.model.fault import AlreadyThere, NotThere, TooMuchNarration
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Front, ListedStep, NamedFile, Narration, Procedure
 from procbuilder.model.workshop import OwnWords
-from procbuilder.pipeline.practice import read_library
+from procbuilder.pipeline.library import read_workshop_of
 from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.recordings import read
 from procbuilder.read.compose import compose, receipts
@@ -60,10 +60,10 @@ def new(
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
         for film, path in zip(films, narration, strict=False)
     ]
-    told = None if steps else _told(narration, films, read_library(folder.resolve().parent)[0].words)
+    told = None if steps else _told(narration, films, read_workshop_of(folder.resolve().parent)[0].words)
     listed, problems = _listed(steps, narration, films)
     for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
-        progress(f"copying {source.name}", 0, 1)
+        progress(Phrase("copying", facts(file=source.name)), 0, 1)
         copy_whole(source, folder / target.path)
     found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), progress)
     text = compose(

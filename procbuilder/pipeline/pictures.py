@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from procbuilder.model.edition import Figure
-from procbuilder.model.facts import StepRef
-from procbuilder.model.fault import Unreadable, UnreadablePicture
+from procbuilder.model.facts import Phrase, StepRef, facts
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Step
@@ -39,7 +39,7 @@ def choose(examined: Examined, trimmed: Mapping[str, Trimmed], material: Materia
     problems: list[Problem] = []
     taken_off = {step.id: step for step in steps if not step.all("Finding")}
     for number, step in enumerate(steps):
-        progress(f"choosing the pictures of: {step.command}", number, len(steps))
+        progress(Phrase("choosing", facts(command=step.command)), number, len(steps))
         for opened in filter(None, map(taken_off.get, _opened(step, examined.ledger, examined.lexicon.words))):
             made = _attempt(as_found, opened, trimmed[opened.id], material)
             if isinstance(made, Problem):
@@ -62,7 +62,7 @@ def _attempt(
     """What ``make`` gives, or that a recording or picture file cannot be read."""
     try:
         return make(step, footage, material)
-    except (Unreadable, UnreadablePicture) as fault:
+    except CannotRead as fault:
         return unreadable(fault, material, step)
 
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Callable
 
-Progress = Callable[[str, int, int], None]
+from procbuilder.model.facts import Phrase
+
+Progress = Callable[[Phrase, int, int], None]
 """Called with (what is done, how much of it is done, how much there is)."""
 
 
-def silent(_what: str, _done: int, _of: int) -> None:
+def silent(_what: Phrase, _done: int, _of: int) -> None:
     """Progress that nobody follows."""

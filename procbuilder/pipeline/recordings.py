@@ -7,7 +7,8 @@ from pathlib import Path
 
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.facts import Phrase
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
@@ -66,22 +67,27 @@ def read(procedure: Procedure, cache: Cache, progress: Progress) -> Recordings:
     names = [named.name for named in procedure.front.recordings]
 
     def facts(named: NamedFile, path: Path) -> Facts:
-        progress(f"reading {named.path}", names.index(named.name), len(names))
+        progress(Phrase("reading", (("file", named.path),)), names.index(named.name), len(names))
         return _cached(cache, named, path) or _probe(cache, named, path)
 
     return _gather(procedure, facts)
 
 
-def filmed(recordings: Recordings) -> tuple[str, ...]:
-    """``strip: filmed 2026-03-04 10:00:00 to 10:12:30 by the clock of its camera``; for the terminal alone."""
-    lines = []
-    for file in recordings.files:
-        if file.film.begun:
-            begun = datetime.fromisoformat(file.film.begun)
-            ended = begun + timedelta(seconds=round(file.facts.duration))
-            when = f"{begun:%Y-%m-%d %H:%M:%S} to {ended:%H:%M:%S} {begun:%Z}".rstrip()
-            lines.append(f"{file.facts.name}: filmed {when}, by the clock of its camera")
-    return tuple(lines)
+@dataclass(frozen=True, slots=True)
+class Filmed:
+    """When a recording was filmed, by the clock of its camera; for the terminal alone, never to be published."""
+
+    recording: str
+    begun: datetime
+    ended: datetime
+
+
+def filmed(recordings: Recordings) -> tuple[Filmed, ...]:
+    """The recordings whose cameras noted when they began."""
+    noted = ((file, datetime.fromisoformat(file.film.begun)) for file in recordings.files if file.film.begun)
+    return tuple(
+        Filmed(file.facts.name, begun, begun + timedelta(seconds=round(file.facts.duration))) for file, begun in noted
+    )
 
 
 def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | None]) -> Recordings:
@@ -95,7 +101,7 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | Non
             continue
         try:
             known = facts(named, path)
-        except Unreadable as fault:
+        except CannotRead as fault:
             told = fault.named(named.path)
             problems.append(Problem("unreadable", Severity.STOP, named.place, told, fault.form, 4))
             continue

@@ -8,7 +8,7 @@ from procbuilder.infer.lexicon import load
 from procbuilder.infer.refit import derive
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
-from procbuilder.pipeline.practice import read_library
+from procbuilder.pipeline.library import read_workshop_of
 from procbuilder.read.compose import derived_section
 from procbuilder.read.edits import append
 from procbuilder.read.procedure import FILE_NAME, read_procedure
@@ -38,7 +38,7 @@ def refit(folder: Path) -> Refitted:
         raise NoProcedure(folder)
     before = path.read_bytes()
     procedure, _ = read_procedure(folder)
-    own = read_library(folder.resolve().parent)[0].words
+    own = read_workshop_of(folder.resolve().parent)[0].words
     lexicon = load(procedure.front["language"], own)
     steps = derive(procedure, ledger(procedure, lexicon), lexicon, own)
     if steps:

@@ -7,6 +7,7 @@ from procbuilder.infer.footage import Scanned, split
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.media.stretches import kept
+from procbuilder.model.facts import Phrase, facts
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Cut, FootageSplit, Heard, Looked
 from procbuilder.model.stretch import Stretch, shared
@@ -55,7 +56,7 @@ def _footage(material: Material, progress: Progress | None) -> Footage:
     wholes: dict[str, _Whole | None] = {}
     for number, (name, file) in enumerate(files.items()):
         if progress:
-            progress(f"scanning {name}", number, len(files))
+            progress(Phrase("scanning", facts(recording=name)), number, len(files))
         wholes[name] = _whole(file, material.cache, look=progress is not None)
     cuts: dict[str, tuple[Cut, ...]] = {}
     splits: dict[str, FootageSplit] = {}

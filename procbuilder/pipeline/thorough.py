@@ -5,6 +5,7 @@ from contextlib import suppress
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.records import stored
 from procbuilder.media.stretches import kept
+from procbuilder.model.facts import Phrase, facts
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import Span
@@ -22,7 +23,8 @@ def look_through(material: Material, progress: Progress) -> None:
     Footage that cannot be read is left to scanning and choosing: they tell it.
     """
     for number, step in enumerate(material.steps):
-        progress(f"looking through step {number + 1}: {step.command}", number, len(material.steps))
+        what = Phrase("looking-through", facts(number=number + 1, command=step.command))
+        progress(what, number, len(material.steps))
         for span, file in material.usable(step):
             with suppress(Unreadable):
                 _look_through(step, span, material.room(step, span, file), file, material.cache)

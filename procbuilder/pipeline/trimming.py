@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.media.stretches import kept
+from procbuilder.model.facts import Phrase, facts
 from procbuilder.model.fault import Unreadable
 from procbuilder.model.footage import Cut, Snapped
 from procbuilder.model.marks import HiddenPath
@@ -34,7 +35,7 @@ def trim(
     """The footage of these steps by their ids; ``cuts`` are those of each recording by its name."""
     trimmed = {}
     for number, step in enumerate(steps):
-        progress(f"looking for the ends of: {step.command}", number, len(steps))
+        progress(Phrase("trimming", facts(command=step.command)), number, len(steps))
         ends = tuple(
             _ends(span, material.room(step, span, file), cuts.get(span.recording, ()), file, material.cache)
             for span, file in material.usable(step)

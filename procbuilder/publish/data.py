@@ -12,7 +12,9 @@ from typing import Any
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate
+from procbuilder.model.film import Chapter
 from procbuilder.model.footage import Recording
+from procbuilder.model.ledger import Spoilt
 from procbuilder.model.origin import Place
 from procbuilder.model.quantity import Item
 from procbuilder.model.sequence import Sequence
@@ -40,8 +42,10 @@ WORKED_OUT: WorkedOut = {
 LEFT_OUT: dict[type, tuple[str, ...]] = {
     Item: ("place", "origin", "sizes"),
     Torque: ("units", "has_number"),
+    Spoilt: ("why",),
+    Chapter: ("title",),
 }
-"""Fields that are in no data: what was only read into a record to be reckoned with, and what its owner tells."""
+"""Fields that are in no data: words of a language, what a record holds to be reckoned with, what its owner tells."""
 
 
 def edition_data(edition: Edition) -> dict[str, Any]:

@@ -14,7 +14,8 @@ from procbuilder.publish import words as in_english
 from procbuilder.publish.language import Words, words_in
 from procbuilder.publish.nodes import Node, prose_nodes
 from procbuilder.publish.printable import SIGN
-from procbuilder.publish.spoken import Spoken, SpokenSection, SpokenStep, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken, SpokenSection, SpokenStep
 from procbuilder.publish.terms import Source
 from procbuilder.publish.told import Told, ToldFigure, ToldHazard, ToldItem, ToldTorque
 

@@ -8,7 +8,8 @@ from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
 from procbuilder.publish.language import Language
 from procbuilder.publish.pagewords import PRIORITY, STOP_DONE_BY
-from procbuilder.publish.spoken import SpokenSection, SpokenStep, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import SpokenSection, SpokenStep
 from procbuilder.publish.told import ToldItem
 
 BEGINS_WORK = {"Off", "Slacken"}

@@ -27,7 +27,8 @@ from procbuilder.publish.quotation import quotation
 from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import drawings, used
-from procbuilder.publish.spoken import Spoken, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken
 from procbuilder.publish.told import ToldEntry
 from procbuilder.publish.wording.topics import topics
 

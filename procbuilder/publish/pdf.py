@@ -24,7 +24,7 @@ from procbuilder.publish.printable import not_printable, replaced
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import place, used
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.told import ToldFigure
 
 PAPERS = {"a4": "a4", "letter": "us-letter"}

@@ -7,7 +7,9 @@ from procbuilder.model.edition import Edition
 from procbuilder.model.estimate import Estimate, Extra, Price
 from procbuilder.publish import words
 from procbuilder.publish.language import Language
-from procbuilder.publish.spoken import Spoken, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.terms import minutes
 from procbuilder.publish.timewords import labour, span
 from procbuilder.publish.told import Told, ToldItem
 
@@ -55,7 +57,7 @@ def _item(kind: str, line: ToldItem, language: Language) -> tuple[str, str, str]
 
 
 def _minutes(extra: Extra, language: Language) -> str:
-    return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or language.text(UNKNOWN)
+    return minutes(extra.minutes) or language.text(UNKNOWN)
 
 
 def _findings(closing: Iterable[Told]) -> Iterable[tuple[str, str]]:

@@ -8,7 +8,8 @@ from procbuilder.model.film import Card, CardLine, Panel, Scene, Style
 from procbuilder.model.signal import Signal
 from procbuilder.publish import pagewords, words
 from procbuilder.publish.language import Language
-from procbuilder.publish.spoken import Spoken, SpokenStep, spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.spoken import Spoken, SpokenStep
 from procbuilder.publish.terms import Source
 from procbuilder.publish.told import Told, ToldHazard, ToldTorque
 
@@ -86,12 +87,13 @@ class _Scenes:
         if step.reserved:
             stop = CardLine(Style.STOP, text(pagewords.STOP_DONE_BY, who=step.reserved))
             told = (stop, CardLine(Style.TITLE, step.command), *self._before_going_on(step))
-            return Scene(name, (Card((*beginning, *told)),))
+            return Scene(name, (Card((*beginning, *told)),), number=step.number)
         points = list(self._points(step))
         facts = [*self._needed(step), *(() if step.clip else points)]
         return Scene(
             title=name,
             before=(Card((*beginning, CardLine(Style.TITLE, step.command), *self._facts(facts))),),
+            number=step.number,
             step=step.id,
             head=name,
             standing=self._still_dangerous(step),

@@ -23,10 +23,24 @@ LISTS = {
 }
 """Titles of the lists before the start, as far as they are no names of fields."""
 
+BALANCES = {
+    Balance.CLOSED: "closed",
+    Balance.ASSUMED: "closed, only assumed",
+    Balance.OPEN: "still open",
+    Balance.LEFT_OPEN: "left open on purpose",
+    Balance.NEVER_OPENED: "closed but never opened",
+}
+OPENINGS = {
+    Opening.OFF: "off",
+    Opening.SLACKENED: "slackened",
+    Opening.TEMPORARY: "fitted for now",
+    Opening.STATE: "state",
+}
+
 TERMS: tuple[str, ...] = tuple(dict.fromkeys((
     *(str(signal) for signal in Signal),
-    *(str(balance) for balance in Balance),
-    *(str(opening) for opening in Opening),
+    *BALANCES.values(),
+    *OPENINGS.values(),
     *(str(state) for state in PictureState),
     *(str(severity) for severity in Severity),
     *(str(shape) for shape in MarkShape),
@@ -96,3 +110,8 @@ def way(told: OnWay | None, language: Language) -> str:
 def other_unit(also: Iterable[Stage], language: Language) -> str:
     """A value that was worked out in another unit, with the decimal sign of the language."""
     return language.text(" then ").join(str(stage).replace(".", language.decimal) for stage in also)
+
+
+def minutes(typed: str) -> str:
+    """``12 min``; words, and what has its unit, stay as they are."""
+    return f"{typed} min" if typed[-1:].isdecimal() else typed

@@ -4,11 +4,16 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from procbuilder.model.estimate import Basis, Estimate, Extra
+from procbuilder.model.estimate import Basis, Elsewhere, Estimate, Extra
 from procbuilder.model.timecode import format_time
+from procbuilder.model.workstudy import Convention
 from procbuilder.publish.language import ENGLISH, Language
 from procbuilder.publish.words import BASIS_WORDS
 
+ALLOWANCES = {
+    Convention.DAY: "with {percent} % of the working day for rest and interruptions",
+    Convention.JOB: "with {percent} % of the job time for rest and interruptions",
+}
 CREWS = {1: "one person", 2: "two people", 3: "three people", 4: "four people"}
 
 
@@ -200,12 +205,20 @@ def _elsewhere(estimate: Estimate, language: Language) -> Iterator[str]:
     for other in estimate.elsewhere:
         yield language.text(
             "{place}: {hours} h, likely {likely} (× {factor}, from {source}).",
-            place=other.name[:1].upper() + other.name[1:],
+            place=_place(other, language),
             hours=span(other.low, other.high, language),
             likely=language.number(other.likely),
             factor=language.number(Decimal(f"{other.factor:.2f}")),
             source=other.origin,
         )
+
+
+def _place(other: Elsewhere, language: Language) -> str:
+    told = other.name
+    if other.allowance:
+        percent = language.number(Decimal(f"{(other.allowance.share * 100).normalize():f}"))
+        told = language.text(ALLOWANCES[other.allowance.convention], percent=percent)
+    return told[:1].upper() + told[1:]
 
 
 def _log(estimate: Estimate, language: Language) -> Iterator[str]:

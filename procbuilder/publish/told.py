@@ -88,6 +88,19 @@ class ToldStanding:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldTray:
+    """What goes into one bag or tray."""
+
+    tray: str
+    contents: str
+    counted: bool
+    """It is told how many."""
+    holds: str
+    off: int
+    on: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldTorque:
     """A line of the tightening table."""
 

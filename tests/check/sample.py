@@ -1,12 +1,14 @@
 """A procedure without a fault, and ways to make it wrong in exactly one."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from functools import cache
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
 from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
+from procbuilder.infer.heard_torques import heard_torques
 from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
@@ -14,6 +16,7 @@ from procbuilder.infer.proposed import noticed
 from procbuilder.infer.torques import torques
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem
+from procbuilder.model.procedure import Narration
 from procbuilder.publish.wording.problems import line
 from procbuilder.read.procedure import read_text
 
@@ -91,13 +94,27 @@ def recording(name: str, duration: Fraction) -> Recording:
 
 
 def found(
-    text: str, *, durations: Mapping[str, Fraction] = DURATIONS, films: Mapping[str, PacketFacts] | None = None
+    text: str,
+    *,
+    durations: Mapping[str, Fraction] = DURATIONS,
+    films: Mapping[str, PacketFacts] | None = None,
+    narration: Iterable[Narration] = (),
 ) -> tuple[Problem, ...]:
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
+    return _found(text, tuple(durations.items()), tuple((films or {}).items()), tuple(narration))
+
+
+@cache
+def _found(
+    text: str,
+    durations: tuple[tuple[str, Fraction], ...],
+    films: tuple[tuple[str, PacketFacts], ...],
+    narration: tuple[Narration, ...],
+) -> tuple[Problem, ...]:
     procedure, faults = read_text(text)
     assert faults == ()
     lexicon = load(procedure.front["language"])
-    recordings = {name: recording(name, duration) for name, duration in durations.items()}
+    recordings = {name: recording(name, duration) for name, duration in durations}
     still = standing(procedure, lexicon)
     case = Case(
         procedure=procedure,
@@ -106,7 +123,8 @@ def found(
         removed=removed_protection(procedure, lexicon),
         torques=torques(procedure, lexicon),
         lexicon=lexicon,
-        films=films or {},
+        heard=heard_torques(procedure, narration),
+        films=dict(films),
         standing=still,
         noticed=noticed(procedure, still, lexicon),
         taken_off=taken_off_by_words(procedure),

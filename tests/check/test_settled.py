@@ -8,7 +8,8 @@ from procbuilder.check.settled import unsettled
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity, question
 from procbuilder.read.procedure import read_text
-from tests.check.sample import changed, said
+from tests.check.faults import FOLDER, faults
+from tests.check.sample import GOOD, changed, found, said
 
 DRIFT = ("- Off: washer\n", "- Off: washer\n- Tool: brass drift\n")
 PLACE = Place("procedure.md", 7)
@@ -81,6 +82,36 @@ def test_any_set_of_answers_settles_only_what_it_names(answers: set[tuple[str, s
     procedure, _ = read_text(changed((CONFIRMED, f"{CONFIRMED}{lines}")))
     left = {(problem.rule, problem.subject) for problem in unsettled(procedure, ASKED)}
     assert left == {(problem.rule, problem.subject) for problem in ASKED} - answers
+
+
+def _rich() -> str:
+    """The good procedure with every fault of the samples that fits; those first that take nothing away."""
+    text = GOOD
+    every = [fault for path in sorted(FOLDER.glob("*.txt")) for fault in faults(path.stem) if fault.expected]
+    for fault in sorted(every, key=lambda one: not all(set(old) <= set(new) for old, new in one.changes)):
+        fits = all(text.count("\n" + "".join(f"{line}\n" for line in old)) == 1 for old, _ in fault.changes)
+        spoils = "language:" in str(fault.changes) or "- Dangers confirmed" in str(fault.changes)
+        if fits and not spoils and read_text(fault.applied(text))[1] == ():
+            text = fault.applied(text)
+    return text
+
+
+RICH = _rich()
+OPEN = {problem.question: problem for problem in found(RICH)}
+
+
+def test_the_rich_procedure_is_rich() -> None:
+    assert len(OPEN) > 20
+    assert len({problem.rule for problem in OPEN.values()}) > 15
+
+
+@settings(deadline=None, max_examples=20)
+@given(st.sets(st.sampled_from(sorted(OPEN.keys() - {""}))))
+def test_any_set_of_answers_settles_only_that_in_a_procedure_full_of_faults(answers: set[str]) -> None:
+    lines = "".join(f"- Refused: {asked} | looked at\n" for asked in sorted(answers))
+    assert RICH.count(CONFIRMED) == 1
+    left = found(RICH.replace(CONFIRMED, f"{CONFIRMED}{lines}"))
+    assert {problem.question for problem in left} == OPEN.keys() - answers
 
 
 def test_an_answer_about_a_torque_says_nothing_of_where_it_is_turned() -> None:

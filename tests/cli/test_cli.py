@@ -13,7 +13,7 @@ from typer.testing import CliRunner
 from procbuilder import __version__
 from procbuilder.cli import app
 from procbuilder.media import cuts
-from procbuilder.report import QUESTIONS
+from procbuilder.publish.wording.commands import MESSAGES
 from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
@@ -162,8 +162,14 @@ def test_check_as_json_is_data_on_stdout(home: Path) -> None:
         "what": "Suply is no field",
         "instead": "did you mean Supply: …? It is kept as text until you say",
         "rule": "field-name",
+        "form": "",
         "subject": "",
+        "question": "",
         "danger": 2,
+        "blocks": False,
+        "steps": [],
+        "values": {"typed": "Suply", "near": "Supply"},
+        "lines": [],
     }
 
 
@@ -171,7 +177,7 @@ def test_check_can_write_missing_ids_and_nothing_else(home: Path) -> None:
     text = WHOLE.replace(" {#test}", "")
     (home / "procedure.md").write_text(text, encoding="utf-8")
     result = run(app, ["check", str(home), "--add-ids"])
-    assert result.stderr.splitlines()[0] == "1 step ids written"
+    assert result.stderr.splitlines()[0] == "1 step id written"
     assert (home / "procedure.md").read_text(encoding="utf-8") == text.replace(
         "the belt runs free", "the belt runs free {#check-that-the-belt-runs}"
     )
@@ -232,7 +238,7 @@ def test_new_from_narration_alone_drafts_the_steps_that_it_tells(tmp_path: Path)
     result = run(app, arguments)
     assert (result.exit_code, result.stdout.splitlines()[-1]) == (
         0,
-        f"{tmp_path / 'hub'}/narration/heard.txt: where each sentence went; 1 are in no step",
+        f"{tmp_path / 'hub'}/narration/heard.txt: where each sentence went; 1 is in no step",
     )
     text = (tmp_path / "hub" / "procedure.md").read_text(encoding="utf-8")
     assert text.endswith(
@@ -340,9 +346,9 @@ def test_a_wrong_row_is_named_and_nothing_is_added(home: Path, tmp_path: Path) -
 def test_a_damaged_log_is_a_problem_of_the_check(home: Path) -> None:
     (home / "times.csv").write_text("who,when,step,minutes\nab,2026-05-04,test,two\n")
     assert run(app, ["check", str(home)]).stdout.splitlines() == [
-        QUESTIONS,
+        MESSAGES["questions"],
         f"{home}/times.csv:2: ask: two is no number of minutes – "
-        "write minutes such as 4.5, more than 0 and at most 1440",
+        "write minutes such as 4.5, more than 0 and at most 1440 [practice log: ab,2026-05-04,test,two]",
     ]
 
 
@@ -359,7 +365,7 @@ def test_refit_says_what_it_derived_and_how_it_is_accepted(tmp_path: Path) -> No
         0,
         [
             f"{file}: 2 refit steps added, derived and not filmed",
-            "1 of them only ask: pressed, bled, timed, preloaded or single-use work",
+            "1 of them only asks: pressed, bled, timed, preloaded or single-use work",
             'Read each one, put it right, and take its "- Derived:" line away; check asks until then',
         ],
     )

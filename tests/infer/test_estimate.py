@@ -139,8 +139,8 @@ def test_conditions_of_the_workshop_file_apply_where_they_fit_the_place() -> Non
     )
     lift, allowed = estimate(written(TEXT, head=HEAD), (), workshop).elsewhere
     assert (lift.name, lift.likely, lift.origin) == ("on a lift", Decimal("0.4"), "own job cards")
-    assert (allowed.name, allowed.factor, allowed.likely) == (
-        "with 20 % of the working day for rest and interruptions", Decimal("1.25"), Decimal("0.9"),
+    assert (allowed.allowance, allowed.factor, allowed.likely) == (
+        workshop.allowance, Decimal("1.25"), Decimal("0.9"),
     )  # fmt: skip
 
 

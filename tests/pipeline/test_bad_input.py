@@ -7,7 +7,7 @@ import pytest
 from procbuilder.model.fault import NoText
 from procbuilder.pipeline.build import build
 from procbuilder.pipeline.check import check
-from procbuilder.report import QUESTIONS
+from procbuilder.publish.wording.commands import MESSAGES
 from tests.pipeline.bad import FRONT, TITLE, run_build
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults, title
@@ -84,7 +84,7 @@ def test_without_front_matter_it_is_a_draft_that_says_what_is_missing(home: Path
     assert code == 0
     assert [line.partition(" – ")[0] for line in lines] == [
         "procedure.md:1: advice: the procedure has no author",
-        QUESTIONS,
+        MESSAGES["questions"],
         "procedure.md:1: ask: the procedure has no number",
         "procedure.md:1: ask: the procedure has no revision",
     ]

@@ -16,10 +16,11 @@ import pytest
 from procbuilder.media import clips, keyframe, probe, stills
 from procbuilder.model.edition import Edition
 from procbuilder.model.fault import NoProcedure
-from procbuilder.pipeline.build import Options, build, procedures
+from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.clips import hold
+from procbuilder.pipeline.library import procedures
 from procbuilder.pipeline.outputs import TASK
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.wording.problems import line
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults

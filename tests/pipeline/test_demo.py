@@ -9,8 +9,9 @@ import pytest
 from procbuilder.model.fault import AlreadyThere
 from procbuilder.model.footage import Why
 from procbuilder.model.problem import Severity
-from procbuilder.pipeline.build import Built, procedures
+from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.demo import demo
+from procbuilder.pipeline.library import procedures
 from procbuilder.pipeline.progress import silent
 from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure

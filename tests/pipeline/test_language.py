@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.pipeline.build import Built, build
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.wording.problems import said
 from tests.pipeline.text import WHOLE
 

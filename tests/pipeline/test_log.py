@@ -12,8 +12,8 @@ import pytest
 from procbuilder.infer.evidence import believed
 from procbuilder.model.estimate import Basis
 from procbuilder.model.fault import NoProcedure, NotText, NotThere
+from procbuilder.pipeline.library import read_source
 from procbuilder.pipeline.log import log
-from procbuilder.pipeline.practice import read_times
 from procbuilder.publish.wording.problems import line as told
 from procbuilder.read.procedure import read_text
 from procbuilder.report import log_lines
@@ -211,7 +211,7 @@ def test_ten_thousand_rows_are_learnt_from_without_a_blow_up(home: Path) -> None
         (home / "times.csv").write_text("\n".join(["who,when,step,minutes", *lines, ""]))
 
         def work() -> None:
-            belief, *_ = believed(procedure, read_times(home).runs)
+            belief, *_ = believed(procedure, read_source(home).runs)
             assert belief is not None
             assert sum(belief.counts) == rows // 12 * 12
 

@@ -12,7 +12,7 @@ from procbuilder.infer.trays import trays
 from procbuilder.model.ledger import Balance
 from procbuilder.model.procedure import Narration
 from procbuilder.pipeline.check import check
-from procbuilder.pipeline.practice import read_library
+from procbuilder.pipeline.library import read_workshop_of
 from procbuilder.pipeline.refit import refit
 from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
@@ -73,7 +73,7 @@ def folder(tmp_path: Path) -> Path:
 
 
 def test_a_nickname_and_its_name_are_one_thing_in_the_ledger(folder: Path) -> None:
-    own = read_library(folder.parent)[0].words
+    own = read_workshop_of(folder.parent)[0].words
     entries = ledger(read_procedure(folder)[0], load(own=own)).entries
     assert [(e.item, e.balance) for e in entries] == [
         ("drum key", Balance.OPEN),
@@ -91,9 +91,9 @@ def test_check_knows_nickname_and_own_command(folder: Path) -> None:
 
 
 def test_own_fasteners_go_into_a_tray(folder: Path) -> None:
-    own = read_library(folder.parent)[0].words
+    own = read_workshop_of(folder.parent)[0].words
     book = ledger(read_procedure(folder)[0], load(own=own))
-    assert [line.contents for line in trays(book, load().words, own)] == ["drum key"]
+    assert [line.contents.name for line in trays(book, load().words, own)] == ["drum key"]
     assert trays(book, load().words) == ()
 
 
@@ -104,7 +104,7 @@ def test_the_refit_takes_the_own_opposite(folder: Path) -> None:
 
 
 def test_a_narration_is_heard_with_own_words(folder: Path) -> None:
-    own = read_library(folder.parent)[0].words
+    own = read_workshop_of(folder.parent)[0].words
     cues, _ = read_subtitles(TextFile("n.srt", NARRATION))
     told = draft([Narration("strip", cues)], own=own)
     assert [step.command for step in told.steps] == ["Remove the sensor connector", "Zap off the cover"]

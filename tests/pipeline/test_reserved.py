@@ -9,7 +9,7 @@ import pytest
 from procbuilder.model.fault import NotQualified
 from procbuilder.pipeline.build import Options, build
 from procbuilder.pipeline.check import check
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from procbuilder.publish.wording.problems import said
 from tests.refused import refused
 

@@ -17,7 +17,9 @@ from procbuilder.pipeline.progress import silent
 from procbuilder.pipeline.recordings import Recordings, filmed, known, read
 from procbuilder.pipeline.scanning import Footage, scan, scanned
 from procbuilder.pipeline.thorough import look_through
+from procbuilder.publish.language import language_of
 from procbuilder.read.procedure import read_procedure
+from procbuilder.report import filmed_line
 from tests.media import filming
 from tests.media.filming import Image, Track, scene
 
@@ -136,7 +138,11 @@ def test_check_never_decodes_and_says_so(folder: Path) -> None:
 def test_the_clock_of_a_camera_is_for_the_terminal(folder: Path) -> None:
     """The date is in no record that is published."""
     recordings = opened(folder).recordings
-    assert filmed(recordings) == ("strip: filmed 2026-03-04 10:00:00 to 10:00:12 UTC, by the clock of its camera",)
+    (noted,) = filmed(recordings)
+    assert filmed_line(noted) == "strip: filmed 2026-03-04 10:00:00 to 10:00:12 UTC, by the clock of its camera"
+    assert filmed_line(noted, language_of("de")) == (
+        "strip: gefilmt am 04.03.2026, 10:00:00 bis 10:00:12 UTC, nach der Uhr der Kamera"
+    )
     assert "2026" not in repr(recordings.facts)
     assert check(folder).filmed == filmed(recordings)
     assert filmed(Recordings()) == ()

@@ -10,12 +10,13 @@ from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import load
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, faults, phrases, problems, topics
+from procbuilder.publish.wording import causes, commands, faults, phrases, problems, progress, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, faults, topics, *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, faults, progress, topics,
+    *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
@@ -31,6 +32,7 @@ def messages() -> set[Message]:
         *_texts(problems.HIDDEN),
         *constants,
         *timewords.CREWS.values(),
+        *timewords.ALLOWANCES.values(),
         *terms.TERMS,
         *terms.PART_WORDS,
         *terms.ORIGINS.values(),
@@ -65,4 +67,5 @@ def _called() -> Iterator[Message]:
 def _data() -> Iterator[str]:
     """Meanings of signs, and why a part is not used again."""
     yield from (sign.meaning for sign in load().signs.values())
-    yield from (part.why for part in load().single_use if part.spoilt)
+    yield from (part.why for part in load().single_use)
+    yield from (spoiling.why for spoiling in load().spoiling)

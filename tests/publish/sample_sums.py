@@ -5,9 +5,10 @@ from fractions import Fraction
 
 from procbuilder.model.edition import FrontList
 from procbuilder.model.estimate import Basis, Estimate, StepTime
+from procbuilder.model.facts import Blank, Line, StepRef, Value, facts
 from procbuilder.model.ledger import Balance, Entry, Ledger, Moment, Opening
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity, worded
+from procbuilder.model.problem import Problem, Severity
 from tests.publish.sample_words import SCRIPT
 from tests.publish.typed import listed, typed
 
@@ -73,15 +74,19 @@ def estimate() -> Estimate:
 
 
 def problems() -> tuple[Problem, ...]:
-    def problem(severity: Severity, line: int, what: str, instead: str, danger: int) -> Problem:
-        return worded(severity, Place("procedure.md", line), what, instead, "sample", danger)
+    def problem(rule: str, severity: Severity, at: int, danger: int, form: str = "", **told: Value) -> Problem:
+        return Problem(rule, severity, Place("procedure.md", at), facts(**told), form, danger)
 
+    value = Line("Torque", ("hub nut", Blank("value")))
+    check = Line("Check", (Blank("test"),))
     return (
-        problem(Severity.ADVICE, 12, "the title has no verb", "write: object – operation", 5),
-        problem(Severity.STOP, 61, "dust cap is still open", "add On: dust cap, or Left open with a reason", 2),
-        problem(Severity.STOP, 90, "hub nut has no torque", "add Torque: hub nut | value | from:", 1),
-        problem(Severity.ASK, 71, f"what does {SCRIPT} mean", "write it out", 4),
-        problem(Severity.ASK, 75, "step 6 has no picture", "add Picture: time", 4),
-        problem(Severity.ADVICE, 80, "step 9 was not filmed", "film it, or say so in a note", 5),
-        problem(Severity.ADVICE, 84, "step 10 has no check", "add Check: test | what is right", 5),
+        problem("unnamed-procedure", Severity.ADVICE, 12, 5, "author", key="author"),
+        problem("left-open-unclear", Severity.STOP, 61, 2, "not-open", item="dust cap"),
+        problem("nowhere-to-look", Severity.STOP, 90, 1, item="hub nut", line=value),
+        problem("not-a-command", Severity.ASK, 71, 4, command=f"what {SCRIPT} means"),
+        problem("field", Severity.ASK, 75, 4, "word-twice", word="from", field="Torque"),
+        problem(
+            "derived-not-accepted", Severity.ADVICE, 80, 5, step=StepRef("gas", 9), source="#keeper", typed="#keeper"
+        ),
+        problem("no-final-check", Severity.ADVICE, 84, 5, step=StepRef("lower", 10), command="Lower it", line=check),
     )

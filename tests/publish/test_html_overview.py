@@ -120,8 +120,11 @@ def test_page_a_total_never_stands_without_its_basis(edition: Edition) -> None:
 def test_page_problems_come_worst_first_and_fold_after_five(edition: Edition) -> None:
     blocks = views(edition)["_overview"]
     listed = after(blocks, "Problems still open: 7", 8)
-    assert listed[0] == "stop hub nut has no torque – add Torque: hub nut | value | from: procedure.md:90"
-    assert listed[5] == "2 more: 2 about time"
+    assert listed[0] == (
+        "stop the torque of hub nut is to be looked up, but it does not say where – "
+        'write "- Torque: hub nut | value" procedure.md:90'
+    )
+    assert listed[5] == "2 more: 1 about what comes off and goes on, 1 about time"
     assert " ".join(block.split()[0] for block in listed) == "stop stop ask ask advice 2 advice advice"
     clean = views(dataclasses.replace(edition, problems=()))["_overview"]
     assert after(clean, "Problems still open: 0", 1) == ["None was found."]

@@ -277,7 +277,7 @@ def test_page_print_shows_everything_and_no_controls(visit: Visit) -> None:
     for step in STEPS:
         assert page.is_visible(f"#{step} .command")
         assert page.inner_text(f"#{step} .running") == "P-014 · revision B · DRAFT – not approved"
-    assert page.inner_text(".state") == "DRAFT – not approved 2 problems stop an approval"
+    assert page.inner_text(".state") == "DRAFT – not approved 2 problems must be settled before it may be approved"
     assert page.is_visible("#dust-cap .with-clip > .picture")
     assert page.is_visible("details li >> nth=1")
     assert page.locator("button:visible, input:visible, video:visible, nav:visible").count() == 0

@@ -15,7 +15,8 @@ from procbuilder.publish import words
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.pdf import pdf
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
+from procbuilder.publish.terms import BALANCES, OPENINGS
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 from procbuilder.publish.wording.problems import said
@@ -35,7 +36,7 @@ def _facts(edition: Edition) -> Iterator[str]:
     for row in edition.torques:
         yield from (row.item.words, row.value.text, row.order, row.when, row.look_in)
     for entry in edition.ledger.entries:
-        yield from (entry.item, entry.opening.value, entry.balance.value[1:], entry.reason)
+        yield from (entry.item, OPENINGS[entry.opening], BALANCES[entry.balance][1:], entry.reason)
     for named in told.closing:
         yield from (named.text, *named.extra)
     for problem in edition.problems:

@@ -10,7 +10,7 @@ from procbuilder.model.edition import Edition, EditionSection
 from procbuilder.model.marks import Mark, MarkShape
 from procbuilder.model.origin import Place
 from procbuilder.publish import words
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from tests.publish.sheet import pages, sheet, solid, whole, with_step
 from tests.publish.typed import typed
 

@@ -11,7 +11,7 @@ from procbuilder.model.torque import read_torque
 from procbuilder.publish.data import plain
 from procbuilder.publish.moments import moment_in_clip
 from procbuilder.publish.selftest import MOST_OF_A_KIND, Question, selftest
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from tests.publish.sample import changed_step
 from tests.publish.typed import listed, typed
 

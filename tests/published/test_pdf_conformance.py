@@ -17,7 +17,7 @@ import pytest
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Ledger
 from procbuilder.publish.pdf import Sheet, pdf, sheets_pdf
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 from tests.publish.sample import sample_edition
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, with_step
 from tests.publish.test_cards import with_vapour

@@ -156,6 +156,7 @@ def test_one_stage_of_a_torque_has_its_number_and_value() -> None:
         ("Torque: nuts", "Torque has no value", "write: - Torque: item | value | where"),
         ("Off:", "Off has no item", "write: - Off: item"),
         ("Supply: oil, 0,5 l", "0,5 l has a decimal comma", "write a decimal point: 0.5 l"),
+        ("Torque: Schraube | 8,5 Nm", "8,5 Nm has a decimal comma", "write a decimal point: 8.5 Nm"),
         ("Hold: cap seated | foreman | today", "Hold has a part too many: today",
          r"keep to what | who; a bar as such is \|"),
         ("Torque: nut | 80 N·m | D1 | p. 4", "Torque has a part too many: p. 4",

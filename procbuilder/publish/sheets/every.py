@@ -11,7 +11,7 @@ from procbuilder.publish.sheets.filming import filming
 from procbuilder.publish.sheets.teaching import breakdown, sign_off
 from procbuilder.publish.sheets.tightening import tightening
 from procbuilder.publish.sheets.trays import trays
-from procbuilder.publish.spoken import spoken
+from procbuilder.publish.speaker import spoken
 
 MAKERS = (tools, order, tightening, trays, card, ledger, findings, breakdown, sign_off, filming)
 

@@ -27,4 +27,10 @@ PATTERNS: Patterns = {
             'go through them yourself, then add "{answer}"',
         ),
     },
+    "narration-not-read": {
+        "": (
+            "the narration was not read: no words for spoken {language}, so no torque of it was compared",
+            'compare it with the steps yourself, then add "{answer}"',
+        ),
+    },
 }

@@ -17,7 +17,8 @@ from procbuilder.publish.language import Language
 from procbuilder.publish.terms import source, thing, way
 from procbuilder.publish.wording.causes import CAUSES
 from procbuilder.publish.wording.patterns import Plural, Text
-from procbuilder.publish.wording.phrases import IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
+from procbuilder.publish.wording.phrases import BLANKS, IN_LINE, IN_STEP, ON_FILM, OR, PHRASES, STEP
+from procbuilder.publish.wording.progress import PROGRESS
 
 
 def filled(text: Text, given: Facts, language: Language) -> str:
@@ -113,7 +114,7 @@ def _part(value: Any, language: Language) -> str:
 
 
 def _phrase(phrase: Phrase, language: Language) -> str:
-    return filled({**PHRASES, **CAUSES}[phrase.form], phrase.facts, language)
+    return filled({**PHRASES, **CAUSES, **PROGRESS}[phrase.form], phrase.facts, language)
 
 
 _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
@@ -127,7 +128,7 @@ _TELLERS: tuple[tuple[type, Callable[[Any, Language], str]], ...] = (
     (Item, thing),
     (Origin, lambda origin, language: source(origin, language).words),
     (Term, lambda term, language: language.text(term.word)),
-    (Blank, lambda blank, language: language.text(blank.name)),
+    (Blank, lambda blank, language: language.text(BLANKS.get(blank.name, blank.name))),
     (Line, _line),
     (Phrase, _phrase),
     (Weakness, lambda weakness, language: language.text(WEAK[weakness])),

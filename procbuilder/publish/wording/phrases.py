@@ -8,12 +8,26 @@ IN_STEP = "in step {number}"
 IN_LINE = "in line {line}"
 OR = "{parts} or {last}"
 
-BLANKS = (
-    "reason", "name", "document, section", "value", "document, page", "why not", "special head", "the words are wrong",
-    "right, with the page of the document", "used again after inspection", "date", "who checks it", "what happens",
-    "how to avoid it", "what is tried", "what is right",
-)  # fmt: skip
-"""What only the technician can fill in, in lines to copy."""
+BLANKS: dict[str, str] = {
+    "reason": "reason",
+    "name": "name",
+    "document-section": "document, section",
+    "value": "value",
+    "why-not": "why not",
+    "special-head": "special head",
+    "words-are-wrong": "the words are wrong",
+    "right-with-page": "right, with the page of the document",
+    "used-again": "used again after inspection",
+    "date": "date",
+    "who-checks": "who checks it",
+    "what-happens": "what happens",
+    "how-to-avoid": "how to avoid it",
+    "what-is-tried": "what is tried",
+    "what-is-right": "what is right",
+    "who-went-through": "who went through them",
+    "who-compared": "who compared it with the steps",
+}
+"""What only the technician can fill in, in lines to copy, by its name; parts of fields go by their own."""
 
 PHRASES: dict[str, Text] = {
     "on-the-way": 'on the way "{way}", ',
@@ -43,7 +57,7 @@ PHRASES: dict[str, Text] = {
     "no-gloves": "no gloves, sleeves and hair tied",
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
-    "newton-metres-from-to": "{low} to {high} N·m",
     "torque-wrench": "torque wrench {low}–{high} N·m",
+    "newton-metres-from-to": "{low} to {high} N·m",
 }
 """By the form that a rule names."""

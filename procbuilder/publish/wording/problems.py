@@ -84,8 +84,6 @@ def said(problem: Problem, language: Language = ENGLISH) -> Said:
 
 
 def _sentences(problem: Problem) -> Sentences:
-    if problem.form == "worded":
-        return "{what}", "{instead}"
     if problem.form == RESERVED:
         return HIDDEN
     return PATTERNS[problem.rule][problem.form]

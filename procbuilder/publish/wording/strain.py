@@ -8,7 +8,7 @@ PATTERNS: Patterns = {
     "heavy-lift": {
         "unknown": (
             "the lift of {item} cannot be judged",
-            "write - Lift: {item} | 25 | from 20 cm, to 110 cm, reach 40 cm, heights of the hands",
+            'write "- Lift: {item} | 25 | from 20 cm, to 110 cm, reach 40 cm", with the heights of the hands',
         ),
         "outside": (
             "the lift of {item} is outside what the NIOSH lifting equation covers",

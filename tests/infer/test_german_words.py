@@ -1,0 +1,184 @@
+"""German words: a sentence in which each work and each wrong order must be found, and a near miss that must be silent.
+
+All sentences are common practice, as it is written and spoken in Germany, Austria and Switzerland.
+"""
+
+import pytest
+
+from procbuilder.infer.lexicon import load
+from procbuilder.infer.order import disorders
+from procbuilder.infer.proposed import noticed
+from procbuilder.model.procedure import Procedure
+from tests.infer.written import written
+
+WORDS = load("de")
+HEAD = "---\nformat: 1\nlanguage: de-DE\n---\n# Probe\n\n"
+
+FOUND = [
+    ("under-a-raised-vehicle", "Unter das Fahrzeug kriechen", "Schalter unter dem Armaturenbrett drücken"),
+    ("vehicle-lift", "Fahrzeug mit der Zweisäulen-Hebebühne anheben", "Deckel anheben"),
+    ("jacking", "Anhänger hinten mit dem Rangierwagenheber anheben", "Den Splint mit der Zange anheben"),
+    ("air-suspension", "Kippen Sie das Fahrerhaus nach vorne", "Die Kanne kippen und leeren"),
+    ("inspection-pit", "Fahrzeug über die Arbeitsgrube fahren", "Das Begrüßungsblatt ausfüllen"),
+    ("coil-spring", "Spann die Schraubenfeder mit dem Federspanner", "Federring unterlegen"),
+    ("other-springs", "Spannrolle lösen", "Spannungsprüfer bereitlegen"),
+    ("gas-struts", "Gasdruckfeder der Heckklappe abbauen", "Gaspedal abbauen"),
+    ("petrol-opened", "Zieh die Benzinleitungen vom Vergaser ab", "Kraftschluss prüfen"),
+    ("diesel-high-pressure", "Einspritzleitungen lösen", "Einspritzmenge notieren"),
+    ("gas-fuel", "Gasleitung abschrauben", "Ansaugleitung abschrauben"),
+    ("airbag", "Fahrerairbag abstecken", "Handbag wegräumen"),
+    ("pretensioner", "Gurtaufroller ausbauen", "Keilriemen aufrollen"),
+    ("high-voltage", "HV-Stecker der Traktionsbatterie abziehen", "Hochvolumigen Filter einsetzen"),
+    ("near-high-voltage", "Stoßfänger am Hybridfahrzeug abnehmen", "Elektrode abnehmen"),
+    ("damaged-lithium", "Den aufgeblähten Akku herausnehmen", "Den Akku herausnehmen"),
+    ("battery-off", "Klemm die Batterie ab", "Kontakte der Lampe reinigen"),
+    ("battery-charging", "Batterie mit dem Ladegerät laden", "Ladefläche fegen"),
+    ("refrigerant", "Leitung des Klimakompressors abschrauben", "Kältespray beiseite legen"),
+    ("hot-cooling-system", "Kühlmittelschläuche abziehen", "Kühlschrank von der Wand rücken"),
+    ("hot-exhaust", "Auspuffrohr vom Krümmer trennen", "Puffer abschrauben"),
+    ("engine-running", "Lass den Motor laufen", "Motorhaube öffnen"),
+    ("belts-and-fans", "Nimm den Keilrippenriemen ab", "Den Sicherheitsgurt abnehmen"),
+    ("timing-belt", "Zahnriemen abnehmen", "Zahnrad abnehmen"),
+    ("brake-dust", "Bremsbeläge herausnehmen", "Bremslicht prüfen"),
+    ("brake-hydraulics", "Entlüften Sie die Bremse", "Den Heizkörper entlüften"),
+    ("steering-joints", "Spurstangenkopf abdrücken", "Spurbreite messen"),
+    ("road-wheels", "Radmuttern anziehen", "Radlager schmieren"),
+    ("tyre-inflation", "Pump den Reifen auf", "Altreifen wegräumen"),
+    ("multi-piece-wheels", "Sprengringfelge zerlegen", "Sprengring aushebeln"),
+    ("hydraulic-circuit", "Hydraulikschläuche abschrauben", "Gartenschlauch abschrauben"),
+    ("press-work", "Lager mit der Werkstattpresse auspressen", "Pressspan zuschneiden"),
+    ("pullers-and-chisels", "Treib die Lagerschale mit dem Durchschlag aus", "Abziehbild ablösen"),
+    ("impact-wrench", "Kupplung mit dem Akku-Schlagschrauber lösen", "Schrauben von Hand lösen"),
+    ("compressed-air", "Bohrung mit Druckluft ausblasen", "Luftfilter abdecken"),
+    ("grinding", "Flex die Schraube ab", "Mit der Feile entgraten"),
+    ("drilling-out", "Niet ausbohren", "Bohrung reinigen"),
+    ("welding", "Halter anschweißen", "Schweissperlen abwischen"),
+    ("heat-gun", "Mit der Heissluftpistole erwärmen", "Kalte Luft absaugen"),
+    ("solvents", "Nabe mit Bremsenreiniger auswaschen", "Nabe mit Wasser auswaschen"),
+    ("oils", "Lassen Sie das Motoröl ab", "Öldruckschalter abstecken"),
+    ("isocyanate", "2K-Lack anmischen", "Lackstift schütteln"),
+    ("heavy-parts", "Motor mit dem Kettenzug herausheben", "Motorhaube herausheben"),
+    ("sharp-edges", "Dichtmasse mit dem Cuttermesser schneiden", "Stumpfe Kante abwischen"),
+    ("mains", "Netzstecker ziehen", "Stecker vom Sensor abstecken"),
+    ("moving-vehicle", "Probefahrt machen", "Fahrtenschreiber ablesen"),
+]  # fmt: skip
+"""Name of the work, a command that points to it, and one that does not."""
+
+WRONG = [
+    ("nuts-before-jacking", ["Fahrzeug anheben", "Radmuttern lösen"]),
+    ("stands-before-under", ["Kriech unter das Auto", "Unterstellböcke setzen"]),
+    ("battery-before-starter", ["Anlasser ausbauen", "Massekabel abklemmen"]),
+    ("battery-before-airbag", ["Steck den Airbag ab", "Klemm die Batterie ab"]),
+    ("battery-before-welding", ["Halter anschweißen", "Batterie abklemmen"]),
+    ("earth-off-first", ["Pluskabel abnehmen", "Minuskabel abnehmen"]),
+    ("live-on-first", ["Massekabel anklemmen", "Pluskabel anklemmen"]),
+    ("prove-dead", ["Hochvoltstecker abziehen", "Spannungsfreiheit feststellen"]),
+    ("key-before-belt", ["Keilriemen abnehmen", "Schlüssel abziehen"]),
+    ("fuel-pressure", ["Benzinleitung abziehen", "Kraftstoffdruck ablassen"]),
+    ("recover-refrigerant", ["Klimaleitung abschrauben", "Kältemittel absaugen"]),
+    ("drain-coolant", ["Wasserpumpe abbauen", "Kühlmittel ablassen"]),
+    ("drain-oil", ["Ölwanne abschrauben", "Öl ablassen"]),
+    ("hydraulic-pressure", ["Hydraulikschlauch lösen", "Druck ablassen"]),
+    ("compress-spring", ["Kolbenstangenmutter lösen", "Feder spannen"]),
+    ("support-heavy", ["Getriebe ausbauen", "Getriebe mit dem Getriebeheber abstützen"]),
+    ("mark-position", ["Kardanwelle abbauen", "Flansch markieren"]),
+    ("photograph-routing", ["Kabelbaum herausnehmen", "Verlauf fotografieren"]),
+    ("locking-tools-in", ["Zahnriemen abnehmen", "Absteckstifte einsetzen"]),
+    ("locking-tools-out", ["Absteckstift einsetzen", "Kurbelwelle drehen", "Absteckstift herausziehen"]),
+    ("turn-by-hand", ["Zahnriemen auflegen", "Motor starten", "Kurbelwelle von Hand durchdrehen"]),
+    ("write-down-codes", ["Batterie abklemmen", "Radiocode aufschreiben"]),
+    ("brake-service-mode", ["Elektrische Feststellbremse lösen", "Kolben zurückdrehen"]),
+    ("compare-new-part", ["Neue Pumpe einbauen", "Pumpe mit der alten vergleichen"]),
+    ("clean-faces", ["Dichtung auflegen", "Dichtfläche reinigen"]),
+    ("cure-sealant", ["Dichtmasse auftragen", "Motoröl einfüllen"]),
+    ("start-by-hand", ["Schrauben anziehen", "Schrauben von Hand ansetzen"]),
+    ("fill-before-start", ["Öl ablassen", "Motor starten", "Öl auffüllen"]),
+    ("press-pedal", ["Bremsbeläge ausbauen", "Auto aus der Halle fahren", "Bremspedal treten"]),
+    ("look-for-leaks", ["Unterbodenverkleidung anbauen", "Auf Lecks prüfen"]),
+    ("test-before-handover", ["Fahrzeug dem Kunden übergeben", "Licht prüfen"]),
+]  # fmt: skip
+"""Name of the rule, and commands that break it."""
+
+NEAR = [
+    ("nuts-before-jacking", ["Radmuttern lösen", "Fahrzeug anheben"]),
+    ("stands-before-under", ["Unterstellböcke setzen", "Unter das Auto kriechen"]),
+    ("battery-before-starter", ["Anlasserabdeckung ausbauen"]),
+    ("battery-before-airbag", ["Batterie abklemmen", "Airbag abstecken"]),
+    ("battery-before-welding", ["Schweißgerät bereitstellen", "Batterie abklemmen"]),
+    ("earth-off-first", ["Minuskabel abnehmen", "Pluskabel abnehmen"]),
+    ("live-on-first", ["Pluskabel anklemmen", "Massekabel anklemmen"]),
+    ("prove-dead", ["Warnstecker abziehen", "Spannungsfreiheit feststellen"]),
+    ("key-before-belt", ["Riemenabdeckung abnehmen"]),
+    ("fuel-pressure", ["Kraftstoffdruck ablassen", "Benzinleitung abziehen"]),
+    ("recover-refrigerant", ["Kältemittel absaugen lassen", "Klimaleitung abschrauben"]),
+    ("drain-coolant", ["Lass das Kühlmittel ab", "Wasserpumpe abbauen"]),
+    ("drain-oil", ["Öl ablassen", "Ölwanne abschrauben"]),
+    ("hydraulic-pressure", ["Last absenken", "Hydraulikschlauch lösen"]),
+    ("compress-spring", ["Feder spannen", "Kolbenstangenmutter lösen"]),
+    ("support-heavy", ["Getriebehalter abschrauben"]),
+    ("mark-position", ["Flansch markieren", "Kardanwelle abbauen"]),
+    ("photograph-routing", ["Mach ein Foto vom Kabelbaum", "Kabelbaum herausnehmen"]),
+    ("locking-tools-in", ["Zahnriemenabdeckung abschrauben"]),
+    ("locking-tools-out", ["Absteckstift einsetzen", "Zieh den Absteckstift heraus", "Kurbelwelle drehen"]),
+    ("turn-by-hand", ["Zahnriemen auflegen", "Dreh die Kurbelwelle zwei Umdrehungen", "Motor starten"]),
+    ("write-down-codes", ["Fehlercodes notieren", "Batterie abklemmen"]),
+    ("brake-service-mode", ["Elektrische Feststellbremse in die Wartungsstellung fahren", "Kolben zurückdrehen"]),
+    ("compare-new-part", ["Neue Pumpe mit der alten vergleichen", "Neue Pumpe einbauen"]),
+    ("clean-faces", ["Dichtfläche reinigen", "Dichtung auflegen"]),
+    ("cure-sealant", ["Dichtmasse auftragen", "Eine Stunde warten", "Motoröl einfüllen"]),
+    ("start-by-hand", ["Schrauben von Hand ansetzen", "Schrauben anziehen"]),
+    ("fill-before-start", ["Öl ablassen", "Füll das neue Öl ein", "Motor starten"]),
+    ("press-pedal", ["Bremsbeläge ausbauen", "Tritt das Bremspedal durch", "Auto aus der Halle fahren"]),
+    ("look-for-leaks", ["Auf Lecks prüfen", "Unterbodenverkleidung anbauen"]),
+    ("test-before-handover", ["Licht prüfen", "Fahrzeug dem Kunden übergeben"]),
+]  # fmt: skip
+"""Name of the rule, and commands that keep it."""
+
+SPELLINGS = [
+    ("road-wheels", "Radmuttern loesen"), ("compressed-air", "Gehaeuse mit Pressluft sauberblasen"),
+    ("welding", "Blech anschweissen"), ("battery-off", "Die Batterie ist abgeklemmt"),
+    ("battery-off", "Batterie abzuklemmen ist Pflicht"), ("engine-running", "Den Motor starten und zuhören"),
+    ("mains", "Der Netzstecker wird gezogen"), ("hot-exhaust", "Russpartikelfilter abbauen"),
+    ("jacking", "Das Auto vorne anheben"), ("oils", "Getriebeoel ablassen"),
+]  # fmt: skip
+"""Other ways of writing and saying the same."""
+
+
+def steps(*commands: str) -> Procedure:
+    headings = "\n".join(f"### {command}\n" for command in commands)
+    return written(f"## A\n{headings}", head=HEAD)
+
+
+def works(*commands: str) -> set[str]:
+    return {one.activity.id for one in noticed(steps(*commands), {}, WORDS)}
+
+
+def broken(*commands: str) -> set[str]:
+    return {one.order.id for one in disorders(steps(*commands), WORDS)}
+
+
+@pytest.mark.parametrize(("name", "found", "near"), FOUND)
+def test_each_work_is_found_and_its_near_miss_is_not(name: str, found: str, near: str) -> None:
+    assert name in works(found)
+    assert name not in works(near)
+
+
+@pytest.mark.parametrize(("name", "command"), SPELLINGS)
+def test_other_spellings_and_forms_are_found(name: str, command: str) -> None:
+    assert name in works(command)
+
+
+@pytest.mark.parametrize(("name", "commands"), WRONG)
+def test_each_wrong_order_is_found(name: str, commands: list[str]) -> None:
+    assert name in broken(*commands)
+
+
+@pytest.mark.parametrize(("name", "commands"), NEAR)
+def test_the_right_order_is_silent(name: str, commands: list[str]) -> None:
+    assert name not in broken(*commands)
+
+
+def test_every_work_and_every_rule_has_its_sentences() -> None:
+    assert {name for name, *_ in FOUND} == {activity.id for activity in WORDS.activities}
+    rules = {order.id for order in WORDS.orders}
+    assert {name for name, _ in WRONG} == rules == {name for name, _ in NEAR}
