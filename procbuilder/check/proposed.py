@@ -90,7 +90,7 @@ def not_reserved(case: Case) -> Iterator[Problem]:
                 work=one.activity.name,
                 evidence=_evidence(open_hits, case),
                 line=Line("Reserved", (one.activity.reserved,), place=place),
-                answer=answer("not-reserved", one.activity.name),
+                answer=answer("not-reserved", one.activity.name, case.heading(open_hits[0].number)),
             )
             yield Problem(
                 "not-reserved",
