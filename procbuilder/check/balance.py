@@ -9,6 +9,7 @@ from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, Phrase, Term, facts
 from procbuilder.model.ledger import Balance, Entry, Opening
 from procbuilder.model.moves import CLOSED_BY, LEFT_OPEN, OPENED_BY
+from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 
 LIKE = 65
@@ -37,13 +38,15 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
         opens, closes = OPENED_BY[entry.opening], CLOSED_BY[entry.opening]
         near = _nearest(entry, case)
         item = counted(entry, entry.back)
+        more = _is_opened(entry, case)
+        place = None if more else case.replaceable(entry.closed[0].place)
         given = facts(
             item=item,
             closed=entry.closed[0],
-            never=Phrase("never-opened-more" if _is_opened(entry, case) else "never-opened", facts(field=opens)),
-            guess=Phrase("did-you-mean-line", facts(line=Line(closes, (near,)))) if near else Phrase("add"),
+            never=Phrase("never-opened-more" if more else "never-opened", facts(field=opens)),
+            guess=_guess(item.replace(entry.item, near), closes, place) if near else Phrase("add"),
             open=Line(opens, (item,)),
-            new=Line("On", (f"{entry.item}, new",)) if entry.opening is Opening.OFF else "",
+            new=_instead(f"{item}, new", closes, place) if entry.opening is Opening.OFF else "",
         )
         yield Problem(
             "closed-but-never-opened",
@@ -54,6 +57,14 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
             2,
             subject=entry.item,
         )
+
+
+def _guess(item: str, closes: str, place: Place | None) -> Phrase:
+    return Phrase("did-you-mean-line", facts(line=_instead(item, closes, place)))
+
+
+def _instead(item: str, closes: str, place: Place | None) -> Line:
+    return Line(closes, (item,), place=place, replaces=place is not None)
 
 
 _NAMES = {

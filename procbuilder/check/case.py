@@ -67,6 +67,12 @@ class Case:
         """Where the step of this number begins: lines that are proposed for it go below."""
         return self.procedure.steps[number - 1].place
 
+    def replaceable(self, place: Place) -> Place | None:
+        """The place of a field, where it has one part alone: a line for another name then loses nothing."""
+        steps = (entry for step in self.procedure.steps for entry in step.fields)
+        typed = next((entry for entry in (*self.procedure.front_fields, *steps) if entry.place == place), None)
+        return place if typed and len(typed.parts) == 1 else None
+
     @property
     def spans(self) -> Iterator[tuple[int, Place, Span]]:
         """Every typed stretch of footage: step number, line, span; skipped stretches too."""

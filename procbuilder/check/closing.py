@@ -40,7 +40,7 @@ def forgotten_by_its_words(case: Case) -> Iterator[Problem]:
             taken=taken.moment,
             command=taken.command,
             on=Line("On", (f"{taken.item}, new" if once else taken.item,)),
-            off=Line("Off", (taken.item,), place=taken.moment.place),
+            off=Line("Off", (taken.item,)),
         )
         form = "once" if once else ""
         yield Problem("forgotten-by-its-words", Severity.ASK, taken.moment.place, given, form, 2, taken.item)
@@ -74,9 +74,12 @@ def left_open_unclear(case: Case) -> Iterator[Problem]:
     for entry in case.procedure.everywhere(LEFT_OPEN):
         if not entry.items:
             continue
-        parts = (entry.item.words, Blank("reason"), Blank("name"))
-        given = facts(item=entry.item.name, line=Line(LEFT_OPEN, parts, place=entry.place, replaces=True))
-        form = _lacking(entry) or ("" if case.thing(entry.item.name) in open_things else "not-open")
+        form, given = _lacking(entry), facts(item=entry.item.name)
+        if form:
+            parts = (entry.item.words, entry.part("reason") or Blank("reason"), entry.part("name") or Blank("name"))
+            given += facts(line=Line(LEFT_OPEN, parts, place=entry.place, replaces=True))
+        elif case.thing(entry.item.name) not in open_things:
+            form = "not-open"
         if form:
             yield Problem("left-open-unclear", Severity.ASK, entry.place, given, form, 2, entry.item.name)
 

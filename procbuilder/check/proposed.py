@@ -90,7 +90,7 @@ def not_reserved(case: Case) -> Iterator[Problem]:
                 work=one.activity.name,
                 evidence=_evidence(open_hits, case),
                 line=Line("Reserved", (one.activity.reserved,), place=place),
-                answer=answer("not-reserved", one.activity.name),
+                answer=answer("not-reserved", one.activity.name, case.heading(open_hits[0].number)),
             )
             yield Problem(
                 "not-reserved",
@@ -148,8 +148,8 @@ def _lasting(activity: Activity, hit: Hit, case: Case) -> Value:
     """The state during which it stands, as fields to copy, where the step begins none."""
     if not activity.begins or not hit.number or case.procedure.steps[hit.number - 1].all("State", "Ends"):
         return ""
-    state = Line("State", (activity.begins,), place=case.heading(hit.number))
-    return Phrase("if-it-lasts", facts(state=state, ends=Line("Ends", (activity.begins,))))
+    begins, ends = (Line(field, (activity.begins,)) for field in ("State", "Ends"))
+    return Phrase("if-it-lasts", facts(state=begins, ends=ends))
 
 
 def _remarks(activity: Activity, case: Case) -> Value:

@@ -54,8 +54,8 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
     """A thing that is tightened by stages in several steps, and a stage before or behind them that no step does."""
     rows: dict[str, dict[int, TorqueRow]] = {}
     for row in case.torques:
-        if row.stage.isdecimal():
-            rows.setdefault(case.thing(row.item.name), {}).setdefault(int(row.stage), row)
+        if row.value.stage:
+            rows.setdefault(case.thing(row.item.name), {}).setdefault(row.value.stage, row)
     for name, by_stage in rows.items():
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
@@ -78,8 +78,10 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
 
 
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
-    """The line that leaves a torque blank and says where to find it."""
-    return Line("Torque", (row.item.words, "look up", Blank("document-section")), place=place, replaces=replaces)
+    """The line that leaves a torque blank and says where to find it; with the rest of the line that it replaces."""
+    rest = (("order", row.order), ("when", row.when)) if replaces else ()
+    words = tuple((word, text) for word, text in rest if text)
+    return Line("Torque", (row.item.words, "look up", Blank("document-section")), words, place, replaces)
 
 
 def severity(row: TorqueRow, case: Case) -> Severity:

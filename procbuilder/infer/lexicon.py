@@ -131,7 +131,6 @@ def _threads(known: WordLists) -> Iterator[Thread]:
             area=block["area"],
             hexagons=_widths(block["hexagon"]),
             keys=_widths(block.get("key", {})),
-            bit=block.get("bit", ""),
             proof=tuple(block["proof"].items()),
         )
 

@@ -1,119 +1,46 @@
-"""Rough step lists as people have them: lines with times, tables, subtitles."""
+"""Rough step lists as people have them: plain lines, tables, subtitles; one reader a format."""
 
-import re
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from fractions import Fraction
-from itertools import pairwise
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
 from pathlib import PurePath
 
-from procbuilder.model.facts import Time, Value, facts
-from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import ListedStep
-from procbuilder.model.timecode import parse_time
+from procbuilder.read.listed import Listed
+from procbuilder.read.plainlist import read_lines
 from procbuilder.read.subtitles import is_subtitles, read_subtitles
 from procbuilder.read.tables import read_table
 from procbuilder.read.text import TextFile
 
-_TIME = r"\d+:\d+(?::\d+)?(?:[.,]\d+)?"
-_LINE = re.compile(
-    rf"(?:[-*•]\s+|\d+[.)]\s+)?(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?\[?(?P<start>{_TIME})"
-    rf"(?:(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME}))?\]?(?:\s*[-–:]\s+|\s+|\Z)(?P<text>.*)\Z"
-)
-_SECONDS = r"\d{1,6}(?:\.\d{1,6})?"
-_BARE = re.compile(rf"(?P<start>{_SECONDS})(?:\s*[-–]\s*(?P<end>{_SECONDS}))?\s+(?P<text>\D.*)\Z")
-_CLOSER = "-"
+
+def _of_cues(source: TextFile) -> Listed:
+    """Each cue is a step."""
+    cues, problems = read_subtitles(source)
+    return tuple(ListedStep(cue.place, " ".join(cue.text.split()), cue.start, cue.end) for cue in cues), problems
+
+
+def _ends_with(suffix: str) -> Callable[[str], bool]:
+    return lambda name: PurePath(name).suffix.casefold() == suffix
 
 
 @dataclass(frozen=True, slots=True)
-class _Line:
-    """A line that was read: a step, or the end of the step before it."""
+class Reader:
+    """Reads one format."""
 
-    step: ListedStep
-    closes: bool = False
-
-
-def read_step_list(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
-    """The steps of a list in file order, and a problem for every line that is not one.
-
-    The kind is told from the file name (``.csv``, ``.tsv``, ``.srt``, ``.vtt``); all else is plain lines.
-    """
-    suffix = PurePath(source.name).suffix.casefold()
-    if is_subtitles(source.name):
-        cues, problems = read_subtitles(source)
-        steps = tuple(ListedStep(cue.place, " ".join(cue.text.split()), cue.start, cue.end) for cue in cues)
-        return steps, problems
-    if suffix in (".csv", ".tsv"):
-        steps, problems = read_table(source, "\t" if suffix == ".tsv" else "")
-        return steps, (*problems, *_odd_steps(steps))
-    return _read_lines(source)
+    takes: Callable[[str], bool]
+    """Whether a file of this name is written so."""
+    read: Callable[[TextFile], Listed]
 
 
-def _read_lines(source: TextFile) -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
-    numbered = [(number, line.strip()) for number, line in enumerate(source.lines, 1) if line.strip()]
-    bare = bool(numbered) and all(_BARE.match(line) for _, line in numbered)
-    lines: list[_Line] = []
-    problems: list[Problem] = []
-    for number, text in numbered:
-        place = Place(source.name, number)
-        line = _bare(text, place) if bare else _timed(text, place)
-        if isinstance(line, _Line):
-            lines.append(line)
-        else:
-            problems.append(line)
-    steps = _with_ends(lines)
-    return steps, tuple(problems + list(_odd_steps(steps)))
+READERS = (
+    Reader(is_subtitles, _of_cues),
+    Reader(_ends_with(".csv"), read_table),
+    Reader(_ends_with(".tsv"), partial(read_table, delimiter="\t")),
+    Reader(lambda _name: True, read_lines),
+)
+"""The first that takes a file reads it; what nobody else takes is plain lines."""
 
 
-def _bare(text: str, place: Place) -> _Line | Problem:
-    match = _BARE.match(text)
-    if not match:
-        return _rejected(text, place)
-    end = Fraction(match["end"]) if match["end"] else None
-    return _Line(ListedStep(place, match["text"].strip(), Fraction(match["start"]), end))
-
-
-def _timed(text: str, place: Place) -> _Line | Problem:
-    match = _LINE.match(text)
-    if not match:
-        return _rejected(text, place)
-    start, end = parse_time(match["start"]), parse_time(match["end"]) if match["end"] else None
-    for typed, seconds in ((match["start"], start), (match["end"], end)):
-        if typed and seconds is None:
-            return _problem(place, "time", typed=typed)
-    assert start is not None
-    words = match["text"].strip()
-    if not words:
-        return _problem(place, "time-without-words", time=match["start"])
-    return _Line(ListedStep(place, words, start, end, match["name"] or ""), closes=words == _CLOSER)
-
-
-def _rejected(text: str, place: Place) -> Problem:
-    return _problem(place, "no-time", typed=text)
-
-
-def _problem(place: Place, form: str, /, **values: Value) -> Problem:
-    return Problem("step-list", Severity.ASK, place, facts(**values), form, 4)
-
-
-def _with_ends(lines: list[_Line]) -> tuple[ListedStep, ...]:
-    """A step without an end of its own ends where the next line of the same recording begins."""
-    steps = []
-    for line, following in pairwise([*lines, None]):
-        assert line is not None
-        step = line.step
-        if line.closes:
-            continue
-        if step.end is None and following and following.step.recording in ("", step.recording):
-            step = replace(step, end=following.step.start)
-        steps.append(step)
-    return tuple(steps)
-
-
-def _odd_steps(steps: tuple[ListedStep, ...]) -> Iterator[Problem]:
-    """Steps that have no length or end before they start; they are kept."""
-    for step in steps:
-        if step.end is not None and step.end <= step.start:
-            form = "no-length" if step.end == step.start else "ends-first"
-            yield _problem(step.place, form, step=step.text, end=Time(step.end))
+def read_step_list(source: TextFile) -> Listed:
+    """The steps of a list in file order, and a problem for every line that is not one."""
+    return next(reader for reader in READERS if reader.takes(source.name)).read(source)

@@ -8,11 +8,12 @@ from fractions import Fraction
 from io import StringIO
 from itertools import zip_longest
 
-from procbuilder.model.facts import Phrase, Value, facts
+from procbuilder.model.facts import Phrase, Value
 from procbuilder.model.origin import Place
-from procbuilder.model.problem import Problem, Severity
+from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import ListedStep
 from procbuilder.model.timecode import parse_time
+from procbuilder.read.listed import Listed, odd_steps, problem
 from procbuilder.read.text import TextFile
 
 COLUMNS = {
@@ -26,7 +27,7 @@ COLUMNS = {
 _SECONDS = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
 
 
-def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep, ...], tuple[Problem, ...]]:
+def read_table(source: TextFile, delimiter: str = "") -> Listed:
     """The steps of a table, and a problem for every row that is not one.
 
     Times are ``1:15`` or bare seconds. Without a delimiter it is the comma, or the semicolon when the
@@ -47,7 +48,8 @@ def read_table(source: TextFile, delimiter: str = "") -> tuple[tuple[ListedStep,
         read = row if isinstance(row, Problem) else _step(source, *row, columns)
         steps += [read] if isinstance(read, ListedStep) else []
         problems += [read] if isinstance(read, Problem) else []
-    return tuple(_with_ends(steps)), tuple(problems)
+    ended = tuple(_with_ends(steps))
+    return ended, (*problems, *odd_steps(ended))
 
 
 def _rows(source: TextFile, delimiter: str) -> Iterator[tuple[int, list[str]] | Problem]:
@@ -102,4 +104,4 @@ def _with_ends(steps: list[ListedStep]) -> Iterator[ListedStep]:
 
 
 def _problem(source: TextFile, line: int, form: str, /, **values: Value) -> Problem:
-    return Problem("step-list", Severity.ASK, Place(source.name, line), facts(**values), form, 4)
+    return problem(Place(source.name, line), form, **values)

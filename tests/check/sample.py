@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from functools import cache
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
@@ -100,10 +101,20 @@ def found(
     narration: Iterable[Narration] = (),
 ) -> tuple[Problem, ...]:
     """What the rules find in a text, the worst first; its reading itself must find nothing."""
+    return _found(text, tuple(durations.items()), tuple((films or {}).items()), tuple(narration))
+
+
+@cache
+def _found(
+    text: str,
+    durations: tuple[tuple[str, Fraction], ...],
+    films: tuple[tuple[str, PacketFacts], ...],
+    narration: tuple[Narration, ...],
+) -> tuple[Problem, ...]:
     procedure, faults = read_text(text)
     assert faults == ()
     lexicon = load(procedure.front["language"])
-    recordings = {name: recording(name, duration) for name, duration in durations.items()}
+    recordings = {name: recording(name, duration) for name, duration in durations}
     still = standing(procedure, lexicon)
     case = Case(
         procedure=procedure,
@@ -112,8 +123,8 @@ def found(
         removed=removed_protection(procedure, lexicon),
         torques=torques(procedure, lexicon),
         lexicon=lexicon,
-        heard=heard_torques(procedure, tuple(narration)),
-        films=films or {},
+        heard=heard_torques(procedure, narration),
+        films=dict(films),
         standing=still,
         noticed=noticed(procedure, still, lexicon),
         taken_off=taken_off_by_words(procedure),
