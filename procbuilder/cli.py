@@ -129,7 +129,7 @@ def new(
             message(tell("new-needs", language))
             raise typer.Exit(2)
         with progress(language) as report:
-            made = run(folder, recording, steps, narration or [], report)
+            made = run(folder, recording, steps, narration or [], report, language)
         for line in problem_lines(made.problems, language):
             message(line)
         for line in made_lines(made, language):

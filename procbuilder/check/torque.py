@@ -54,8 +54,8 @@ def stage_left_out(case: Case) -> Iterator[Problem]:
     """A thing that is tightened by stages in several steps, and a stage before or behind them that no step does."""
     rows: dict[str, dict[int, TorqueRow]] = {}
     for row in case.torques:
-        if row.stage.isdecimal():
-            rows.setdefault(case.thing(row.item.name), {}).setdefault(int(row.stage), row)
+        if row.value.stage:
+            rows.setdefault(case.thing(row.item.name), {}).setdefault(row.value.stage, row)
     for name, by_stage in rows.items():
         last = max(by_stage)
         missing = next((stage for stage in range(1, max(last, 2) + 1) if stage not in by_stage), None)
@@ -90,6 +90,6 @@ def severity(row: TorqueRow, case: Case) -> Severity:
 
 
 def critical(row: TorqueRow, case: Case) -> str:
-    """The word of the list that makes this torque critical; empty when there is none."""
+    """The word that makes this torque critical; empty when there is none."""
     command = case.procedure.steps[row.number - 1].command
-    return case.mentioned(f"{row.item} ; {command}", case.lexicon.critical)
+    return case.quoted(f"{row.item} ; {command}", case.lexicon.critical)

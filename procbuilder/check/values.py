@@ -18,11 +18,11 @@ _SAME = Fraction(3, 100)
 
 def torques_contradict(case: Case) -> Iterator[Problem]:
     """The same thing with two different torques; other stages and other conditions are no contradiction."""
-    first: dict[tuple[str, str, str], TorqueRow] = {}
+    first: dict[tuple[str, int, str], TorqueRow] = {}
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row, case), row.stage, case.thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.value.stage, case.thing(row.when) + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             given = facts(
@@ -55,7 +55,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
                 source=heard.origin,
                 heard=heard.value.text,
                 there=heard.place,
-                answer=answer(rule, name, "words-are-wrong", "Asked"),
+                answer=answer(rule, name, case.heading(row.number), "words-are-wrong", "Asked"),
             )
             yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
@@ -76,7 +76,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 value=row.value.text,
                 thread=named.size,
                 strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
-                answer=answer(rule, name, "right-with-page", "Asked"),
+                answer=answer(rule, name, case.heading(row.number), "right-with-page", "Asked"),
             )
             yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 

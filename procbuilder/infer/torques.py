@@ -51,7 +51,6 @@ def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
         look_in=entry.part("where") or entry.part("from") or document,
         order=entry.part("order"),
         when=entry.part("when"),
-        stage=entry.part("stage"),
         origin=entry.origin,
         place=entry.place,
         also=entry.torque.in_other_unit,
@@ -84,4 +83,4 @@ def _half_closed(procedure: Procedure, words: Words) -> dict[str, TorqueRow]:
 
 
 def _blank(item: Item, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:
-    return TorqueRow(item, step.id, number, BLANK, "", "", "", "", origin, place, demanded=True)
+    return TorqueRow(item, step.id, number, BLANK, "", "", "", origin, place, demanded=True)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
 from procbuilder.model.edition import TrayLine
 from procbuilder.model.ledger import Entry, Ledger, Opening
+from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.words import Words
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
@@ -29,7 +30,7 @@ def _lines(entry: Entry, book: Wordbook, words: Words) -> Iterator[TrayLine]:
     off, on = entry.opened[0].number, tuple(dict.fromkeys(moment.number for moment in entry.closed))
     if entry.fasteners:
         for fasteners in entry.fasteners:
-            yield TrayLine(entry.tray, fasteners.words, entry.item, off, on)
+            yield TrayLine(entry.tray, fasteners, entry.item, off, on)
     elif entry.tray or book.is_in(words.thing(entry.item), _KEPT_SMALL):
-        count = f"{entry.out:f} x " if entry.out > 1 else ""
-        yield TrayLine(entry.tray, count + entry.item, entry.of, off, on)
+        alone = Item(entry.item, entry.opened[0].place, Quantity(entry.out) if entry.out > 1 else None)
+        yield TrayLine(entry.tray, alone, entry.of, off, on)

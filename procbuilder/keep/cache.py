@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
-from procbuilder.keep.files import explained, write_whole
+from procbuilder.keep.files import explained, readable, write_whole
 
 FOLDER = ".procbuilder"
 _BLOCK = 1 << 20
@@ -17,9 +17,13 @@ Value = TypeVar("Value")
 
 
 def sha256_of(path: Path) -> str:
-    """SHA-256 of a file in hexadecimal, read in blocks."""
+    """SHA-256 of a file in hexadecimal, read in blocks.
+
+    Raises:
+        CannotRead: the system does not let us.
+    """
     digest = hashlib.sha256()
-    with path.open("rb") as file:
+    with readable(path), path.open("rb") as file:
         while block := file.read(_BLOCK):
             digest.update(block)
     return digest.hexdigest()

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from tempfile import mkstemp
 
-from procbuilder.model.fault import CannotWrite, ChangedMeanwhile
+from procbuilder.model.fault import CannotRead, CannotWrite, ChangedMeanwhile, cause_of
 
 _BESIDE = ".new"
 _COMPLETE = "complete"
@@ -20,6 +20,15 @@ def explained(path: Path) -> Iterator[None]:
         yield
     except OSError as error:
         raise CannotWrite(path, error.errno) from None
+
+
+@contextmanager
+def readable(path: Path) -> Iterator[None]:
+    """Turn what the system says about a failed reading into a fault that names the file."""
+    try:
+        yield
+    except OSError as error:
+        raise CannotRead(path, cause_of(error.errno)) from None
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -47,8 +56,11 @@ def copy_whole(source: Path, path: Path) -> None:
     """Copy a file beside its place and move it there, without reading it into memory.
 
     Raises:
+        CannotRead: the system does not let us read the source.
         CannotWrite: disk full, folder read-only, file held open.
     """
+    with readable(source):
+        source.open("rb").close()
     beside = path.with_name(f".new-{path.name}")
     with explained(path):
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -37,6 +37,8 @@ class Statement:
     origin: Origin = TYPED
     signs: tuple[Sign, ...] = ()
     """Safety signs of what is worn."""
+    refers: str = ""
+    """Id of the step that it refers to; empty when it refers to none."""
     step: int = 0
     """Number of the step that says it; 0 where it stands with its step, or in no step."""
 
@@ -62,7 +64,7 @@ class TrayLine:
 
     tray: str
     """Name of the tray as typed; empty when none was named."""
-    contents: str
+    contents: Item
     """``4 x wheel nut, 19 mm``."""
     holds: str
     """What the fasteners hold; empty when it was not said."""

@@ -98,11 +98,11 @@ class NotThere(InputFault):
         super().__init__(path=path)
 
 
-class CannotRead(InputFault):
-    """A file that is there and that the system does not let us read."""
+class CannotRead(Fault):
+    """A file that is there and cannot be read; ``denied`` when it is the system that does not let us."""
 
-    def __init__(self, path: Path, why: Phrase) -> None:
-        super().__init__("denied", path=path, why=why)
+    def __init__(self, path: Path, why: Phrase, form: str = "denied") -> None:
+        super().__init__(form, path=path, why=why)
 
 
 class NotText(InputFault):
@@ -140,19 +140,19 @@ class ChangedMeanwhile(InputFault):
         super().__init__(path=path)
 
 
-class Unreadable(Fault):
+class Unreadable(CannotRead):
     """A recording that cannot be opened or decoded, as a whole or ``at`` a time or stretch."""
 
     def __init__(self, path: Path, cause: Cause, at: Fraction | Span | None = None) -> None:
         where = Time(at) if isinstance(at, Fraction) else at
-        super().__init__("recording", path=path, why=Phrase(cause, facts(at=where) if where else ()))
+        super().__init__(path, Phrase(cause, facts(at=where) if where else ()), "recording")
 
 
-class UnreadablePicture(Fault):
+class UnreadablePicture(CannotRead):
     """A picture file that cannot be opened."""
 
     def __init__(self, path: Path, why: Phrase) -> None:
-        super().__init__("picture", path=path, why=why)
+        super().__init__(path, why, "picture")
 
 
 class CannotWrite(Fault):

@@ -95,6 +95,8 @@ class Torque:
     units: frozenset[TorqueUnit] = frozenset()
     """All that stand in the text, also those without a number."""
     has_number: bool = False
+    stage: int = 0
+    """The one stage that its step does; 0 when the step does all."""
 
     def __bool__(self) -> bool:
         return bool(self.text)
@@ -130,12 +132,12 @@ BLANK = Torque()
 _LOOK_UP = "look up"
 
 
-def read_torque(text: str) -> Torque:
+def read_torque(text: str, stage: int = 0) -> Torque:
     """The value of a Torque field, or one that was said; ``look up`` is a blank."""
     if text.casefold() == _LOOK_UP:
-        return BLANK
+        return Torque(stage=stage)
     units = frozenset(unit for match in _UNIT.finditer(text) if (unit := _unit_of(match)))
-    return Torque(text, _stages(text), units, any(sign.isdecimal() for sign in text))
+    return Torque(text, _stages(text), units, any(sign.isdecimal() for sign in text), stage)
 
 
 def _stages(text: str) -> tuple[Stage, ...]:

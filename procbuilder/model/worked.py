@@ -86,7 +86,6 @@ class TorqueRow:
     """Where to look a blank up, or the document the value came from."""
     order: str
     when: str
-    stage: str
     origin: Origin
     place: Place
     also: tuple[Stage, ...] = ()

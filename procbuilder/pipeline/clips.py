@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from procbuilder.keep.cache import key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.facts import Blank, Line, Phrase, Time, facts
-from procbuilder.model.fault import Unreadable, UnreadablePicture
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.footage import Clip, Damage, Move, Still
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Step
@@ -51,10 +51,10 @@ def cut(
         marked = [figure.marked for figure in pictures.figures.get(step.id, ()) if figure.marked]
         try:
             clips[step.id], damage = _clip(step, footage, marked, material)
-        except (Unreadable, UnreadablePicture) as fault:
+        except CannotRead as fault:
             problems.append(unreadable(fault, material, step))
         else:
-            problems += (_damaged(each, step) for each in damage)
+            problems += (damaged(each, step) for each in damage)
     return Clips(clips, tuple(problems))
 
 
@@ -98,7 +98,7 @@ def _moved(footage: Trimmed) -> tuple[Move, ...]:
     return tuple(replace(move, part=number) for number, part in enumerate(footage.ends, 1) for move in part.moves)
 
 
-def _damaged(damage: Damage, step: Step) -> Problem:
+def damaged(damage: Damage, step: Step) -> Problem:
     """What is told in whole seconds can be left out with them."""
     span = damage.span
     start, end = Fraction(int(span.start)), Fraction(int(span.end))

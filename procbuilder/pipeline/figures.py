@@ -26,7 +26,7 @@ def figures(step: Step, footage: Trimmed, material: Material) -> tuple[Figure, .
     """The pictures of a step: finished state, details, then how it was found.
 
     Raises:
-        Unreadable, UnreadablePicture: a recording or a picture file cannot be read.
+        CannotRead: a recording or a picture file cannot be read.
     """
     typed = [picture for picture in step.pictures if picture.state is not PictureState.FOUND]
     chosen = [figure for picture in typed if (figure := _typed(step, picture, material))]
@@ -41,7 +41,7 @@ def as_found(step: Step, footage: Trimmed, material: Material) -> Figure | None:
     """How it looked before the step: the technician's picture, else the best one of the step's beginning.
 
     Raises:
-        Unreadable, UnreadablePicture: a recording or a picture file cannot be read.
+        CannotRead: a recording or a picture file cannot be read.
     """
     for picture in step.pictures:
         if picture.state is PictureState.FOUND and (figure := _typed(step, picture, material)):

@@ -41,7 +41,7 @@ def _statement(entry: Field) -> Statement:
     """What stands as things in the record is not told a second time as text."""
     things = {*(entry.kind.parts[:1] if entry.items else ()), *(("by",) if entry.fasteners else ())}
     parts = tuple((name, text) for name, text in entry.parts if text and name not in things)
-    return Statement(entry.name, parts, entry.items, entry.fasteners, entry.none, entry.origin)
+    return Statement(entry.name, parts, entry.items, entry.fasteners, entry.none, entry.origin, refers=entry.step_id)
 
 
 def front_lists(procedure: Procedure, lexicon: Lexicon) -> tuple[FrontList, ...]:

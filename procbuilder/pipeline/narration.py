@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
-from procbuilder.model.fault import InputFault
+from procbuilder.model.fault import CannotRead, InputFault
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Cue, Narration, Procedure
 from procbuilder.model.timecode import Span
@@ -27,7 +27,7 @@ def read_narration(procedure: Procedure) -> tuple[tuple[Narration, ...], tuple[P
             continue
         try:
             cues, found = read_subtitles(read_file(path, named.path))
-        except InputFault as fault:
+        except (InputFault, CannotRead) as fault:
             facts = fault.named(named.path)
             problems.append(Problem("narration", Severity.ASK, named.place, facts, fault.form, 4, subject=named.path))
             continue

@@ -6,7 +6,7 @@ from typing import TypeVar
 
 from procbuilder.model.edition import Figure
 from procbuilder.model.facts import Phrase, StepRef, facts
-from procbuilder.model.fault import Unreadable, UnreadablePicture
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.ledger import Ledger, Opening
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Step
@@ -62,7 +62,7 @@ def _attempt(
     """What ``make`` gives, or that a recording or picture file cannot be read."""
     try:
         return make(step, footage, material)
-    except (Unreadable, UnreadablePicture) as fault:
+    except CannotRead as fault:
         return unreadable(fault, material, step)
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from procbuilder.keep.cache import Cache, key_of
 from procbuilder.keep.records import restored, stored
 from procbuilder.model.facts import Phrase
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import CannotRead
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile, Procedure
@@ -101,7 +101,7 @@ def _gather(procedure: Procedure, facts: Callable[[NamedFile, Path], Facts | Non
             continue
         try:
             known = facts(named, path)
-        except Unreadable as fault:
+        except CannotRead as fault:
             told = fault.named(named.path)
             problems.append(Problem("unreadable", Severity.STOP, named.place, told, fault.form, 4))
             continue

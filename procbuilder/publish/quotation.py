@@ -9,6 +9,7 @@ from procbuilder.publish import words
 from procbuilder.publish.language import Language
 from procbuilder.publish.speaker import spoken
 from procbuilder.publish.spoken import Spoken
+from procbuilder.publish.terms import minutes
 from procbuilder.publish.timewords import labour, span
 from procbuilder.publish.told import Told, ToldItem
 
@@ -56,7 +57,7 @@ def _item(kind: str, line: ToldItem, language: Language) -> tuple[str, str, str]
 
 
 def _minutes(extra: Extra, language: Language) -> str:
-    return f"{extra.minutes} min" if extra.minutes[-1:].isdigit() else extra.minutes or language.text(UNKNOWN)
+    return minutes(extra.minutes) or language.text(UNKNOWN)
 
 
 def _findings(closing: Iterable[Told]) -> Iterable[tuple[str, str]]:

@@ -121,7 +121,7 @@ def _torque(steps: list[EditionStep], language: Language) -> Iterator[Question]:
     """A value that somebody only remembers is not drilled, and neither is ``good and tight``."""
     rows = [(step, row) for step in steps for row in step.torques if row.origin.kind is not OriginKind.MEMORY]
     for step, row in rows:
-        name = f"{row.item}, {row.stage}" if row.stage else row.item.words
+        name = ", ".join(filter(None, (row.item.words, Teller(language).stage(row))))
         if row.value.has_number:
             others = [
                 other.value.text

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from procbuilder.model.edition import TrayLine
 from procbuilder.model.estimate import Basis, Estimate
 from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip
@@ -20,6 +19,7 @@ from procbuilder.publish.told import (
     ToldList,
     ToldStanding,
     ToldTorque,
+    ToldTray,
 )  # fmt: skip
 
 
@@ -35,7 +35,14 @@ class SpokenStep:
     prose: tuple[str, ...]
     hazards: tuple[ToldHazard, ...]
     standing: ToldStanding
+    where: str
+    """``Step 3 of 11``."""
     reserved: str
+    """Who alone may do it; the method is then not shown."""
+    stop: str
+    """That somebody else does it."""
+    safe: str
+    """What must have been told before going on, where nothing is to be checked."""
     only_if: str
     holds: tuple[Told, ...]
     tools: tuple[Told, ...]
@@ -142,7 +149,7 @@ class Spoken:
     tools: tuple[ToldItem, ...]
     supplies: tuple[ToldItem, ...]
     parts: tuple[ToldItem, ...]
-    trays: tuple[TrayLine, ...]
+    trays: tuple[ToldTray, ...]
     sections: tuple[SpokenSection, ...]
     torques: tuple[ToldTorque, ...]
     ledger: tuple[ToldEntry, ...]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from procbuilder.model.edition import EditionStep, Figure, FrontList, ItemLine, Statement
+from procbuilder.model.edition import EditionStep, Figure, FrontList, ItemLine, Statement, TrayLine
 from procbuilder.model.fields import BY_NAME
 from procbuilder.model.footage import Why
 from procbuilder.model.ledger import Entry, Moment
@@ -14,8 +14,21 @@ from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from procbuilder.publish.filmed import taken_from, weaknesses
 from procbuilder.publish.language import Language
-from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
-from procbuilder.publish.terms import BALANCES, LISTS, OPENINGS, other_unit, source, thing, things, way
+from procbuilder.publish.pagewords import (
+    AT_STEP,
+    FROM_DOCUMENT,
+    HELD_BY_WORDS,
+    HOLDS_WHILE,
+    NIPPED_UP,
+    NO_SOURCE,
+    ORDER,
+    PART_OF,
+    RENEWED,
+    SCRAPPED,
+    TRAY,
+    WHEN,
+)  # fmt: skip
+from procbuilder.publish.terms import BALANCES, LISTS, OPENINGS, minutes, other_unit, source, thing, things, way
 from procbuilder.publish.told import (
     Told,
     ToldEntry,
@@ -26,10 +39,8 @@ from procbuilder.publish.told import (
     ToldSign,
     ToldStanding,
     ToldTorque,
+    ToldTray,
 )  # fmt: skip
-
-_REFERS = {"Then": "where", "After": "step", "Derived": "from"}
-"""Fields that name another step, with the part in which they do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +54,10 @@ class Teller:
     def term(self, name: str) -> str:
         """What the language calls a term of the records."""
         return self.language.text(name)
+
+    def _filled(self, pattern: str, **told: str) -> str:
+        """A pattern with its one gap filled; empty when there is nothing to fill it with."""
+        return self.language.text(pattern, **told) if all(told.values()) else ""
 
     def all(self, statements: Iterable[Statement], number: int = 0) -> tuple[Told, ...]:
         """Statements of the step with this number."""
@@ -66,8 +81,7 @@ class Teller:
 
     def _named(self, each: Statement) -> EditionStep | None:
         """The step that it names; an id that no step has stays as it was typed."""
-        typed = each.part(_REFERS[each.name]) if each.name in _REFERS else ""
-        return self.steps.get(typed.removeprefix("#"))
+        return self.steps.get(each.refers) if each.refers else None
 
     def _derived(self, typed: str, other: EditionStep | None) -> str:
         if other:
@@ -77,7 +91,7 @@ class Teller:
     def _first(self, each: Statement) -> str:
         if each.items:
             return things(each.items, self.language)
-        return self.language.text("none") if each.none else _minutes(each, BY_NAME[each.name.casefold()].parts[0])
+        return self.language.text("none") if each.none else _shown(each, BY_NAME[each.name.casefold()].parts[0])
 
     def _further(self, each: Statement) -> tuple[str, ...]:
         """The parts by place, then those that begin with a word: of ``by: 2 x M8 bolt`` only the word is ours."""
@@ -86,7 +100,7 @@ class Teller:
         if each.fasteners:
             by_word["by"] = things(each.fasteners, self.language)
         told = [self.language.text(f"{word}: {{text}}", text=text) for word, text in by_word.items() if text]
-        return tuple(filter(None, [*(_minutes(each, name) for name in kind.parts[1:]), *told]))
+        return tuple(filter(None, [*(_shown(each, name) for name in kind.parts[1:]), *told]))
 
     def list(self, each: FrontList) -> ToldList:
         """A list before the start."""
@@ -106,7 +120,7 @@ class Teller:
         return tuple(
             ToldHazard(
                 each.signal, self.term(each.signal), each.hazard, each.consequence, each.avoid, each.state,
-                source(each.origin, self.language), self.signs(each.signs),
+                self._filled(HOLDS_WHILE, state=each.state), source(each.origin, self.language), self.signs(each.signs),
             )
             for each in hazards
         )  # fmt: skip
@@ -117,14 +131,24 @@ class Teller:
         bare = tuple(state for state in standing.states if state not in named)
         return ToldStanding(self.hazards(standing.hazards), bare, standing.protections)
 
+    def tray(self, line: TrayLine) -> ToldTray:
+        """What goes into one bag or tray."""
+        counted = line.contents.count is not None
+        return ToldTray(line.tray, thing(line.contents, self.language), counted, line.holds, line.off, line.on)
+
     def torque(self, row: TorqueRow) -> ToldTorque:
         """A line of the tightening table; the document counts as its source when the value itself names none."""
         language, origin = self.language, source(row.origin, self.language)
+        terms = tuple(filter(None, (self._filled(ORDER, order=row.order), self._filled(WHEN, when=row.when))))
         document = language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
         return ToldTorque(
             thing(row.item, language), row.number, row.value.text, other_unit(row.also, language), row.look_in,
-            row.order, row.when, row.stage, origin, origin.words or document, row.demanded, row.sequence,
+            row.order, row.when, self.stage(row), terms, origin, origin.words or document, row.demanded, row.sequence,
         )  # fmt: skip
+
+    def stage(self, row: TorqueRow) -> str:
+        """``stage 2``; empty for a step that does all stages."""
+        return self.language.text("stage {number}", number=row.value.stage) if row.value.stage else ""
 
     def figure(self, figure: Figure, command: str) -> ToldFigure:
         """A picture of the step with this command."""
@@ -149,13 +173,16 @@ class Teller:
     def entry(self, entry: Entry) -> ToldEntry:
         """An entry of the ledger."""
         language, spoilt = self.language, entry.spoilt.why if entry.spoilt else ""
+        held_by = things(entry.fasteners, language)
         return ToldEntry(
             item=entry.item, opening=entry.opening, how=self.term(OPENINGS[entry.opening]), balance=entry.balance,
             ends=self.term(BALANCES[entry.balance]), opened=self._moments(entry.opened),
             closed=self._moments(entry.closed), opened_at=self._at(entry.opened), closed_at=self._at(entry.closed),
             count=language.number(_plain(entry.out)), back=language.number(_plain(entry.back)),
-            even=entry.out == entry.back, fasteners=things(entry.fasteners, language), tray=entry.tray, of=entry.of,
-            scrapped=entry.scrapped, spoilt=self.term(spoilt), nipped=entry.nipped, renewed=entry.renewed,
+            even=entry.out == entry.back, held_by=self._filled(HELD_BY_WORDS, fasteners=held_by),
+            in_tray=self._filled(TRAY, tray=entry.tray), part_of=self._filled(PART_OF, part=entry.of),
+            scrapped=self.term(SCRAPPED) if entry.scrapped else "", spoilt=self.term(spoilt),
+            nipped=self.term(NIPPED_UP) if entry.nipped else "", renewed=self.term(RENEWED) if entry.renewed else "",
             way=way(entry.way, language), reason=entry.reason,
         )  # fmt: skip
 
@@ -172,10 +199,8 @@ def _on_film(moment: Moment) -> str:
     return "" if moment.time is None else f"{moment.recording} {format_time(moment.time)}".strip()
 
 
-def _minutes(each: Statement, name: str) -> str:
-    """A part as shown: minutes get their unit."""
-    text = each.part(name)
-    return f"{text} min" if name == "minutes" and text[-1:].isdigit() else text
+def _shown(each: Statement, name: str) -> str:
+    return minutes(each.part(name)) if name == "minutes" else each.part(name)
 
 
 def _plain(number: Decimal) -> Decimal:

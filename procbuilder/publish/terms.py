@@ -110,3 +110,8 @@ def way(told: OnWay | None, language: Language) -> str:
 def other_unit(also: Iterable[Stage], language: Language) -> str:
     """A value that was worked out in another unit, with the decimal sign of the language."""
     return language.text(" then ").join(str(stage).replace(".", language.decimal) for stage in also)
+
+
+def minutes(typed: str) -> str:
+    """``12 min``; words, and what has its unit, stay as they are."""
+    return f"{typed} min" if typed[-1:].isdecimal() else typed

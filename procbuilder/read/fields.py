@@ -1,6 +1,7 @@
 """One field: the text behind ``- Name:`` cut into parts, things and origin."""
 
 import re
+from collections.abc import Mapping
 from decimal import Decimal
 
 from rapidfuzz import fuzz, process
@@ -55,8 +56,14 @@ def read_field(kind: FieldKind, value: str, place: Place, flaws: Flaws) -> Field
     missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
     if missing:
         flaws.append(flaw("no-part", field=kind.name, part=Blank(missing[0]), line=whole(kind)))
-    torque = read_torque(dict(parts).get("value", "")) if kind.name == "Torque" else BLANK
+    torque = read_torque(dict(parts).get("value", ""), _stage(dict(parts))) if kind.name == "Torque" else BLANK
     return Field(kind, place, value, tuple(parts), items, fasteners, torque, origin)
+
+
+def _stage(parts: Mapping[str, str]) -> int:
+    """The one stage that a step does; 0 when it does all. A number of many digits is no stage."""
+    text = parts.get("stage", "")
+    return int(text) if text.isdecimal() and len(text) < 3 else 0
 
 
 def whole(kind: FieldKind) -> Line:
@@ -105,24 +112,31 @@ def _parts(kind: FieldKind, text: str, flaws: Flaws) -> list[tuple[str, str]]:
         elif len(by_place) < len(kind.parts):
             by_place.append(part)
         elif part:
-            given = facts(field=kind.name, part=part)
-            more = facts(words=tuple(f"{name}:" for name in kind.words)) if kind.words else facts(parts=_blanks(kind))
-            flaws.append(Flaw("part-too-many-words" if kind.words else "part-too-many", given + more))
+            flaws.append(_too_many(kind, part))
     pairs = [(name, part) for name, part in zip(kind.parts, by_place, strict=False) if part]
     return pairs + list(named.items())
 
 
 def _take_word(kind: FieldKind, word: re.Match[str], named: dict[str, str], by_place: list[str], flaws: Flaws) -> None:
-    """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone."""
+    """Keep ``word: value``; ``stage 1: 15 N·m`` is the value of that stage alone, ``stage: 1`` only its number."""
     name, value = word["word"], word["value"].strip()
     if name in named:
         flaws.append(flaw("word-twice", word=name, field=kind.name))
     elif name == "stage":
-        named[name] = word["number"] or ""
-        if value and len(by_place) < 2:
+        is_number = word["number"] is None and value.isdecimal()
+        named[name] = value if is_number else word["number"] or ""
+        if value and not is_number and len(by_place) < 2:
             by_place.append(value)
+        elif value and not is_number:
+            flaws.append(_too_many(kind, word[0]))
     else:
         named[name] = value
+
+
+def _too_many(kind: FieldKind, part: str) -> Flaw:
+    given = facts(field=kind.name, part=part)
+    more = facts(words=tuple(f"{name}:" for name in kind.words)) if kind.words else facts(parts=_blanks(kind))
+    return Flaw("part-too-many-words" if kind.words else "part-too-many", given + more)
 
 
 def _items(text: str, number: str, place: Place, origin: Origin) -> tuple[Item, ...]:

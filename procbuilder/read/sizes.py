@@ -9,9 +9,9 @@ from procbuilder.model.fastener import NO_SIZES, NamedThread, Sizes, inches
 _METRIC = re.compile(r"\bM(\d{1,2})(?:\s*[x×]\s*(\d(?:\.\d{1,2})?)(?![\d.]))?(?![\d.])")
 _INCH = re.compile(r"(?<![\d/])([1-9]/[1-9]\d?|1)(?:\s*-\s*\d{1,2})?\s*UN[CF]\b")
 _CLASS = re.compile(r"(?<![\d.])(4\.6|5\.6|8\.8|10\.9|12\.9)(?![\d.])")
-_SPANNER = re.compile(r"(?<![\d.x×])(?<![x×] )(\d{1,2}(?:\.5)?)\s*mm\b(?!\s*long)")
+_SPANNER = re.compile(r"(?<![\d.x×])(?<![x×] )(\d{1,2}(?:\.5)?)\s*mm\b(?!\s*(?:long|lang)\b)")
 _INCH_SPANNER = re.compile(r"(?<![\d/])((?:1 )?[1-9]/[1-9]\d?|[1-9])\s*in\b(?!\s*long)")
-_SCALE = re.compile(r"(\d{1,4}(?:\.\d)?)\s*(?:-|–|to)\s*(\d{1,4}(?:\.\d)?)\s*N\s*[·.*-]?\s*m\b", re.IGNORECASE)
+_SCALE = re.compile(r"(\d{1,4}(?:\.\d)?)\s*(?:-|–|to|bis)\s*(\d{1,4}(?:\.\d)?)\s*N\s*[·.*-]?\s*m\b", re.IGNORECASE)
 _LARGEST_PITCH = 3
 
 

@@ -34,7 +34,6 @@ def test_typed_torque_keeps_its_words() -> None:
             look_in="D1 p. 4",
             order="cross",
             when="cold",
-            stage="",
             origin=TYPED,
             place=Place("procedure.md", 9),
             also=read_torque("11 lbf·ft then 22 lbf·ft").stages,
@@ -45,17 +44,18 @@ def test_typed_torque_keeps_its_words() -> None:
 @pytest.mark.parametrize(
     ("field", "value", "look_in", "stage"),
     [
-        ("nut | look up | D1, section 4", "", "D1, section 4", ""),
-        ("nut | Look up | from: D1", "", "D1", ""),
-        ("nut | look up", "", "", ""),
-        ("nut | 30 N·m", "30 N·m", "", ""),
-        ("nut | 30 N·m (from D2 p. 9)", "30 N·m", "D2 p. 9", ""),
-        ("nut | stage 1: 15 N·m", "15 N·m", "", "1"),
+        ("nut | look up | D1, section 4", "", "D1, section 4", 0),
+        ("nut | Look up | from: D1", "", "D1", 0),
+        ("nut | look up", "", "", 0),
+        ("nut | 30 N·m", "30 N·m", "", 0),
+        ("nut | 30 N·m (from D2 p. 9)", "30 N·m", "D2 p. 9", 0),
+        ("nut | stage 1: 15 N·m", "15 N·m", "", 1),
+        ("nut | look up | D1 | stage: 2", "", "D1", 2),
     ],
 )
-def test_value_or_blank(field: str, value: str, look_in: str, stage: str) -> None:
+def test_value_or_blank(field: str, value: str, look_in: str, stage: int) -> None:
     row = rows(f"## Refit\n### Bolt it\n- Torque: {field}\n")[0]
-    assert (row.item.words, row.value.text, row.look_in, row.stage, row.demanded) == (
+    assert (row.item.words, row.value.text, row.look_in, row.value.stage, row.demanded) == (
         "nut",
         value,
         look_in,

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from procbuilder.keep.cache import sha256_of
 from procbuilder.keep.files import copy_whole, remove_others, replace_unchanged, write_whole
 from procbuilder.keep.lock import locked
-from procbuilder.model.fault import Busy, CannotWrite, ChangedMeanwhile
+from procbuilder.model.fault import Busy, CannotRead, CannotWrite, ChangedMeanwhile
 from tests.refused import refused
 
 
@@ -80,3 +81,18 @@ def test_a_second_procbuilder_in_the_folder_is_told_to_wait(tmp_path: Path) -> N
         holder.communicate()
     with locked(tmp_path):
         """A killed holder leaves the folder free."""
+
+
+def test_a_source_that_cannot_be_read_is_not_blamed_on_the_target(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def closed(*_: object) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    (tmp_path / "a.mp4").write_bytes(b"film")
+    monkeypatch.setattr(Path, "open", closed)
+    with refused(CannotRead, r"a.mp4: cannot be read \(that is not permitted\) – get the right to read it"):
+        copy_whole(tmp_path / "a.mp4", tmp_path / "copy.mp4")
+    with refused(CannotRead, r"a.mp4: cannot be read"):
+        sha256_of(tmp_path / "a.mp4")
+    assert not (tmp_path / "copy.mp4").exists()

@@ -3,6 +3,7 @@
 import os
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -110,3 +111,22 @@ def test_a_pipe_in_the_place_of_a_recording_is_not_waited_for(home: Path) -> Non
     path.unlink()
     os.mkfifo(path)
     assert "recordings/strip.mp4 is not there" in run_build(home)[1][0]
+
+
+def test_a_recording_that_the_system_does_not_let_us_read_is_a_problem(
+    home: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened = Path.open
+
+    def closed(path: Path, *more: Any, **named: Any) -> Any:
+        if path.name == "strip.mp4":
+            raise PermissionError(13, "Permission denied")
+        return opened(path, *more, **named)
+
+    monkeypatch.setattr(Path, "open", closed)
+    code, lines = run_build(home)
+    assert code == 1
+    assert lines[0].endswith(
+        "recordings/strip.mp4: cannot be read (that is not permitted) – get the right to read it, or copy it here anew"
+    )
+    assert (faults(home / "out"), title(home / "out")) == ([], TITLE)

@@ -93,7 +93,7 @@ def test_check_knows_nickname_and_own_command(folder: Path) -> None:
 def test_own_fasteners_go_into_a_tray(folder: Path) -> None:
     own = read_workshop_of(folder.parent)[0].words
     book = ledger(read_procedure(folder)[0], load(own=own))
-    assert [line.contents for line in trays(book, load().words, own)] == ["drum key"]
+    assert [line.contents.name for line in trays(book, load().words, own)] == ["drum key"]
     assert trays(book, load().words) == ()
 
 

@@ -10,12 +10,12 @@ from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import load
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, commands, faults, phrases, problems, progress, topics
+from procbuilder.publish.wording import causes, commands, drafts, faults, phrases, problems, progress, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, faults, progress, topics,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, drafts, faults, progress, topics,
     *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from procbuilder.model.edition import Edition, ItemLine, TrayLine
 from procbuilder.model.footage import Oddity, Recording, Remark
-from procbuilder.model.origin import Origin, OriginKind
-from procbuilder.model.quantity import Quantity
+from procbuilder.model.origin import Origin, OriginKind, Place
+from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.signal import Signal
 from tests.publish.sample_media import write_media
 from tests.publish.sample_steps import hazard, pairs, sections, torques
@@ -51,8 +51,8 @@ def sample_edition(media: Path) -> Edition:
             ItemLine("split pin", Quantity(Decimal(1)), True, (8,)),
         ),
         trays=(
-            TrayLine("3", "dust cap", "", 3, ()),
-            TrayLine("", "2 x M8 bolt, 13 mm", "keeper", 4, (8,)),
+            TrayLine("3", Item("dust cap", Place("procedure.md", 40)), "", 3, ()),
+            TrayLine("", Item("M8 bolt, 13 mm", Place("procedure.md", 50), Quantity(Decimal(2))), "keeper", 4, (8,)),
         ),
         sections=sections(),
         torques=torques(),

@@ -15,7 +15,7 @@ from procbuilder.model.sequence import spiral, star
 from procbuilder.model.sign import Sign
 from procbuilder.model.signal import Signal
 from procbuilder.model.timecode import Span
-from procbuilder.model.torque import BLANK, read_torque
+from procbuilder.model.torque import BLANK, Torque, read_torque
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from tests.publish.sample_media import STILLS
 from tests.publish.sample_words import IMPORT, MATHS, SCRIPT
@@ -238,47 +238,24 @@ def pairs() -> tuple[PicturePair, ...]:
 
 def torques() -> tuple[TorqueRow, ...]:
     where = Place("procedure.md", 90)
+    bolts, nut, nuts, screw = (Item(name, where) for name in ("keeper bolts", "hub nut", "wheel nuts", "cap screw"))
     return (
         TorqueRow(
-            Item("keeper bolts", where),
+            bolts,
             "keeper-on",
             8,
             read_torque("15 N·m then 30 N·m"),
             "D1 p. 4",
             "cross",
             "dry threads",
-            "",
             FROM_D1,
             where,
             sequence=star(4),
             also=read_torque("11 lbf·ft then 22 lbf·ft").stages,
         ),
-        TorqueRow(
-            Item("hub nut", where),
-            "keeper-on",
-            8,
-            BLANK,
-            "D1, section 3",
-            "",
-            "weight on wheels",
-            "stage 1",
-            TYPED,
-            where,
-        ),
-        TorqueRow(Item("wheel nuts", where), "keeper-on", 8, BLANK, "", "", "", "", TYPED, where, demanded=True),
-        TorqueRow(
-            Item("cap screw", where),
-            "keeper-on",
-            8,
-            read_torque("4 N·m"),
-            "",
-            "",
-            "",
-            "",
-            FROM_MEMORY,
-            where,
-            sequence=spiral(2, 3),
-        ),
+        TorqueRow(nut, "keeper-on", 8, Torque(stage=1), "D1, section 3", "", "weight on wheels", TYPED, where),
+        TorqueRow(nuts, "keeper-on", 8, BLANK, "", "", "", TYPED, where, demanded=True),
+        TorqueRow(screw, "keeper-on", 8, read_torque("4 N·m"), "", "", "", FROM_MEMORY, where, sequence=spiral(2, 3)),
     )
 
 

@@ -13,6 +13,7 @@ from procbuilder.publish.data import edition_json
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.speaker import spoken
 from procbuilder.publish.spoken import SpokenStep
+from procbuilder.publish.teller import Teller
 from procbuilder.publish.terms import other_unit
 from tests.publish.blocks import views
 from tests.publish.sheet import solid
@@ -68,16 +69,16 @@ def test_signs_of_dangers_stand_in_all_three_with_their_meaning(edition: Edition
 
 def test_torques_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
     rows = edition.torques
-    facts = (
-        fact for row in rows for fact in (row.item.words, row.value.text, row.look_in, row.order, row.when, row.stage)
-    )
+    facts = (each for row in rows for each in (row.item.words, row.value.text, row.look_in, row.order, row.when))
     assert _lost(told, facts) == []
+    assert _lost(_read(told), (Teller(ENGLISH).stage(row) for row in rows)) == []
     assert _lost(_read(told), (other_unit(row.also, ENGLISH) for row in rows)) == []
 
 
 def test_trays_stand_in_all_three(edition: Edition, told: dict[str, str]) -> None:
-    facts = (fact for line in edition.trays for fact in (line.tray, line.contents, line.holds))
+    facts = (fact for line in edition.trays for fact in (line.tray, line.contents.name, line.holds))
     assert _lost(told, facts) == []
+    assert _lost(_read(told), (line.contents.words for line in edition.trays)) == []
 
 
 def test_what_is_shown_before_and_after_stands_in_all_three(edition: Edition, told: dict[str, str]) -> None:

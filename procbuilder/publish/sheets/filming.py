@@ -24,7 +24,7 @@ def filming(edition: Spoken, words: Words) -> Sheet:
 def _here(edition: Spoken, words: Words) -> Iterator[str]:
     """What must be counted or said aloud in this job."""
     for line in edition.trays:
-        if line.contents[:1].isdigit():
+        if line.counted:
             yield words.FILM_COUNT.format(number=line.off, what=line.contents)
     for row in edition.torques:
         if not row.value:

@@ -1,17 +1,16 @@
 """Cards for the trays and labels for the bags, to cut out."""
 
-from procbuilder.model.edition import TrayLine
 from procbuilder.publish.language import Words
 from procbuilder.publish.sheets.blocks import Block, Card, Cards, Heading, Sheet, numbers
 from procbuilder.publish.spoken import Spoken
-from procbuilder.publish.told import ToldFigure
+from procbuilder.publish.told import ToldFigure, ToldTray
 
 
 def trays(edition: Spoken, words: Words) -> Sheet | None:
     """None when nothing is kept."""
     if not edition.trays:
         return None
-    named: dict[str, list[TrayLine]] = {}
+    named: dict[str, list[ToldTray]] = {}
     for line in edition.trays:
         if line.tray:
             named.setdefault(line.tray, []).append(line)
@@ -21,19 +20,19 @@ def trays(edition: Spoken, words: Words) -> Sheet | None:
     return Sheet("trays", words.TRAYS, words.TRAYS_USE, (*blocks, Heading(words.LABELS), Cards(labels, 3)))
 
 
-def _tray(edition: Spoken, name: str, lines: list[TrayLine], words: Words) -> Card:
+def _tray(edition: Spoken, name: str, lines: list[ToldTray], words: Words) -> Card:
     told = ((_off(line, words), line.contents + (f" ({line.holds})" if line.holds else "")) for line in lines)
     return Card(f"{words.TRAY} {name}", tuple(told), _picture(edition, lines[0].off))
 
 
-def _label(line: TrayLine, words: Words) -> Card:
+def _label(line: ToldTray, words: Words) -> Card:
     told = ((words.HOLDS, line.holds), (words.OFF_AT, _step(line.off, words)), (words.ON_AT, numbers(line.on)))
     lines = tuple((label, text or words.NOT_BACK) for label, text in told if text or label == words.ON_AT)
     tray = ((words.TRAY, line.tray),) if line.tray else ()
     return Card(line.contents, (*lines, *tray))
 
 
-def _off(line: TrayLine, words: Words) -> str:
+def _off(line: ToldTray, words: Words) -> str:
     back = f" → {numbers(line.on)}" if line.on else ""
     return f"{words.STEP} {_step(line.off, words)}{back}"
 

@@ -18,5 +18,5 @@ PATTERNS: Patterns = {
         "missing": ("{path} is not there", _PUT),
     },
     "narration": {**FAULTS["NotText"], **FAULTS["CannotRead"]},
-    "unreadable": {**FAULTS["Unreadable"], **FAULTS["UnreadablePicture"]},
+    "unreadable": {**FAULTS["Unreadable"], **FAULTS["UnreadablePicture"], **FAULTS["CannotRead"]},
 }
