@@ -129,7 +129,7 @@ def new(
             message(tell("new-needs", language))
             raise typer.Exit(2)
         with progress(language) as report:
-            made = run(folder, recording, steps, narration or [], report)
+            made = run(folder, recording, steps, narration or [], report, language)
         for line in problem_lines(made.problems, language):
             message(line)
         for line in made_lines(made, language):
@@ -204,8 +204,9 @@ def build(
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1. Of a
     library, a procedure that fails keeps its last good output, the others are built, and the gravest exit code counts.
     """
-    from procbuilder.pipeline.build import Job, Options, jobs
+    from procbuilder.pipeline.build import Options
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.jobs import Job, jobs
     from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome

@@ -22,7 +22,7 @@ def spanner_against_thread(case: Case) -> Iterator[Problem]:
                     size=size,
                     thread=thread.size,
                     usual=thread.plain,
-                    answer=answer(rule, item.head, "special-head", "Asked"),
+                    answer=answer(rule, item.head, case.heading(number), "special-head", "Asked"),
                 )
                 yield Problem(rule, Severity.ASK, item.place, given, danger=4, subject=item.head)
 
@@ -40,7 +40,7 @@ def inch_spanner_against_thread(case: Case) -> Iterator[Problem]:
                     item=item.name,
                     size=in_inches(size),
                     usual=in_inches(thread.hexagon),
-                    answer=answer(rule, item.head, "special-head", "Asked"),
+                    answer=answer(rule, item.head, case.heading(number), "special-head", "Asked"),
                 )
                 yield Problem(rule, Severity.ASK, item.place, given, danger=4, subject=item.head)
 

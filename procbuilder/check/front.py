@@ -46,7 +46,7 @@ def no_words_for_language(case: Case) -> Iterator[Problem]:
     front, rule = case.procedure.front, "no-words-for-language"
     if not case.lexicon.language:
         language = front["language"]
-        given = facts(language=language, answer=answer(rule, language, "who-went-through", "Asked"))
+        given = facts(language=language, answer=answer(rule, language, case.front, "who-went-through", "Asked"))
         place = front.place("language", case.procedure.place)
         yield Problem(rule, Severity.ASK, place, given, danger=1, subject=language, blocks=True, order=-2)
 
@@ -57,6 +57,6 @@ def narration_not_read(case: Case) -> Iterator[Problem]:
     if lexicon.language and not lexicon.heard and narration:
         front, rule = case.procedure.front, "narration-not-read"
         language = front["language"]
-        given = facts(language=language, answer=answer(rule, language, "who-compared", "Asked"))
+        given = facts(language=language, answer=answer(rule, language, case.front, "who-compared", "Asked"))
         place = front.place("narration", case.procedure.place)
         yield Problem(rule, Severity.ASK, place, given, danger=2, subject=language)

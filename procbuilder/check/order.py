@@ -22,7 +22,7 @@ def wrong_order(case: Case) -> Iterator[Problem]:
             rule=one.order.rule,
             why=one.order.why,
             example=one.order.example,
-            answer=answer("wrong-order", one.order.rule),
+            answer=answer("wrong-order", one.order.rule, case.heading(then.number)),
         )
         if first:
             given += facts(first=case.step(first.number), first_command=first.command)
@@ -54,7 +54,7 @@ def torque_in_the_air(case: Case) -> Iterator[Problem]:
                 step=case.step(row.number),
                 state=raised,
                 ends=Line("Ends", (raised,)),
-                answer=answer("torque-in-the-air", row.item.words),
+                answer=answer("torque-in-the-air", row.item.words, case.heading(row.number)),
             )
             form = "rubber" if what in told.rubber else "wheel"
             yield Problem("torque-in-the-air", Severity.ASK, row.place, given, form, 2, row.item.words)

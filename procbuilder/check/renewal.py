@@ -49,7 +49,7 @@ def _asked(entry: Entry, name: str, part: SingleUse, case: Case) -> Problem:
         opened=replace(opened, recording="", time=None),
         why=Term(part.why),
         new=Line("Part", (f"{name}, new",), place=case.front),
-        answer=answer(rule, name, "used-again", "Asked"),
+        answer=answer(rule, name, case.front, "used-again", "Asked"),
     )
     severity = Severity.STOP if critical else Severity.ASK
     return Problem(rule, severity, opened.place, given, danger=2, subject=name)

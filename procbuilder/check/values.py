@@ -55,7 +55,7 @@ def said_and_typed_differ(case: Case) -> Iterator[Problem]:
                 source=heard.origin,
                 heard=heard.value.text,
                 there=heard.place,
-                answer=answer(rule, name, "words-are-wrong", "Asked"),
+                answer=answer(rule, name, case.heading(row.number), "words-are-wrong", "Asked"),
             )
             yield Problem(rule, severity(row, case), row.place, given, danger=2, subject=name)
 
@@ -76,7 +76,7 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
                 value=row.value.text,
                 thread=named.size,
                 strength=Phrase("of-class", facts(strength=named.strength)) if named.strength else "",
-                answer=answer(rule, name, "right-with-page", "Asked"),
+                answer=answer(rule, name, case.heading(row.number), "right-with-page", "Asked"),
             )
             yield Problem(rule, Severity.ASK, row.place, given, danger=2, subject=name)
 

@@ -58,3 +58,17 @@ class Draft:
     before: tuple[ProposedField, ...]
     """Fields for the list before the steps."""
     landings: tuple[Landing, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DraftTexts:
+    """What a new procedure says before anybody has written in it, in its language."""
+
+    language: str
+    """As it stands behind ``language:``."""
+    before: str
+    """Title of what comes before the steps."""
+    ready: str
+    """What is to be filled in there."""
+    steps: str
+    """Title of the steps."""

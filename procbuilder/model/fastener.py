@@ -23,8 +23,6 @@ class Thread:
     """(standard, millimetres across flats)."""
     keys: tuple[tuple[str, Decimal], ...]
     """(kind of head, millimetres of the hexagon key)."""
-    bit: str
-    """Hexalobular bit, such as ``T45``; empty when none is usual."""
     proof: tuple[tuple[str, int], ...]
     """(strength class, proof load in newtons), coarse."""
 

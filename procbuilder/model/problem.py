@@ -73,9 +73,9 @@ def question(rule: str, subject: str) -> str:
     return f"{rule.replace('-', ' ')}: {subject}"
 
 
-def answer(rule: str, subject: str, why: str = "why-not", field: str = "Refused") -> Line:
-    """The line that settles it; the technician fills in why."""
-    return Line(field, (question(rule, subject), Blank(why)))
+def answer(rule: str, subject: str, place: Place | None, why: str = "why-not", field: str = "Refused") -> Line:
+    """The line that settles it, below the heading of its step; the technician fills in why."""
+    return Line(field, (question(rule, subject), Blank(why)), place=place)
 
 
 def answerable(severity: Severity, subject: str) -> str:

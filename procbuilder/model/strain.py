@@ -48,47 +48,24 @@ ACTION, LIMIT = 2.5, 5.0
 ACTION_POINTS = 100
 
 
-@dataclass(frozen=True, slots=True)
-class Measures:
-    """The constants of the lifting equation in one system of units."""
-
-    load: float
-    near: float
-    far: float
-    """Reach below which it counts as ``near``, and beyond which the equation gives nothing."""
-    knuckle: float
-    """Height of the hands at which lifting is easiest."""
-    per_height: float
-    highest: float
-    per_travel: float
-    shortest: float
-    longest: float
+_RARE = 0.95
+"""Frequency times grip: a rare lift with a fair grip, the worse of its two values."""
 
 
-METRIC = Measures(23, 25, 63, 75, 0.003, 175, 4.5, 25, 175)
-"""kg and cm."""
-INCH = Measures(51, 10, 25, 30, 0.0075, 70, 1.8, 10, 70)
-"""lb and inches."""
-
-
-def weight_limit(
-    reach: float, height: float, travel: float, *, turned: float = 0, factors: float = 0.95, units: Measures = METRIC
-) -> float | None:
-    """The recommended weight limit at one end of a lift; None outside the scope of the equation.
+def weight_limit(reach: float, height: float, travel: float) -> float | None:
+    """The recommended weight limit in kg at one end of a lift; None outside the scope of the equation. All in cm.
 
     Args:
         reach: from between the ankles to the hands, level.
         height: of the hands above the floor.
         travel: how far the hands go up or down.
-        turned: degrees to the side.
-        factors: frequency times grip; 0.95 is a rare lift with a fair grip, the worse of its two values.
     """
-    if not (0 <= reach <= units.far and 0 <= height <= units.highest and 0 <= travel <= units.longest) or turned > 135:
+    if not (0 <= reach <= 63 and 0 <= height <= 175 and 0 <= travel <= 175):
         return None
-    horizontal = units.near / max(reach, units.near)
-    vertical = 1 - units.per_height * abs(height - units.knuckle)
-    distance = 0.82 + units.per_travel / max(travel, units.shortest)
-    return units.load * horizontal * vertical * distance * (1 - 0.0032 * turned) * factors
+    horizontal = 25 / max(reach, 25)
+    vertical = 1 - 0.003 * abs(height - 75)
+    distance = 0.82 + 4.5 / max(travel, 25)
+    return 23 * horizontal * vertical * distance * _RARE
 
 
 def vibration_points(level: float, minutes: float) -> float:

@@ -17,6 +17,8 @@ from procbuilder.model.workshop import OwnWords
 from procbuilder.pipeline.library import read_workshop_of
 from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.recordings import read
+from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.wording.drafts import draft_texts
 from procbuilder.read.compose import compose, receipts
 from procbuilder.read.front import recording_name
 from procbuilder.read.headings import free_id
@@ -42,12 +44,17 @@ class Made:
 
 
 def new(
-    folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path], progress: Progress
+    folder: Path,
+    recordings: Sequence[Path],
+    steps: Path | None,
+    narration: Sequence[Path],
+    progress: Progress,
+    language: Language = ENGLISH,
 ) -> Made:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
     Without a list the steps are drafted from the narration. Where it tells of no work, every subtitle
-    becomes a step to be sorted out.
+    becomes a step to be sorted out. ``language`` is what the procedure is written in.
 
     Raises:
         AlreadyThere: the folder is not empty; nothing is ever written over.
@@ -69,6 +76,8 @@ def new(
     text = compose(
         _title(folder),
         [] if told else listed,
+        # A narration is heard in English so far, and its steps are drafted in it.
+        draft_texts(ENGLISH if told else language),
         recordings=films,
         narration=spoken,
         durations={recording.name: recording.duration for recording in found.facts},

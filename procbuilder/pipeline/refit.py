@@ -9,11 +9,11 @@ from procbuilder.infer.refit import derive
 from procbuilder.keep.files import replace_unchanged
 from procbuilder.model.fault import NoProcedure
 from procbuilder.pipeline.library import read_workshop_of
+from procbuilder.publish.language import language_of
+from procbuilder.publish.wording.drafts import REFIT
 from procbuilder.read.compose import derived_section
 from procbuilder.read.edits import append
 from procbuilder.read.procedure import FILE_NAME, read_procedure
-
-TITLE = "Refit, derived and not filmed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,7 @@ def refit(folder: Path) -> Refitted:
     lexicon = load(procedure.front["language"], own)
     steps = derive(procedure, ledger(procedure, lexicon), lexicon, own)
     if steps:
-        text = derived_section(TITLE, steps, [step.id for step in procedure.steps])
+        title = language_of(procedure.front["language"]).text(REFIT)
+        text = derived_section(title, steps, [step.id for step in procedure.steps])
         replace_unchanged(path, before, append(before, text))
     return Refitted(path, len(steps), sum(step.fields[-1][0] == "Note" for step in steps))

@@ -6,8 +6,7 @@ from typing import Any
 
 from procbuilder.model.edition import Edition, EditionStep
 from procbuilder.model.footage import Clip
-from procbuilder.publish.language import Language
-from procbuilder.publish.pagewords import PRIORITY, STOP_DONE_BY
+from procbuilder.publish.pagewords import PRIORITY
 from procbuilder.publish.speaker import spoken
 from procbuilder.publish.spoken import SpokenSection, SpokenStep
 from procbuilder.publish.told import ToldItem
@@ -30,7 +29,7 @@ def howto(edition: Edition, *, still: Address, clip: Address) -> dict[str, Any]:
     told = spoken(edition)
 
     def step(each: SpokenStep) -> dict[str, Any]:
-        return _step(each, still, clip, told.language)
+        return _step(each, still, clip)
 
     return _filled({
         "@context": "https://schema.org",
@@ -54,16 +53,15 @@ def _section(section: SpokenSection, step: Callable[[SpokenStep], dict[str, Any]
     return {"@type": "HowToSection", "name": section.title, "itemListElement": [step(each) for each in section.steps]}
 
 
-def _step(step: SpokenStep, still: Address, clip: Address, language: Language) -> dict[str, Any]:
+def _step(step: SpokenStep, still: Address, clip: Address) -> dict[str, Any]:
     figure = step.figures[0] if step.figures and not step.reserved else None
     image = still(figure.still.file) if figure else ""
     film = None if step.reserved else step.clip
-    stop = language.text(STOP_DONE_BY, who=step.reserved)
     return _filled({
         "@type": "HowToStep",
         "position": step.number,
         "name": step.command,
-        "text": stop if step.reserved else " ".join((step.command, *step.prose)),
+        "text": step.stop if step.reserved else " ".join((step.command, *step.prose)),
         "url": f"#{step.id}",
         "image": _filled({"@type": "ImageObject", "contentUrl": image, "caption": figure.alt}) if figure else None,
         "video": _film(step, film, clip(film.file), image) if film else None,

@@ -13,7 +13,6 @@ from procbuilder.publish.words import (
     LOOK_UP,
     MARKED,
     NO_PHONE,
-    ONLY_FOR,
     PRIORITY,
     QUALIFIED,
     QUOTATION,
@@ -21,7 +20,6 @@ from procbuilder.publish.words import (
     REVISION,
     SHEETS_TITLE,
     SIGNAL_MEANING,
-    STATUS_WORDS,
     STILL_DANGEROUS,
     THE_PROCEDURE,
     VAPOUR,
@@ -37,7 +35,7 @@ __all__ = [
     "LOOK_UP",
     "MARKED",
     "NO_PHONE",
-    "ONLY_FOR",
+
     "PRIORITY",
     "QUALIFIED",
     "QUOTATION",
@@ -45,7 +43,7 @@ __all__ = [
     "REVISION",
     "SHEETS_TITLE",
     "SIGNAL_MEANING",
-    "STATUS_WORDS",
+
     "STILL_DANGEROUS",
     "THE_PROCEDURE",
     "VAPOUR",
@@ -105,7 +103,7 @@ BALANCED = "Balanced: everything that was opened is closed again."
 OPENED_AT, CLOSED_AT = "at {moments}", "closed at {moments}"
 OUT_AND_BACK = "{out} out, {back} back"
 HELD_BY_WORDS, TRAY = "held by {fasteners}", "tray {tray}"
-PART_OF, RENEWED, NIPPED_UP = "part of {part}", "renewed", "nipped up"
+PART_OF, RENEWED, NIPPED_UP, SCRAPPED = "part of {part}", "renewed", "nipped up", "for scrap"
 PAIRS = "Before and after"
 PAIR_BEFORE, PAIR_AFTER = "Before, step", "After, step"
 TRAYS = "Trays and bags"

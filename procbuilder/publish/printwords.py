@@ -3,26 +3,9 @@
 ``{name}`` stands for something that is filled in; what stands between two ``*`` is bold.
 """
 
-from procbuilder.publish.pagewords import (
-    BEFORE_GOING_ON,
-    HOLDS_WHILE,
-    NIPPED_UP,
-    NOT_WRITTEN,
-    ONLY_IF,
-    ORDER,
-    PART_OF,
-    QUOTE_FINDINGS,
-    RENEWED,
-    STEP_OF,
-    STOP_DONE_BY,
-    TOLD_SAFE,
-    TRAYS,
-    WHEN,
-    WHOLE_JOB,
-)
+from procbuilder.publish.pagewords import BEFORE_GOING_ON, NOT_WRITTEN, ONLY_IF, QUOTE_FINDINGS, TRAYS, WHOLE_JOB
 from procbuilder.publish.words import (
     AS_FOUND,
-    BASIS_WORDS,
     CHECK_REVISION,
     CLIP,
     LEAVE_IN_PLACE,
@@ -33,7 +16,6 @@ from procbuilder.publish.words import (
     NONE_LISTED,
     NOT_STATED,
     NOTHING_OPENED,
-    ONLY_FOR,
     PRIORITY,
     QR_CODE,
     QUALIFIED,
@@ -46,11 +28,10 @@ from procbuilder.publish.words import (
 from procbuilder.publish.words import FROM_MEMORY as NOT_CONFIRMED
 
 __all__ = [
-    "AS_FOUND", "BASIS_WORDS", "BEFORE_GOING_ON", "CHECK_REVISION", "CLIP",
-    "HOLDS_WHILE", "LEAVE_IN_PLACE", "LOOK_UP", "MARKED", "NIPPED_UP", "NONE", "NONE_LISTED", "NOTHING_OPENED",
-    "NOT_CONFIRMED", "NOT_STATED", "NOT_WRITTEN", "NO_PHONE", "ONLY_FOR", "ONLY_IF", "ORDER", "PART_OF",
-    "PRIORITY", "QR_CODE", "QUALIFIED", "QUOTE_FINDINGS", "RECORD", "RENEWED", "SIGNAL_MEANING", "STEP_OF",
-    "STILL_DANGEROUS", "STOP_DONE_BY", "TOLD_SAFE", "TRAYS", "VAPOUR", "WEAK_PICTURE", "WHEN", "WHOLE_JOB",
+    "AS_FOUND", "BEFORE_GOING_ON", "CHECK_REVISION", "CLIP", "LEAVE_IN_PLACE", "LOOK_UP", "MARKED", "NONE",
+    "NONE_LISTED", "NOTHING_OPENED", "NOT_CONFIRMED", "NOT_STATED", "NOT_WRITTEN", "NO_PHONE", "ONLY_IF", "PRIORITY",
+    "QR_CODE", "QUALIFIED", "QUOTE_FINDINGS", "RECORD", "SIGNAL_MEANING", "STILL_DANGEROUS", "TRAYS", "VAPOUR",
+    "WEAK_PICTURE", "WHOLE_JOB",
 ]  # fmt: skip
 """What is shared, so that a template finds all words in one place."""
 
@@ -101,7 +82,6 @@ OF_CLOSED = "{back} of {out} closed"
 ONLY_ASSUMED = "*Only assumed:* {count} of {all} are closed by no step but “in reverse”"
 BALANCED = "*Balanced:* everything that was opened is closed, or left open with a reason."
 NOT_BALANCED = "*Not balanced.* Still open, or never opened: *{count} of {all}*"
-HELD_BY, IN_TRAY, SCRAPPED = "held by {fasteners}", "tray {tray}", "for scrap"
 PAIRS = "Before and after"
 TRAY_COLUMNS = ("Tray", "What goes in", "Of", "Off, step", "On, step")
 BEFORE_ALL = "before"

@@ -14,6 +14,7 @@ from procbuilder.publish.data import as_given
 from procbuilder.publish.filmed import moves, remark
 from procbuilder.publish.language import language_of
 from procbuilder.publish.opened import open_at
+from procbuilder.publish.pagewords import STEP_OF, STOP_DONE_BY, TOLD_SAFE
 from procbuilder.publish.spoken import (
     Spoken,
     SpokenPair,
@@ -27,7 +28,7 @@ from procbuilder.publish.terms import things
 from procbuilder.publish.timebars import bars
 from procbuilder.publish.timewords import sentences
 from procbuilder.publish.wording.problems import said
-from procbuilder.publish.words import BASIS_WORDS, STATUS_WORDS
+from procbuilder.publish.words import BASIS_WORDS, ONLY_FOR, STATUS_WORDS
 
 
 @lru_cache(maxsize=4)
@@ -75,10 +76,11 @@ class _Speaker:
     def _reader(self, reader: Qualification | None) -> str:
         if reader is None:
             return ""
-        return self.language.text(
+        told = self.language.text(
             "{name}: {holder}, valid until {date}",
             name=reader.name, holder=reader.holder, date=self.language.date(reader.valid_until),
         )  # fmt: skip
+        return self.language.text(ONLY_FOR, reader=told)
 
     def _section(self, section: EditionSection) -> SpokenSection:
         steps = tuple(map(self._step, section.steps))
@@ -88,7 +90,10 @@ class _Speaker:
         tell, number = self.teller, step.number
         return SpokenStep(
             number=number, id=step.id, command=step.command, spans=", ".join(map(str, step.spans)), prose=step.prose,
+            where=self.language.text(STEP_OF, number=number, count=len(self.commands)),
             hazards=tell.hazards(step.hazards), standing=tell.standing(step.standing), reserved=step.reserved,
+            stop=self.language.text(STOP_DONE_BY, who=step.reserved) if step.reserved else "",
+            safe=self.language.text(TOLD_SAFE, who=step.reserved) if step.reserved else "",
             only_if=step.only_if, holds=tell.all(step.holds), tools=tell.all(step.tools),
             supplies=tell.all(step.supplies), parts=tell.all(step.parts), wear=tell.all(step.wear),
             moves=tell.all(step.moves), held_by=self._held_by(step), torques=tuple(map(tell.torque, step.torques)),

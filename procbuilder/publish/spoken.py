@@ -35,7 +35,14 @@ class SpokenStep:
     prose: tuple[str, ...]
     hazards: tuple[ToldHazard, ...]
     standing: ToldStanding
+    where: str
+    """``Step 3 of 11``."""
     reserved: str
+    """Who alone may do it; the method is then not shown."""
+    stop: str
+    """That somebody else does it."""
+    safe: str
+    """What must have been told before going on, where nothing is to be checked."""
     only_if: str
     holds: tuple[Told, ...]
     tools: tuple[Told, ...]

@@ -79,13 +79,12 @@ class _Scenes:
 
     def step(self, step: SpokenStep) -> Scene:
         text = self.language.text
-        count = len(self.edition.steps)
-        where = CardLine(Style.WHERE, text(pagewords.STEP_OF, number=step.number, count=count))
+        where = CardLine(Style.WHERE, step.where)
         only_if = [CardLine(Style.FACT, step.only_if, text(words.ONLY_IF))] if step.only_if else []
         name = f"{step.number}  {step.command}"
         beginning = (where, *self._standing(step), *self._hazards(step.hazards), *only_if)
         if step.reserved:
-            stop = CardLine(Style.STOP, text(pagewords.STOP_DONE_BY, who=step.reserved))
+            stop = CardLine(Style.STOP, step.stop)
             told = (stop, CardLine(Style.TITLE, step.command), *self._before_going_on(step))
             return Scene(name, (Card((*beginning, *told)),), number=step.number)
         points = list(self._points(step))
@@ -174,9 +173,8 @@ class _Scenes:
         return f"{told}{by}"
 
     def _before_going_on(self, step: SpokenStep) -> Iterator[CardLine]:
-        safe = self.language.text(pagewords.TOLD_SAFE, who=step.reserved)
         before = self.language.text(pagewords.BEFORE_GOING_ON).removesuffix(":")
-        for told in [each.joined() for each in (*step.holds, *step.checks)] or [safe.removesuffix(".")]:
+        for told in [each.joined() for each in (*step.holds, *step.checks)] or [step.safe.removesuffix(".")]:
             yield CardLine(Style.FACT, told, before)
 
 

@@ -14,7 +14,20 @@ from procbuilder.model.timecode import format_time
 from procbuilder.model.worked import Hazard, Standing, TorqueRow
 from procbuilder.publish.filmed import taken_from, weaknesses
 from procbuilder.publish.language import Language
-from procbuilder.publish.pagewords import AT_STEP, FROM_DOCUMENT, NO_SOURCE
+from procbuilder.publish.pagewords import (
+    AT_STEP,
+    FROM_DOCUMENT,
+    HELD_BY_WORDS,
+    HOLDS_WHILE,
+    NIPPED_UP,
+    NO_SOURCE,
+    ORDER,
+    PART_OF,
+    RENEWED,
+    SCRAPPED,
+    TRAY,
+    WHEN,
+)  # fmt: skip
 from procbuilder.publish.terms import BALANCES, LISTS, OPENINGS, minutes, other_unit, source, thing, things, way
 from procbuilder.publish.told import (
     Told,
@@ -41,6 +54,10 @@ class Teller:
     def term(self, name: str) -> str:
         """What the language calls a term of the records."""
         return self.language.text(name)
+
+    def _filled(self, pattern: str, **told: str) -> str:
+        """A pattern with its one gap filled; empty when there is nothing to fill it with."""
+        return self.language.text(pattern, **told) if all(told.values()) else ""
 
     def all(self, statements: Iterable[Statement], number: int = 0) -> tuple[Told, ...]:
         """Statements of the step with this number."""
@@ -96,14 +113,14 @@ class Teller:
 
     def signs(self, signs: Iterable[Sign]) -> tuple[ToldSign, ...]:
         """Signs with their meaning."""
-        return tuple(ToldSign(sign.number, sign.meaning) for sign in signs)
+        return tuple(ToldSign(sign.number, self.term(sign.meaning)) for sign in signs)
 
     def hazards(self, hazards: Iterable[Hazard]) -> tuple[ToldHazard, ...]:
         """Dangers, in the order of the procedure."""
         return tuple(
             ToldHazard(
                 each.signal, self.term(each.signal), each.hazard, each.consequence, each.avoid, each.state,
-                source(each.origin, self.language), self.signs(each.signs),
+                self._filled(HOLDS_WHILE, state=each.state), source(each.origin, self.language), self.signs(each.signs),
             )
             for each in hazards
         )  # fmt: skip
@@ -122,10 +139,11 @@ class Teller:
     def torque(self, row: TorqueRow) -> ToldTorque:
         """A line of the tightening table; the document counts as its source when the value itself names none."""
         language, origin = self.language, source(row.origin, self.language)
+        terms = tuple(filter(None, (self._filled(ORDER, order=row.order), self._filled(WHEN, when=row.when))))
         document = language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
         return ToldTorque(
             thing(row.item, language), row.number, row.value.text, other_unit(row.also, language), row.look_in,
-            row.order, row.when, self.stage(row), origin, origin.words or document, row.demanded, row.sequence,
+            row.order, row.when, self.stage(row), terms, origin, origin.words or document, row.demanded, row.sequence,
         )  # fmt: skip
 
     def stage(self, row: TorqueRow) -> str:
@@ -155,13 +173,16 @@ class Teller:
     def entry(self, entry: Entry) -> ToldEntry:
         """An entry of the ledger."""
         language, spoilt = self.language, entry.spoilt.why if entry.spoilt else ""
+        held_by = things(entry.fasteners, language)
         return ToldEntry(
             item=entry.item, opening=entry.opening, how=self.term(OPENINGS[entry.opening]), balance=entry.balance,
             ends=self.term(BALANCES[entry.balance]), opened=self._moments(entry.opened),
             closed=self._moments(entry.closed), opened_at=self._at(entry.opened), closed_at=self._at(entry.closed),
             count=language.number(_plain(entry.out)), back=language.number(_plain(entry.back)),
-            even=entry.out == entry.back, fasteners=things(entry.fasteners, language), tray=entry.tray, of=entry.of,
-            scrapped=entry.scrapped, spoilt=spoilt, nipped=entry.nipped, renewed=entry.renewed,
+            even=entry.out == entry.back, held_by=self._filled(HELD_BY_WORDS, fasteners=held_by),
+            in_tray=self._filled(TRAY, tray=entry.tray), part_of=self._filled(PART_OF, part=entry.of),
+            scrapped=self.term(SCRAPPED) if entry.scrapped else "", spoilt=self.term(spoilt),
+            nipped=self.term(NIPPED_UP) if entry.nipped else "", renewed=self.term(RENEWED) if entry.renewed else "",
             way=way(entry.way, language), reason=entry.reason,
         )  # fmt: skip
 

@@ -73,6 +73,8 @@ class ToldHazard:
     consequence: str
     avoid: str
     state: str
+    while_it_lasts: str
+    """``holds while: trailer raised``; empty when it holds for its step only."""
     source: Source
     signs: tuple[ToldSign, ...]
 
@@ -114,6 +116,8 @@ class ToldTorque:
     order: str
     when: str
     stage: str
+    terms: tuple[str, ...]
+    """``order: cross``, ``when: dry threads``."""
     source: Source
     whence: str
     """Its source, else the document that it is from, else that no source was named."""
@@ -170,12 +174,13 @@ class ToldEntry:
     back: str
     even: bool
     """As many were closed as opened."""
-    fasteners: str
-    tray: str
-    of: str
-    scrapped: bool
+    held_by: str
+    """``held by 2 x M8 bolt``; empty, like each of the following, when nothing was said of it."""
+    in_tray: str
+    part_of: str
+    scrapped: str
     spoilt: str
-    nipped: bool
-    renewed: bool
+    nipped: str
+    renewed: str
     way: str
     reason: str

@@ -3,18 +3,17 @@
 from collections.abc import Collection, Mapping, Sequence
 from fractions import Fraction
 
-from procbuilder.model.drafted import DerivedStep, Landing, ProposedField, ProposedStep
+from procbuilder.model.drafted import DerivedStep, DraftTexts, Landing, ProposedField, ProposedStep
 from procbuilder.model.fields import BY_NAME
 from procbuilder.model.procedure import ListedStep, NamedFile
 from procbuilder.model.timecode import Span, format_time
 from procbuilder.read.headings import free_id, slug
 
-_LISTS = ("Condition", "Tool", "Wear", "Supply", "Part")
-
 
 def compose(
     title: str,
     steps: Sequence[ListedStep],
+    texts: DraftTexts,
     *,
     recordings: Sequence[NamedFile],
     narration: Sequence[NamedFile] = (),
@@ -29,9 +28,10 @@ def compose(
     ``proposed`` are steps told in a narration, ``before`` what it says of the whole job; each of their
     fields shows when it was said.
     """
-    parts = [_front(recordings, narration), f"# {title}", _before(), *_block(before)]
+    parts = [_front(recordings, narration, texts.language), f"# {title}"]
+    parts += [f"## {texts.before}", texts.ready, *_block(before)]
     if steps or proposed:
-        parts += ["## Steps", *_steps(steps, recordings, durations), *_proposed(proposed, recordings)]
+        parts += [f"## {texts.steps}", *_steps(steps, recordings, durations), *_proposed(proposed, recordings)]
     return "\n\n".join(parts) + "\n"
 
 
@@ -49,7 +49,11 @@ def derived_section(title: str, steps: Sequence[DerivedStep], taken: Collection[
 def receipts(landings: Sequence[Landing]) -> str:
     """Every sentence of a narration with its time, and where it went in the draft."""
     lines = [f"{one.sentence.origin.words}: {_where(one)}: {one.sentence.words}" for one in landings]
-    return "\n".join(["What was heard, and where it went. The step numbers are those of the draft.", "", *lines, ""])
+    head = (
+        "What was heard, and where it went. The step numbers are those of the draft. What stands behind perhaps was"
+        " found by one of two readings only: look at it first."
+    )
+    return "\n".join([head, "", *lines, ""])
 
 
 def _where(landing: Landing) -> str:
@@ -58,21 +62,16 @@ def _where(landing: Landing) -> str:
     return f"step {landing.step} ({landing.how})" if landing.step else landing.how
 
 
-def _front(recordings: Sequence[NamedFile], narration: Sequence[NamedFile]) -> str:
+def _front(recordings: Sequence[NamedFile], narration: Sequence[NamedFile], language: str) -> str:
     lines = ["---", "format: 1", "number:", "revision: A", "status: draft", "item:", "author:"]
     for key, files in (("recordings", recordings), ("narration", narration)):
         if files:
             lines += [f"{key}:", *(f"  {file.name}: {_quoted(file.path)}" for file in files)]
-    return "\n".join([*lines, "language: en-GB", "---"])
+    return "\n".join([*lines, f"language: {language}", "---"])
 
 
 def _quoted(text: str) -> str:
     return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
-
-
-def _before() -> str:
-    words = ", ".join(f"`- {name}: …`" for name in _LISTS)
-    return f"## Before you start\n\nFill in what must be ready: {words}. Write `none` where there is nothing."
 
 
 def _steps(

@@ -13,19 +13,15 @@ from tests.check.faults import FOLDER, Fault, faults
 from tests.check.sample import GOOD, found
 
 SAMPLES = [fault for path in sorted(FOLDER.glob("*.txt")) for fault in faults(path.stem)]
-SHOWN = {
-    "closed-but-never-opened", "danger-proposed", "empty-front-list", "not-reserved", "protection-taken-away",
-    "single-use-again", "then-leads-nowhere", "torque-wrench-range",
-}  # fmt: skip
 
 
 def ways(problem: Problem) -> Iterator[list[Line]]:
-    """Lines that can be put in as they are: each that replaces one alone, those for a heading together."""
-    ready = [line for line in problem.lines if line.place and not _has_blank(line)]
-    added = [line for line in ready if not line.replaces]
-    yield from ([line] for line in ready if line.replaces)
-    if added:
-        yield added
+    """Lines that end it: those for a heading that are whole together, each other one alone."""
+    placed = [line for line in problem.lines if line.place]
+    whole = [line for line in placed if not line.replaces and not _has_blank(line)]
+    yield from ([line] for line in placed if line not in whole)
+    if whole:
+        yield whole
 
 
 def _has_blank(line: Line) -> bool:
@@ -46,8 +42,8 @@ CASES = [
 ]
 
 
-def test_lines_of_these_rules_are_tried() -> None:
-    assert {problem.rule for _, problem, _ in CASES} == SHOWN
+def test_lines_of_many_rules_are_tried() -> None:
+    assert len({problem.rule for _, problem, _ in CASES}) > 15
 
 
 @pytest.mark.parametrize(

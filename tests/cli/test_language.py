@@ -125,6 +125,9 @@ def test_a_new_procedure_is_told_in_the_language_of_the_environment(home: Path, 
     assert result.stdout == (
         f"{tmp_path}/new/procedure.md: 1 Schritt. Ausfüllen, dann ausführen: procbuilder build {tmp_path}/new\n"
     )
+    text = (tmp_path / "new" / "procedure.md").read_text(encoding="utf-8")
+    assert "\nlanguage: de-DE\n---\n" in text
+    assert "\n## Bevor es losgeht\n\nEintragen, was bereitliegen muss: `- Condition: …`, `- Tool: …`, " in text
     assert run(app, ["new", str(tmp_path / "no")], env={"LANG": "de_DE.UTF-8"}).stderr == (
         "new braucht mindestens ein --recording, oder --refit allein für eine vorhandene Arbeitsanweisung\n"
     )

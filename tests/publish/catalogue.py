@@ -8,13 +8,14 @@ from typing import Any
 
 from babel.messages.extract import extract
 
+from procbuilder.infer.lexicon import load
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
-from procbuilder.publish.wording import causes, commands, faults, phrases, problems, progress, topics
+from procbuilder.publish.wording import causes, commands, drafts, faults, phrases, problems, progress, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, faults, progress, topics,
+    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, drafts, faults, progress, topics,
     *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
@@ -39,7 +40,7 @@ def messages() -> set[Message]:
         terms.SCRAP,
         *terms.WAYS,
     }
-    every = {text for text in known if any(map(str.isalpha, "".join(text)))}
+    every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())
 
 
@@ -61,3 +62,10 @@ def _called() -> Iterator[Message]:
             source = io.BytesIO(path.read_bytes())
             for _, message, _, _ in extract("python", source, keywords=KEYWORDS):
                 yield (message[0], message[1]) if isinstance(message, tuple) else str(message)
+
+
+def _data() -> Iterator[str]:
+    """Meanings of signs, and why a part is not used again."""
+    yield from (sign.meaning for sign in load().signs.values())
+    yield from (part.why for part in load().single_use)
+    yield from (spoiling.why for spoiling in load().spoiling)

@@ -10,7 +10,7 @@ Sources, by what is checked:
 - torques at 75 % of the proof load, dry (K = 0.20) and lubricated (K = 0.15): a supplier's table
 - fine threads at 90 % of the yield point: a reprint of VDI 2230:2001
 - units: definitions of the pound, the foot and standard gravity (NIST SP 811, appendix B)
-- keys: ISO 4762, 10642, 7380, 14579, 14583 as transcribed in the same drawing libraries
+- keys: ISO 4762, 10642, 7380 as transcribed in the same drawing libraries
 """
 
 import math
@@ -89,14 +89,6 @@ def test_one_thread_has_several_spanners() -> None:
 def test_hexagon_keys(kind: str, published: dict[str, float]) -> None:
     keys = {size: float(dict(thread.keys)[kind]) for size, thread in THREADS.items() if kind in dict(thread.keys)}
     assert keys == published
-
-
-def test_hexalobular_bits() -> None:
-    bits = {size: thread.bit for size, thread in THREADS.items() if thread.bit}
-    assert bits == {
-        "M4": "T20", "M5": "T25", "M6": "T30", "M8": "T45", "M10": "T50", "M12": "T55", "M14": "T60", "M16": "T70",
-        "M20": "T90",
-    }  # fmt: skip
 
 
 def test_stress_areas_are_those_of_the_table_and_of_the_formula() -> None:

@@ -15,6 +15,8 @@ from procbuilder.model.origin import Place
 from procbuilder.model.procedure import NamedFile
 from procbuilder.model.timecode import format_time
 from procbuilder.pipeline.new import new
+from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.wording.drafts import draft_texts
 from procbuilder.publish.wording.problems import line
 from procbuilder.read.compose import compose
 from procbuilder.read.procedure import read_procedure, read_text
@@ -22,6 +24,7 @@ from procbuilder.read.steplist import read_step_list
 from procbuilder.read.text import TextFile
 from tests.pipeline.conftest import film
 
+TEXTS = draft_texts(ENGLISH)
 DATA = Path(__file__).parents[3] / "shared" / "data" / "hirest_val.json"
 HERE = Place("procedure.md", 1)
 
@@ -66,7 +69,7 @@ def test_every_list_comes_through_the_new_procedure() -> None:
     for steps in videos():
         read, _ = read_step_list(TextFile("list.txt", written(steps)))
         films = [NamedFile("strip", "recordings/strip.mp4", HERE)]
-        procedure, problems = read_text(compose("Job", read, recordings=films, durations={}))
+        procedure, problems = read_text(compose("Job", read, TEXTS, recordings=films, durations={}))
         assert problems == ()
         assert [(step.spans[0].start, step.spans[0].end, step.command) for step in procedure.steps] == [
             (start, end, (text[:1].upper() + text[1:]).rstrip(".")) for start, end, text in steps

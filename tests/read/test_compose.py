@@ -7,11 +7,14 @@ from procbuilder.model.heard import Sentence
 from procbuilder.model.origin import Origin, OriginKind, Place
 from procbuilder.model.procedure import NamedFile
 from procbuilder.model.timecode import Span
+from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.wording.drafts import draft_texts
 from procbuilder.read.compose import compose, receipts
 from procbuilder.read.procedure import read_text
 from procbuilder.read.steplist import read_step_list
 from procbuilder.read.text import TextFile
 
+TEXTS = draft_texts(ENGLISH)
 HERE = Place("procedure.md", 1)
 FILMS = [NamedFile("strip", "recordings/strip.mp4", HERE), NamedFile("refit", 'recordings/re"fit.mp4', HERE)]
 
@@ -20,7 +23,12 @@ def test_the_new_file_is_read_back_with_every_step_of_the_list() -> None:
     steps, _ = read_step_list(TextFile("l", "strip 0:42 dust cap off\nstrip 1:15 pin: out.\nrefit 0:05 cap on\n"))
     durations = {"strip": Fraction(90), "refit": Fraction(21, 2)}
     text = compose(
-        "Hub", steps, recordings=FILMS, narration=[NamedFile("strip", "narration/strip.srt", HERE)], durations=durations
+        "Hub",
+        steps,
+        TEXTS,
+        recordings=FILMS,
+        narration=[NamedFile("strip", "narration/strip.srt", HERE)],
+        durations=durations,
     )
     procedure, problems = read_text(text)
     assert problems == ()
@@ -35,12 +43,12 @@ def test_the_new_file_is_read_back_with_every_step_of_the_list() -> None:
 
 def test_words_that_begin_with_a_comma_add_no_footage() -> None:
     steps, _ = read_step_list(TextFile("l.csv", 'start,end,step\n1,2,", 0:05-0:06 cap off"\n'))
-    procedure, _ = read_text(compose("Hub", steps, recordings=FILMS[:1], durations={}))
+    procedure, _ = read_text(compose("Hub", steps, TEXTS, recordings=FILMS[:1], durations={}))
     assert [str(span) for span in procedure.steps[0].spans] == ["strip 0:01-0:02"]
 
 
 def test_no_value_is_invented() -> None:
-    procedure, _ = read_text(compose("Hub", [], recordings=FILMS[:1], durations={}))
+    procedure, _ = read_text(compose("Hub", [], TEXTS, recordings=FILMS[:1], durations={}))
     assert procedure.front_fields == ()
     assert (procedure.front["number"], procedure.front["author"], procedure.front["item"]) == ("", "", "")
 
@@ -59,7 +67,7 @@ def test_proposed_steps_are_read_back_with_the_moment_of_each_field() -> None:
         ProposedStep("Remove the wheel", None, (ProposedField("Note", ("done before the film",), said),)),
     ]
     before = [ProposedField("Note", ("time said: an hour",), said)]
-    text = compose("Hub", [], recordings=FILMS, durations={}, proposed=steps, before=before)
+    text = compose("Hub", [], TEXTS, recordings=FILMS, durations={}, proposed=steps, before=before)
     procedure, problems = read_text(text)
     assert problems == ()
     assert [(step.command, step.id, [str(span) for span in step.spans]) for step in procedure.steps] == [

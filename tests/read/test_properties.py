@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Cue, ListedStep, NamedFile
 from procbuilder.publish.captions import readable, webvtt
+from procbuilder.publish.language import ENGLISH
+from procbuilder.publish.wording.drafts import draft_texts
 from procbuilder.read.compose import compose
 from procbuilder.read.edits import add_ids, add_line, change_field
 from procbuilder.read.front import read_front
@@ -17,6 +19,7 @@ from procbuilder.read.steplist import read_step_list
 from procbuilder.read.subtitles import read_subtitles
 from procbuilder.read.text import TextFile
 
+TEXTS = draft_texts(ENGLISH)
 HERE = Place("procedure.md", 1)
 FILMS = [NamedFile("strip", "recordings/strip.mp4", HERE), NamedFile("refit", "recordings/refit.mp4", HERE)]
 
@@ -63,7 +66,7 @@ def cues(draw: st.DrawFn) -> Cue:
 @bounded
 @given(st.lists(listed_steps(), min_size=1, max_size=8))
 def test_a_composed_procedure_is_read_back_with_the_same_steps(steps: list[ListedStep]) -> None:
-    text = compose("Hub", steps, recordings=FILMS, durations={})
+    text = compose("Hub", steps, TEXTS, recordings=FILMS, durations={})
     procedure, problems = read_text(text)
     assert [problem for problem in problems if problem.rule != "field"] == []
     read = [
