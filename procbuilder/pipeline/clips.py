@@ -54,7 +54,7 @@ def cut(
         except CannotRead as fault:
             problems.append(unreadable(fault, material, step))
         else:
-            problems += (_damaged(each, step) for each in damage)
+            problems += (damaged(each, step) for each in damage)
     return Clips(clips, tuple(problems))
 
 
@@ -98,7 +98,7 @@ def _moved(footage: Trimmed) -> tuple[Move, ...]:
     return tuple(replace(move, part=number) for number, part in enumerate(footage.ends, 1) for move in part.moves)
 
 
-def _damaged(damage: Damage, step: Step) -> Problem:
+def damaged(damage: Damage, step: Step) -> Problem:
     """What is told in whole seconds can be left out with them."""
     span = damage.span
     start, end = Fraction(int(span.start)), Fraction(int(span.end))

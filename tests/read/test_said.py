@@ -5,8 +5,9 @@ from collections.abc import Iterable
 import pytest
 
 from procbuilder.model.problem import Problem, Severity
-from procbuilder.publish.language import language_of
+from procbuilder.publish.language import ENGLISH, language_of
 from procbuilder.publish.wording import fields, front_matter, headings, practice, step_lists, subtitles, workshop
+from procbuilder.publish.wording.gaps import say
 from procbuilder.publish.wording.problems import said
 from procbuilder.read.practice import EXPORT, read_practice
 from procbuilder.read.procedure import read_text
@@ -122,6 +123,20 @@ def test_what_is_asked_of_a_text_can_be_answered() -> None:
 def test_german_sentences_about_a_procedure(text: str, german: str) -> None:
     problems = read_text(text)[1]
     assert [str(said(problem, GERMAN)) for problem in problems] == [german]
+
+
+def test_a_line_that_is_proposed_mends_what_is_wrong() -> None:
+    mended = 0
+    for text in (*FRONT, *STEPS):
+        for problem in read_text(text)[1]:
+            for line in (one for one in problem.lines if one.place and one.replaces):
+                assert line.place
+                lines = text.split("\n")
+                lines[line.place.line - 1] = say(line, ENGLISH)
+                left = read_text("\n".join(lines))[1]
+                assert (problem.rule, problem.form) not in {(one.rule, one.form) for one in left}, text
+                mended += 1
+    assert mended == 3
 
 
 def test_a_field_that_cannot_be_read_is_named_as_it_is_typed() -> None:
