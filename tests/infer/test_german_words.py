@@ -8,10 +8,12 @@ import pytest
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
 from procbuilder.infer.proposed import noticed
+from procbuilder.infer.signs import danger_signs
+from procbuilder.model.phrases import Phrases, mentioned
 from procbuilder.model.procedure import Procedure
 from tests.infer.written import written
 
-WORDS = load("de")
+WORDS, ENGLISH = load("de"), load("en")
 HEAD = "---\nformat: 1\nlanguage: de-DE\n---\n# Probe\n\n"
 
 FOUND = [
@@ -182,3 +184,39 @@ def test_every_work_and_every_rule_has_its_sentences() -> None:
     assert {name for name, *_ in FOUND} == {activity.id for activity in WORDS.activities}
     rules = {order.id for order in WORDS.orders}
     assert {name for name, _ in WRONG} == rules == {name for name, _ in NEAR}
+
+
+def test_each_proposal_covers_its_own_work() -> None:
+    """Whoever copies the proposed line is not asked again."""
+    for activity in WORDS.activities:
+        text = f"{activity.hazard} ; {activity.consequence}"
+        assert list(Phrases([activity.told], WORDS.words).found(text, denied=True)), activity.id
+
+
+def test_proposals_mean_the_same_in_both_languages() -> None:
+    """The state that begins needs the same protection, and vapour and fire are told of the same work."""
+    for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
+        pair = ((english, ENGLISH), (german, WORDS))
+        for words in ("flammable", "vapour"):
+            one, other = (
+                bool(mentioned(f"{each.hazard} ; {each.consequence}", getattr(lexicon, words), lexicon.words))
+                for each, lexicon in pair
+            )
+            assert one is other, (english.id, words)
+        one, other = (
+            [part.id for part in lexicon.protections if mentioned(each.begins, part.states, lexicon.words)]
+            for each, lexicon in pair
+        )
+        assert one == other, english.id
+        parts = [(bool(each.reserved), bool(each.hold), bool(each.begins)) for each, _ in pair]
+        assert parts[0] == parts[1], english.id
+
+
+def test_proposals_call_for_the_same_sign_of_their_hazard() -> None:
+    """But for refrigerants and a battery on charge, where the German words name what freezes and the gas itself."""
+    for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
+        one, other = (
+            [sign.number for sign in danger_signs(each.hazard, each.consequence, each.avoid, lexicon)][:1]
+            for each, lexicon in ((english, ENGLISH), (german, WORDS))
+        )
+        assert one == other or english.id in ("refrigerant", "battery-charging")
