@@ -142,6 +142,13 @@ SPELLINGS = [
     ("battery-off", "Batterie abzuklemmen ist Pflicht"), ("engine-running", "Den Motor starten und zuhören"),
     ("mains", "Der Netzstecker wird gezogen"), ("hot-exhaust", "Russpartikelfilter abbauen"),
     ("jacking", "Das Auto vorne anheben"), ("oils", "Getriebeoel ablassen"),
+    ("under-a-raised-vehicle", "Leg dich unters Auto"), ("jacking", "Böcke unterstellen"),
+    ("engine-running", "Bei laufendem Motor prüfen"), ("engine-running", "Der Motor läuft"),
+    ("mains", "Maschine vom Netz trennen"), ("mains", "Sicherung herausdrehen"),
+    ("brake-hydraulics", "Die Bremsen müssen entlüftet werden"), ("welding", "Schweiß den Halter an"),
+    ("grinding", "Schraubenkopf wegflexen"), ("heavy-parts", "Nimm den Motor raus"), ("press-work", "Press das Lager ein"),
+    ("coil-spring", "Spann das Federbein"), ("moving-vehicle", "Fahr das Auto aus der Halle"),
+    ("hydraulic-circuit", "Schraub den Hydraulikschlauch ab"), ("airbag", "Der Airbag wird ausgebaut"),
 ]  # fmt: skip
 """Other ways of writing and saying the same."""
 
@@ -168,6 +175,21 @@ def test_each_work_is_found_and_its_near_miss_is_not(name: str, found: str, near
 @pytest.mark.parametrize(("name", "command"), SPELLINGS)
 def test_other_spellings_and_forms_are_found(name: str, command: str) -> None:
     assert name in works(command)
+
+
+ORDINARY = [
+    "Feder einhängen", "Federring unterlegen", "Lagerfett auftragen", "Motorhaube öffnen", "Gaszug aushängen",
+    "Kupplungspedal treten", "Ventildeckel abschrauben", "Blechschraube herausdrehen", "Kotflügel abschrauben",
+    "Ölstand prüfen", "Handbremse anziehen", "Motor abkühlen lassen", "Akku einsetzen", "Schutzblech abschrauben",
+    "Bedienungsanleitung lesen", "Wagen vor das Tor rollen", "Spannung des Riemens prüfen", "Kontakte reinigen",
+    "Keinen Schlagschrauber verwenden", "Druckluft nie verwenden", "Zündkerze ausbauen und Motor von Hand durchdrehen",
+]  # fmt: skip
+"""Commands that point to none of these works."""
+
+
+@pytest.mark.parametrize("command", ORDINARY)
+def test_ordinary_work_is_silent(command: str) -> None:
+    assert works(command) == set()
 
 
 @pytest.mark.parametrize(("name", "commands"), WRONG)
