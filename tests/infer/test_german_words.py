@@ -146,7 +146,8 @@ SPELLINGS = [
     ("engine-running", "Bei laufendem Motor prüfen"), ("engine-running", "Der Motor läuft"),
     ("mains", "Maschine vom Netz trennen"), ("mains", "Sicherung herausdrehen"),
     ("brake-hydraulics", "Die Bremsen müssen entlüftet werden"), ("welding", "Schweiß den Halter an"),
-    ("grinding", "Schraubenkopf wegflexen"), ("heavy-parts", "Nimm den Motor raus"), ("press-work", "Press das Lager ein"),
+    ("grinding", "Schraubenkopf wegflexen"), ("heavy-parts", "Nimm den Motor raus"),
+    ("press-work", "Press das Lager ein"),
     ("coil-spring", "Spann das Federbein"), ("moving-vehicle", "Fahr das Auto aus der Halle"),
     ("hydraulic-circuit", "Schraub den Hydraulikschlauch ab"), ("airbag", "Der Airbag wird ausgebaut"),
 ]  # fmt: skip
