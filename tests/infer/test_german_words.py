@@ -226,11 +226,11 @@ def test_proposals_mean_the_same_in_both_languages() -> None:
                 for each, lexicon in pair
             )
             assert one is other, (english.id, words)
-        one, other = (
+        needs = [
             [part.id for part in lexicon.protections if mentioned(each.begins, part.states, lexicon.words)]
             for each, lexicon in pair
-        )
-        assert one == other, english.id
+        ]
+        assert needs[0] == needs[1], english.id
         parts = [(bool(each.reserved), bool(each.hold), bool(each.begins)) for each, _ in pair]
         assert parts[0] == parts[1], english.id
 
