@@ -22,6 +22,7 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
     if case.procedure.steps and not confirmed and not none:
         given = facts(
             confirmed=Line("Dangers confirmed", (Blank("name"), Blank("date")), place=case.front),
+            # Without a place: only somebody who went through the whole job can say so.
             none=Line("Danger", ("none",)),
         )
         place = case.front or case.procedure.place
@@ -127,7 +128,7 @@ def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
     if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.quoted(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:

@@ -156,7 +156,7 @@ def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Ord
     """A rule, with a word in place of ``{}``."""
 
     def text(key: str) -> str:
-        return str(block.get(key, "")).replace("{}", word)
+        return str(block.get(key, "")).replace("{}", word.strip("-"))
 
     def acts(key: str) -> tuple[Work, ...]:
         return tuple(_act(act.replace("{}", word), verbs) for act in block.get(key, []))

@@ -63,13 +63,6 @@ class Tense(StrEnum):
     """Only in some cases: it belongs to a branch."""
 
 
-class Sure(StrEnum):
-    """How far the words bear out what was made of them."""
-
-    HIGH = "high"
-    LOW = "low"
-
-
 class SizeKind(StrEnum):
     """What a spoken size measures."""
 
@@ -101,7 +94,8 @@ class Operation:
     """The thing as named, without article, number, ``new`` and ``old``; empty when only pointed at."""
     said: Sentence
     tense: Tense = Tense.NOW
-    sure: Sure = Sure.HIGH
+    sure: bool = True
+    """A second reading, made apart from the first one, finds it, too."""
     count: Decimal | None = None
     state: str = ""
     """For a state, its name: ``trailer raised``."""

@@ -49,7 +49,11 @@ def derived_section(title: str, steps: Sequence[DerivedStep], taken: Collection[
 def receipts(landings: Sequence[Landing]) -> str:
     """Every sentence of a narration with its time, and where it went in the draft."""
     lines = [f"{one.sentence.origin.words}: {_where(one)}: {one.sentence.words}" for one in landings]
-    return "\n".join(["What was heard, and where it went. The step numbers are those of the draft.", "", *lines, ""])
+    head = (
+        "What was heard, and where it went. The step numbers are those of the draft. What stands behind perhaps was"
+        " found by one of two readings only: look at it first."
+    )
+    return "\n".join([head, "", *lines, ""])
 
 
 def _where(landing: Landing) -> str:

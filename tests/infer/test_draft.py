@@ -124,8 +124,14 @@ def test_a_second_person_is_proposed_with_what_was_said() -> None:
 
 
 def test_a_command_names_several_things_in_the_plural() -> None:
-    assert commands("Slacken the clip.", "Two more of those.")[-1] == "Slacken 2 clips"
     assert commands("Take the two bushes out.") == ["Remove 2 bushes"]
+
+
+def test_what_is_not_sure_is_headed_by_its_own_words_and_opens_nothing() -> None:
+    found = made("Undo the nut.", "Washer too.")
+    assert found.steps[-1].command == "Washer too"
+    assert fields(found.steps[-1]) == ["Note: perhaps Off: washer"]
+    assert found.landings[-1].how == "perhaps: Undo the washer"
 
 
 def test_nuts_that_go_on_finger_tight_get_their_torque_where_they_are_tightened() -> None:

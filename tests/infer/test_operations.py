@@ -3,7 +3,6 @@
 import pytest
 
 from procbuilder.infer.hearing.operations import operations
-from procbuilder.model.heard import Sure
 from tests.infer.spoken import heard, spoken, told
 
 
@@ -137,9 +136,25 @@ def test_what_is_only_pointed_at_gets_its_name(sentences: list[str], last: str) 
     assert told(*sentences)[-1] == last
 
 
-def test_what_is_only_pointed_at_is_unsure() -> None:
-    first, second = heard("Take the cover off.", "Pop it back on.")
-    assert (first.sure, second.sure) == (Sure.HIGH, Sure.LOW)
+@pytest.mark.parametrize(
+    ("sentences", "sure"),
+    [
+        (["Take the cover off."], True),
+        (["Cover's off."], True),
+        (["Take the cover off.", "Pop it back on."], True),
+        (["Bevel the edge."], False),
+        (["Undo the nut.", "Washer too."], False),
+    ],
+    ids=["named", "told by its result", "pointed at", "a strange verb", "in its turn"],
+)
+def test_what_a_second_reading_finds_too_is_sure(sentences: list[str], sure: bool) -> None:
+    assert heard(*sentences)[-1].sure is sure
+
+
+def test_of_a_speaker_on_whom_the_readings_seldom_agree_nothing_is_sure() -> None:
+    strange, plain = ["Bevel the edge.", "Bevel the bore."], ["Clean the pin.", "Clean the shaft."]
+    assert [one.sure for one in heard(*strange * 4, *plain * 4)] == [False] * 8 + [True] * 8
+    assert not any(one.sure for one in heard(*strange * 9, *plain * 6))
 
 
 @pytest.mark.parametrize(
@@ -180,7 +195,7 @@ def test_american_and_british_words_mean_the_same() -> None:
 
 def test_a_command_of_a_list_begins_with_its_verb_even_if_that_is_not_known() -> None:
     (one,) = operations(spoken("emboss the metal plate"), commands=True)
-    assert (one.verb, one.object, one.sure) == ("Emboss", "metal plate", Sure.LOW)
+    assert (one.verb, one.object, one.sure) == ("Emboss", "metal plate", False)
     assert told("emboss metal plate") == []
 
 

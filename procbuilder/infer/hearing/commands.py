@@ -24,6 +24,12 @@ def command(operations: Sequence[Operation], book: Wordbook) -> str:
     return " ".join(text.split()[:MOST_WORDS])
 
 
+def own_words(operation: Operation) -> str:
+    """What the speaker said of an operation, with a capital: ``Washer off``."""
+    words = f"{operation.words} {operation.tail}".rstrip(" .,;:").split()[:MOST_WORDS]
+    return " ".join([words[0][:1].upper() + words[0][1:], *words[1:]])
+
+
 def _verb(verb: str, tail: str) -> str:
     """ "Clean", and not "clean off", before "the muck off the panel"."""
     words = verb.split()

@@ -9,7 +9,7 @@ from itertools import groupby, pairwise
 from procbuilder.infer.dictionary.said_tools import said_tools
 from procbuilder.infer.dictionary.said_torque import has_bare_number, said_torque
 from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
-from procbuilder.infer.hearing.commands import command
+from procbuilder.infer.hearing.commands import command, own_words
 from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.follow import Follower, Move, tightened_at_last
 from procbuilder.infer.hearing.misplaced import best_step, is_at_start, is_too_late
@@ -24,6 +24,8 @@ from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 TALK = "talk, no work in it"
 ATTEMPT = "an attempt that was put right"
+PERHAPS = "perhaps"
+"""Before what only one of two readings found."""
 NOTHING = "said before the first step, nothing to do in it"
 
 
@@ -45,6 +47,10 @@ class _Step:
         return self.operations[0]
 
     @property
+    def sure(self) -> list[Operation]:
+        return [one for one in self.operations if one.sure]
+
+    @property
     def filmed(self) -> bool:
         return self.first.tense is not Tense.EARLIER and not self.moved
 
@@ -54,6 +60,9 @@ def draft(narration: Sequence[Narration], language: str = "en", own: OwnWords = 
 
     Nothing is left out: each sentence is a command, a field of a step or of the list before the
     steps, or it is set aside with the reason. No value is made up: what was not said is ``look up``.
+
+    What is not sure is no command and no field: its step is headed by the speaker's own words, and a note
+    says what it may be.
     """
     said = [sentence for one in narration for sentence in sentences(one)]
     drafter = _Drafter(wordbook(language, own))
@@ -115,7 +124,8 @@ class _Drafter:
     def _new_steps(self, sentence: Sentence, done: list[Operation]) -> None:
         made = [_Step(group, [sentence], inner=place > 0) for place, group in enumerate(_by_verb(done))]
         self.steps += made
-        self.landed[sentence.recording, sentence.number] = (made[0], "command")
+        how = "command" if made[0].sure else f"{PERHAPS}: {command(made[0].operations, self.book)}"
+        self.landed[sentence.recording, sentence.number] = (made[0], how)
         self._details(made[-1], sentence)
 
     def _details(self, step: _Step, sentence: Sentence) -> None:
@@ -204,11 +214,14 @@ class _Drafter:
         moves = tightened_at_last(moved)
         spans = _spans(self.steps, self.landed, self.order)
         steps = tuple(
-            ProposedStep(command(step.operations, self.book), span, tuple(self._all_fields(step, own)))
+            ProposedStep(self._heading(step), span, tuple(self._all_fields(step, own)))
             for step, own, span in zip(self.steps, moves, spans, strict=True)
         )
         numbers = {id(step): number for number, step in enumerate(self.steps, 1)}
         return Draft(steps, tuple(self.before), tuple(self._landing(sentence, numbers) for sentence in self.order))
+
+    def _heading(self, step: _Step) -> str:
+        return command(step.sure, self.book) if step.sure else own_words(step.first)
 
     def _landing(self, sentence: Sentence, numbers: dict[int, int]) -> Landing:
         step, how = self.landed[sentence.recording, sentence.number]
@@ -220,14 +233,15 @@ class _Drafter:
         if not step.moved:
             yield ProposedField("Note", (f"proposed from: {said.words}",), said.origin)
         for move in moves:
-            yield self._moved(move, step)
+            field = self._moved(move, step)
+            yield field if move.operation.sure else _perhaps(field)
         if step.first.tense is Tense.EARLIER:
             yield ProposedField("Note", ("done before the film",), said.origin)
         yield from _once(self._without_doubles(step, moves))
 
     def _without_doubles(self, step: _Step, moves: list[Move]) -> list[ProposedField]:
         """A torque that was said later in the step stands in the field of the tightening itself."""
-        tightened = any(move.field == "Torque" for move in moves)
+        tightened = any(move.field == "Torque" and move.operation.sure for move in moves)
         return [one for one in step.fields if not (tightened and one.name == "Torque")]
 
     def _moved(self, move: Move, step: _Step) -> ProposedField:
@@ -241,6 +255,11 @@ class _Drafter:
         if not value and has_bare_number(move.operation.said.words, self.book):
             step.fields.append(ProposedField("Note", ("a number was said without a unit",), origin))
         return ProposedField("Torque", (move.item.words, value or "look up"), origin)
+
+
+def _perhaps(field: ProposedField) -> ProposedField:
+    """The field as a note, to be copied by hand when it is right."""
+    return ProposedField("Note", (f"{PERHAPS} {field.name}: {', '.join(field.parts)}",), field.origin)
 
 
 def _by_verb(done: list[Operation]) -> list[list[Operation]]:

@@ -20,6 +20,7 @@ from procbuilder.infer.hearing.looking import looked_at
 from procbuilder.infer.hearing.motion import Motion
 from procbuilder.infer.hearing.passive import undergoes
 from procbuilder.infer.hearing.same import Same
+from procbuilder.infer.hearing.second_reading import judged
 from procbuilder.infer.hearing.telling import Teller
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turns import Turns
@@ -28,7 +29,7 @@ from procbuilder.infer.hearing.verbless import Verbless
 from procbuilder.infer.hearing.who import Before, before
 from procbuilder.infer.hearing.wordclass import is_modifier
 from procbuilder.infer.wordlists import ENGLISH
-from procbuilder.model.heard import Act, Operation, Sentence, Sure
+from procbuilder.model.heard import Act, Operation, Sentence
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
@@ -38,7 +39,7 @@ def operations(
     """All operations of a narration in the order in which they were said.
 
     Nothing is taken from a verb that is negated, that tells a purpose or a reason, or that somebody
-    else does. A thing that is only pointed at gets the name of the last one that fits, and is unsure.
+    else does. A thing that is only pointed at gets the name of the last one that fits.
 
     ``own``: words of the workshop.
 
@@ -47,7 +48,8 @@ def operations(
     talk = Talk(wordbook(language, own))
     spoken = list(sentences)
     behind = (*spoken[1:], None)
-    return tuple(one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands))
+    heard = [one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands)]
+    return judged(heard, spoken, talk.book)
 
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
@@ -87,7 +89,7 @@ def _is_trade(operation: Operation, book: Wordbook) -> bool:
 def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
     """False for what is undone because it was wrong, unless it was named."""
     redone = bool(cue(sentence.words, "redo", book)) and operation.act in (Act.SLACKEN, Act.OFF)
-    return not redone or operation.sure is Sure.HIGH
+    return not redone or operation.object in sentence.words
 
 
 class _Listener:

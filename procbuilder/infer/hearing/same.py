@@ -8,7 +8,7 @@ from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Named, renamed
 from procbuilder.infer.hearing.telling import Teller
 from procbuilder.infer.hearing.told import Told
-from procbuilder.model.heard import Act, Sure, Tense
+from procbuilder.model.heard import Act, Tense
 
 _IN_STATES = ("switched", "driven", "valve", "lid")
 
@@ -20,8 +20,8 @@ class Same:
         self.talk, self.line, self.teller, self.book = talk, line, teller, talk.book
 
     def tell(self, told: Told, at: int) -> list[Pair]:
-        """What became of a thing, as if a verb had said it: never sure."""
-        made = [(one, replace(operation, sure=Sure.LOW)) for one, operation in self.teller.tell(told, at)]
+        """What became of a thing, as if a verb had said it."""
+        made = self.teller.tell(told, at)
         self.line.pairs += made
         return made
 
@@ -34,7 +34,7 @@ class Same:
             told = replace(model[0], start=found.start, end=found.end)
             block = meaning(told, named.name, self.book, self.talk.status)
             assert block is not None
-            self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW, Sure.LOW)))
+            self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW)))
 
     def _goes_for(self, pair: Pair, named: Named, any_thing: bool) -> bool:
         """True when the same can be done to this thing, and it is known as one."""

@@ -19,7 +19,7 @@ from procbuilder.infer.hearing.partly import SOME_WORK, in_part
 from procbuilder.infer.hearing.sense import Sense
 from procbuilder.infer.hearing.tenses import WILL
 from procbuilder.infer.hearing.told import Told
-from procbuilder.model.heard import Act, Operation, Sure, Tense
+from procbuilder.model.heard import Act, Operation, Tense
 
 
 class Teller:
@@ -43,9 +43,9 @@ class Teller:
         self.line.perfect = "'ve" in before or "had" in before
         if tense is None:
             return []
-        made = [pair for one in things for pair in self._operation(told, one, tense, past)]
+        made = [pair for one in things for pair in self._operation(told, one, tense)]
         if made and made[0][1].act in (Act.ON, Act.OFF) and told.means is not None and self._goes_along(told.means):
-            made += self._operation(told, told.means, tense, past)
+            made += self._operation(told, told.means, tense)
         return made
 
     def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
@@ -120,7 +120,7 @@ class Teller:
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
             block = SOME_WORK
         self.talk.memory.handle(renamed(thing, named))
-        return [(told, self.made(block, told, named, tense, Sure.LOW))]
+        return [(told, self.made(block, told, named, tense))]
 
     def _goes_along(self, means: Thing) -> bool:
         """ "Pop the guard on with its three screws": they go on too."""
@@ -160,7 +160,7 @@ class Teller:
                 return read_thing(clauses.tokens, back, self.book)
         return None
 
-    def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Pair]:
+    def _operation(self, told: Told, thing: Thing, tense: Tense) -> Iterator[Pair]:
         talk = self.talk
         named = self._whole(thing, told) or talk.pointing.named(thing, told)
         block = meaning(told, named.name, self.book, talk.status)
@@ -186,10 +186,9 @@ class Teller:
             remember(renamed(thing, named))
         if block.act is Act.ON and tense is Tense.NOW:
             talk.memory.fitted_here.add(named.name)
-        low = not named.sure or past or told.form is Form.S
-        yield told, self.made(block, told, named, tense, Sure.LOW if low else Sure.HIGH)
+        yield told, self.made(block, told, named, tense)
 
-    def made(self, block: Block, told: Told, named: Named, tense: Tense, sure: Sure) -> Operation:
+    def made(self, block: Block, told: Told, named: Named, tense: Tense) -> Operation:
         """The operation of a block, entered into what is open now."""
         clauses, status, sentence = self.line.clauses, self.talk.status, self.line.sentence
         name, printed = block.object or named.name, self._printed(block, named)
@@ -210,7 +209,6 @@ class Teller:
             object=name,
             said=sentence,
             tense=tense,
-            sure=sure,
             count=named.count or count_behind(clauses, told.end, many=named.many),
             state=f"{name} {block.state}" if block.state else "",
             new=named.new,

@@ -13,7 +13,7 @@ from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.infer.hearing.turned import is_more, turned
-from procbuilder.model.heard import Act, Sure, Tense
+from procbuilder.model.heard import Act, Tense
 
 
 class Turns:
@@ -32,7 +32,7 @@ class Turns:
         if named.name:
             self.talk.memory.handle(renamed(one, named))
             block = Block("", Act.WORK, frozenset())
-            self.line.pairs = [(told, self.same.teller.made(block, told, named, Tense.NOW, Sure.LOW))]
+            self.line.pairs = [(told, self.same.teller.made(block, told, named, Tense.NOW))]
 
     def take(self) -> None:
         """ "Then the rear pins": what was done in the sentence before, done to another thing; or what goes on next."""
