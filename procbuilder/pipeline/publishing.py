@@ -79,7 +79,7 @@ def _write(
             copy_whole(cache.file(name), place)
     given = Given(edition, out / "media", epoch, shipped("templates"))
     made = {each.name: each.make(given) for each in outputs}
-    texts = {name: data for each in made.values() for name, data in each.files.items()}
+    texts = {name: data for each in made.values() for name, data in each.content.items()}
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     texts["manifest.json"] = manifest(published, edition=edition)
     replace_together(out, {name: data for name, data in texts.items() if not _same(out / name, data)})

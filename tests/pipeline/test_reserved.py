@@ -149,7 +149,7 @@ def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Pa
     build(home)
     built = build(home, options=Options("High-voltage technician"), today=TODAY)
     assert built.out == home / "out-high-voltage-technician"
-    assert spoken(built.edition).reader == "high-voltage technician: AB, valid until 2026-06-30"
+    assert spoken(built.edition).reader == "Only for high-voltage technician: AB, valid until 2026-06-30"
     step = built.edition.steps[0]
     assert step.reserved == ""
     assert [line.part("point") for line in step.key_points] == ["sesame point"]
