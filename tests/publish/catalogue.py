@@ -19,9 +19,8 @@ from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, terms, timewords, phrases, causes, commands, drafts, faults, progress,
-    topics,
-    *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, terms, timewords, phrases, causes, commands, drafts, faults,
+    progress, topics, *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
