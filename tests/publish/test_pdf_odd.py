@@ -124,9 +124,7 @@ def _with_picture(edition: Edition, file: str) -> Edition:
         ("cut.jpg", "told", "failed to decode image"),
     ],
 )
-def test_a_picture_that_cannot_be_used_is_named(
-    edition: Edition, media: Path, file: str, form: str, what: str
-) -> None:
+def test_a_picture_that_cannot_be_used_is_named(edition: Edition, media: Path, file: str, form: str, what: str) -> None:
     (media / "broken.jpg").write_bytes(b"no picture")
     (media / "cut.jpg").write_bytes((media / "chock.jpg").read_bytes()[:20])
     (media.parent / "secret.jpg").write_bytes((media / "chock.jpg").read_bytes())
