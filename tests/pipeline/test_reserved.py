@@ -122,9 +122,9 @@ def test_no_picture_or_clip_of_it_is_published(home: Path) -> None:
 
 def test_what_came_off_there_is_still_followed(home: Path) -> None:
     built = build(home)
-    assert [(entry.item, entry.balance.value, entry.held_by) for entry in built.edition.ledger.entries] == [
-        ("high voltage isolated", "closed", ""),
-        ("cover", "closed", ""),
+    assert [(entry.item, entry.balance.value, entry.fasteners) for entry in built.edition.ledger.entries] == [
+        ("high voltage isolated", "closed", ()),
+        ("cover", "closed", ()),
     ]
     standing = built.edition.steps[1].standing
     assert (standing.states, standing.protections) == ((), ("high voltage isolated",))
