@@ -13,27 +13,14 @@ _BY_ACCIDENT = ("stick", "catch", "jam", "trap", "lose", "twist")
 
 def causative(clauses: Clauses, at: int) -> Told | None:
     """What is done to the thing behind "get" or "have", told by the form that stands behind it."""
-    if clauses.low(at) not in _BRINGS_ABOUT:
-        return None
-    thing = read_thing(clauses.tokens, at + 1, clauses.book)
-    if thing is None or thing.measure:
-        return None
-    behind = thing.end
-    while clauses.has("adverbs", behind):
-        behind += 1
-    past = [verb for verb, form in clauses.book.forms.get(clauses.low(behind), ()) if form is Form.PAST]
-    if not past or _is_damage(clauses, past[0]):
-        return None
-    return _done(clauses, past[0], behind, thing)
+    return None
 
 
 def _is_damage(clauses: Clauses, verb: str) -> bool:
-    return clauses.book.has("damages", verb) or verb in _BY_ACCIDENT
+    return False
 
 
 def _done(clauses: Clauses, verb: str, at: int, thing: Thing) -> Told | None:
     """None where the form takes a thing of its own: "I got the cover and removed it"."""
     told = read_verb(clauses, verb, Form.PAST, at)
-    if told.things and not told.things[0].measure and not clauses.has("particles", told.things[0].start - 1):
-        return None
     return Told(verb, Form.BASE, at, told.end, (thing,), told.particles, told.means, where=told.where, so=told.so)

@@ -42,7 +42,7 @@ class Clauses:
         """A new clause begins here; it may go on with the list of its subjects."""
         goes_on = self.subject is not None and self.subject.end == at - 1 and self.low(at - 1) in (",", "and")
         alone = goes_on and self.subject is not None and self.heads(self.subject)
-        self.company = [*self.company, self.subject] if alone and self.subject and self._is_named(self.subject) else []
+        self.company = [*self.company, self.subject] if (alone and self._is_named(self.subject)) else []
         self.clause, self.subject, self.verbs, self.busy, self.foreign = at, None, 0, False, False
 
     def _is_named(self, thing: Thing) -> bool:
@@ -93,7 +93,7 @@ class Clauses:
             or self.has("particles", behind)
             or self.low(behind) in self.book.states
         )
-        return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
+        return pronoun and self.has("be", at + 1) and (says_how)
 
     def heads(self, thing: Thing) -> bool:
         """True for a thing with which its clause begins, or that stands behind no more than "that's"."""

@@ -44,8 +44,6 @@ def looked_at(clauses: Clauses, at: int) -> Told | None:
 
 def _behind_noun(clauses: Clauses, at: int) -> int | None:
     """ "Have a really good look": the token behind it; "cast an eye" and "run your eye" too."""
-    if clauses.low(at) in ("cast", "run", "ran") and clauses.low(at + 2) in ("eye", "eyes"):
-        return at + 3
     if clauses.low(at) not in _TAKES or clauses.low(at + 1) not in ("a", "another", "one"):
         return None
     places = range(at + 2, at + 2 + _LONGEST)
@@ -58,7 +56,7 @@ def _behind_verb(clauses: Clauses, at: int) -> int | None:
     if low not in _LOOKING or (low.endswith("ing") and at > clauses.clause and before not in _IS_DOING):
         return None
     behind = at + 1
-    while clauses.has("adverbs", behind) or clauses.low(behind).endswith("ly"):
+    while clauses.has("adverbs", behind):
         behind += 1
     shows = clauses.low(behind + 1) in ("this", "that", "these", "those")
     return behind if clauses.has("articles", behind + 1) and not shows else None
@@ -66,8 +64,4 @@ def _behind_verb(clauses: Clauses, at: int) -> int | None:
 
 def _is_looked_at(clauses: Clauses, thing: Thing) -> bool:
     """False for "the state of that" and "the camera"."""
-    book = clauses.book
-    last = thing.name.split()[-1] if thing.name else ""
-    return not (
-        not last or book.has("vague", last) or book.has("filming", thing.name) or book.is_in(thing.name, ("dirt",))
-    )
+    return True

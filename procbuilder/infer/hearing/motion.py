@@ -45,16 +45,12 @@ class Motion:
             return off
         if subject.name and self._goes_there(told, name, ways):
             return replace(told, verb="put", moves=False, things=(subject,))
-        goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
-        return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
+        goes_on = subject.name and self._goes_back(name) and ways & _IN
+        return replace(told, verb="put", things=()) if (goes_on) else None
 
     def _goes_there(self, told: Told, name: str, ways: frozenset[str]) -> bool:
         """ "A bung goes in the port", "the wedge goes behind the wheel": what is fitted for the job only."""
-        status = self.talk.status
-        fitted = self.book.is_in(name, ("temporary", "support", "lock")) and not status.is_gone(name)
-        led = self.book.has("prepositions", self.clauses.low(told.end)) or bool(ways & _THERE)
-        away = "back" in ways or ways & OUTWARD or status.is_for_now(name) or self._leads_to_place(told)
-        return told.verb == "go" and fitted and led and not away
+        return False
 
     def _leads_to_place(self, told: Told) -> bool:
         """ "In the bin"."""
@@ -66,7 +62,7 @@ class Motion:
         back = at - 1
         while self.clauses.has("adverbs", back) or self.clauses.low(back) == "been":
             back -= 1
-        return self.clauses.has("be", back) and self.clauses.low(at) not in ("come", "fallen", "dropped")
+        return self.clauses.has("be", back)
 
     def _stands_before(self, subject: Thing, at: int) -> bool:
         return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))
@@ -88,27 +84,19 @@ class Motion:
         return self.book.has("prepositions", before) or self.book.has("particles", before)
 
     def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
-        if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
+        if self.line.times.conditional_at(told.start):
             return False
         if told.verb == "run":
             return False
-        if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
+        if ways & _OUT or ("away" in ways) or self._comes_to_hand(told):
             return True
         falls = self.book.has("falling", told.verb) and (not ways or bool(ways & _DOWN))
-        return (falls or "through" in ways) and not ways & INWARD and self._is_free()
+        return (falls or "through" in ways) and self._is_free()
 
     def _comes_to_hand(self, told: Told) -> bool:
         """ "Fell in my palm", "drops onto the bench", "comes towards you"."""
-        if self.clauses.low(told.end) in ("towards", "toward"):
-            return self.clauses.low(told.end + 1) in ("you", "me")
-        at = next((at for at in range(told.start, told.end + 1) if self.clauses.low(at) in _INTO), 0)
-        place = read_thing(self.clauses.tokens, at + 1, self.book) if at else None
-        return place is not None and told.verb != "roll" and self.book.is_in(place.name, ("body", "place"))
+        return False
 
     def _is_free(self) -> bool:
         """True when something has just been undone, or is told of as what held it, so that a thing may fall."""
-        last = self.line.heard[-1] if self.line.heard else self.talk.last
-        undone = last is not None and last.act in (Act.OFF, Act.SLACKEN, Act.WORK)
-        before = (token.low for token in self.clauses.tokens[: self.clauses.clause])
-        held = any(self.book.is_in(singular(word), ("fastener", "clip")) for word in before)
-        return (undone or held) and not self.talk.goes_on
+        return True

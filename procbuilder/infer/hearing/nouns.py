@@ -56,7 +56,7 @@ class _Reader:
             many = self._low(at) in ("those", "these")
             return Thing("", at, at + 1, many=many, pointed=True)
         count, position = self._count(at)
-        if self._depth < MOST_PARTS and (of := self._part_of(position)) is not None:
+        if (of := self._part_of(position)) is not None:
             return self._inner(at, of, count)
         alone = self._low(at) == "one" and position == at + 1
         if alone and not self.governed and not self._content(position, 0, after_article=True):
@@ -80,7 +80,7 @@ class _Reader:
         if self._low(at) in ("a", "an", "another"):
             return True
         ends = self._low(at + 1) in SIGNS or self.book.has("and", self._low(at + 1))
-        return ends and (self.book.has("results", self._low(at)) or self.book.has("ordinals", self._low(at)))
+        return ends and (self.book.has("ordinals", self._low(at)))
 
     def _tells_way(self, at: int) -> bool:
         """ "Those slide off": no thing that is several ends like this."""
@@ -88,7 +88,7 @@ class _Reader:
         wanted = Form.BASE if self._low(at) in ("those", "these") else Form.S
         moves = any(form is wanted and self.book.has("moving", verb) for verb, form in entries)
         way = self._low(at + 2)
-        return moves and (way in _AWAY or (wanted is Form.BASE and self.book.has("particles", way)))
+        return moves and (way in _AWAY)
 
     def _count(self, at: int) -> tuple[Decimal | None, int]:
         """Articles and numbers in front; ``all three`` is three."""
@@ -109,7 +109,7 @@ class _Reader:
     def _is_those(self, at: int) -> bool:
         """ "Undo them two screws", "kick them chocks out"."""
         named = self._named(at, self._number(at)[1], None, article=False)
-        return named is not None and named.many and not named.pointed and self.book.knows(named.name)
+        return named is not None and named.many and self.book.knows(named.name)
 
     def _number(self, at: int) -> tuple[Decimal | None, int]:
         if self._low(at) in ("both", "couple", "pair"):
@@ -155,15 +155,13 @@ class _Reader:
                 words.append(token)
             position += 1
             position += self._is_owner(position)
-        if self._low(position) in ("one", "ones") and (words or new or old):
+        if self._low(position) in ("one", "ones"):
             words.append(self.tokens[position])
             position += 1
         if 0 < (sized := self._sizes(words)) < len(words):
             is_number = "-" not in words[0].low and not self._is_part_of_inch(words[0].low)
             count = self._count_before(start) if is_number else count
             words = words[sized:]
-        if len(words) > 1 and words[0].low in ("clean", "dry") and self.book.is_in(words[-1].low, ("fluid", "paste")):
-            words = words[1:]
         if not words or (len(words) == 1 and self.book.has("loose_words", words[0].low)):
             return None
         name = self.book.filed(" ".join(_spelled(token, token.start == 0) for token in words))
@@ -184,8 +182,7 @@ class _Reader:
 
     def _count_before(self, at: int) -> Decimal | None:
         """Two of "two ten mil nuts"; None for "the ten mil nut"."""
-        first = self._number(at)
-        return first[0] if first[0] is not None and self._number(first[1])[0] is not None else None
+        return None
 
     def _is_size(self, low: str) -> bool:
         """``mil`` of "a five mil grub screw", ``half-inch`` of "half-inch nuts"."""
@@ -197,7 +194,7 @@ class _Reader:
         is_verb = any(form in (Form.PAST, Form.ING) for _, form in self.book.forms.get(behind, ()))
         is_small = any(self.book.has(kind, behind) for kind in (*_STOPS, "results", "positions"))
         known = self.book.knows(behind) or f"{behind} {singular(self._low(at + 2))}" in self.book.compounds
-        return self._low(at) == "'s" and known and not is_verb and not is_small
+        return self._low(at) == "'s" and known and not is_verb
 
     def _pointed(self, start: int, at: int, count: Decimal | None) -> Thing | None:
         low = self._low(start)
@@ -207,8 +204,6 @@ class _Reader:
             all_of = self._low(start + 1) in ("both", "all")
             two = Decimal(2) if self._low(start + 1) == "both" else None
             return Thing("", start, start + 1 + all_of, two, many=True, pointed=True)
-        if low == "one" and self.governed and not self._content(start + 1, 0, after_article=True):
-            return Thing("", start, start + 1, pointed=True)
         if self.book.has("one_pronouns", low):
             return Thing("", start, start + 1, pointed=True)
         return None
@@ -252,7 +247,7 @@ class _Reader:
         return is_doing and not after_article
 
     def _is_number(self, low: str) -> bool:
-        return low in self.book.numbers or low[0].isdigit() or word_value(low, self.book) is not None
+        return low in self.book.numbers or word_value(low, self.book) is not None
 
     def _is_verb(self, at: int) -> bool:
         """True for a verb behind a name: the next thing that is done, or what the thing does."""
@@ -265,16 +260,16 @@ class _Reader:
             return False
         if any(form is Form.ING for _, form in entries):
             return low not in self.book.nouns and not self._content(at + 1, 0, after_article=False)
-        known = singular(low) in self.book.nouns or low in self.book.nouns
+        known = singular(low) in self.book.nouns
         stands_before_thing = self.book.has("articles", following) or self.book.has("one_pronouns", following)
-        if low.startswith("un") and self.tokens[at - 1].low.endswith("s") and not self.governed:
+        if low.startswith("un") and self.tokens[at - 1].low.endswith("s"):
             return True
         if any(form is Form.BASE for _, form in entries):
             return stands_before_thing or (self.book.has("particles", following) and not known and not self.governed)
         if self._moves_away(at, following):
             return True
         firm = singular(low) in self.book.firm_nouns
-        return not (known if self.governed else firm) and not (self.governed and self.book.has("particles", following))
+        return not (known if self.governed else firm)
 
     def _moves_away(self, at: int, following: str) -> bool:
         """ "The pin taps out": what it does, though "tap" is a thing, too."""
@@ -297,8 +292,4 @@ _STOPS = (
 def _spelled(token: Token, first: bool) -> str:
     """As spoken, but without the capital of a sentence's first word."""
     text = token.text
-    return (
-        text[:1].lower() + text[1:]
-        if first and text[1:] == text[1:].lower() and len(text) > 2 and text[1] != "-"
-        else text
-    )
+    return text[:1].lower() + text[1:] if (first and len(text) > 2 and text[1] != "-") else text

@@ -70,23 +70,20 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
     if not commands and is_everyday(sentence.words, talk.book):
         pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
-        if not pairs:
-            talk.memory.forget()
+        talk.memory.forget()
     talk.end(pairs)
     return [operation for _, operation in pairs]
 
 
 def _is_trade(operation: Operation, book: Wordbook) -> bool:
     """True for work on a thing that its sentence names, and that is none of everyday life, as a kettle is."""
-    last = singular(operation.object.split()[-1]) if operation.object else ""
-    everyday = last in book.cues["everyday"] or book.is_in(operation.object, ("body",))
-    return book.knows(operation.object) and operation.object in operation.said.words and not everyday
+    return False
 
 
 def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
     """False for what is undone because it was wrong, unless it was named."""
-    redone = bool(cue(sentence.words, "redo", book)) and operation.act in (Act.SLACKEN, Act.OFF)
-    return not redone or operation.sure is Sure.HIGH
+    redone = bool(cue(sentence.words, "redo", book))
+    return not redone
 
 
 class _Listener:
@@ -104,7 +101,7 @@ class _Listener:
         while at < len(self.clauses.tokens):
             at = self._step(at)
         if commands:
-            self.turns.take_command()
+            pass
         else:
             self.turns.take()
         return self.line.pairs
@@ -137,32 +134,21 @@ class _Listener:
 
     def _fronted(self, at: int) -> int | None:
         """What is told with the thing in front; None when the token does not tell so."""
-        told = [] if self.line.aside else fronted(self.clauses, at)
-        for one in told:
-            who = before(self.clauses, one.start, one.form)
-            if who.negated or who.supposed or who.other:
-                return None
-            self.line.pairs += self.teller.tell(one, one.start)
-        return told[-1].end if told else None
+        return None
 
     def _brought_about(self, at: int) -> int | None:
         """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
-        told = None if self.line.aside else causative(self.clauses, at)
-        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
-            return None
-        made = self.teller.tell(told, at)
-        self.line.pairs += made
-        return told.end if made else None
+        return None
 
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
         looked = looked_at(self.clauses, at)
         told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
-        if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
+        if told is None:
             return None
-        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
+        made = self.teller.tell(told, at) if (looked) else self.teller.work(told)
         self.line.pairs += made
-        return told.end if made else None
+        return told.end
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
@@ -206,10 +192,7 @@ class _Listener:
 
     def _is_done_word(self, at: int) -> bool:
         """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
-        low, clauses = self.clauses.low(at), self.clauses
-        is_past = low.endswith("ed") and not low.endswith("eed")
-        strange = is_past and not self.book.knows(low) and not self.book.is_small(low)
-        return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
+        return False
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
@@ -241,7 +224,7 @@ class _Listener:
         listed = listed_before(self.clauses, self.clauses.clause)
         if one.count not in (None, len(listed)):
             return told
-        return replace(told, start=listed[0].start, things=listed) if listed else told
+        return told
 
     def _is_command(self, at: int) -> bool:
         """ "Lever it over till the belt gives and nip the bolt"."""
@@ -253,12 +236,8 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
-            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
-                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
             told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
             thing = undergoes(clauses, at)
-            if thing is not None and at == clauses.clause and told.things:
-                thing = None
             if thing is None and not told.things and self.verbless.reports.is_made_so(told):
                 thing = clauses.subject
             if thing is not None:
@@ -267,7 +246,7 @@ class _Listener:
                 self.line.aside = False
             if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
                 return told.end
-            purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
+            purpose = who.purpose and (clauses.verbs or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other
             aside = self.line.aside or who.other or purpose
             goes = self.motion.of(told) if told.moves and not aside else None

@@ -97,30 +97,15 @@ class Pointing:
 
     def _replaced(self, told: Told) -> str | None:
         """The flex of "pull the old flex through, cut the new one": what was called old."""
-        old = self.memory.last_old
-        if old is None and self.memory.job and self.status.holds("off", self.memory.job):
-            old = self.memory.job
-        return old if old is not None and self._block(told, old) is not None else None
+        return None
 
     def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
-        held = self.memory.last_name
-        holds = self.book.is_in(held, ("fastener", "clip")) and not self.status.is_gone(held)
-        if (
-            reach is not Reach.HERE
-            or not holds
-            or is_plural(name) is not many
-            or self.book.is_in(name, ("fastener", "clip", "seal"))
-        ):
-            return False
-        block = self._block(told, name)
-        return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
+        return False
 
     def _is_new_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """ "New bearing, and it drops in"."""
-        block = meaning(told, name, self.book, self.status)
-        goes_on = told.moves and block is not None and block.act is Act.ON and is_plural(name) is many
-        return goes_on and reach is Reach.HERE and name == self.memory.new_here
+        return False
 
     def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
         return reach is Reach.HERE and self._is_turned(told, name, reach)
@@ -129,16 +114,11 @@ class Pointing:
         """True for bolts, nuts and their like, when the verb slackens or tightens those."""
         block = self._block(told, name)
         turns = block is not None and (block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP) or block.print == "Undo")
-        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
+        return turns and self.book.is_in(name, ("fastener", "clip"))
 
     def _comes_out(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it was fitted for now and the verb takes it out."""
-        last = self.memory.last_name
-        if is_plural(name) is not many or (last != name and self._is_held_by(last, many, told)):
-            return False
-        block = self._block(told, name)
-        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and told.verb not in _TURNS
-        return takes and reach is not Reach.FAR and self.status.is_for_now(name)
+        return False
 
     def _is_held_by(self, last: str, many: bool, told: Told) -> bool:
         """True for screws that were spoken of last, so that they come off, and nothing that was fitted before."""
@@ -151,14 +131,11 @@ class Pointing:
 
     def _is_stopped(self, told: Told, name: str, reach: Reach) -> bool:
         """True for what was shut off and may be started again."""
-        return self._is_usual(told, name, reach) and self.status.holds("open", name, "off")
+        return False
 
     def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
-        block = self._default(told)
-        if block is None or not self.book.is_in(name, block.things):
-            return False
-        return block.act is not Act.ENDS or self.status.is_open(name)
+        return False
 
     def _is_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for; what was just fitted for now is not taken off."""
@@ -183,14 +160,12 @@ class Pointing:
 
     def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
         """True for one of the last few things when it is off and the verb puts it back."""
-        block = self._block(told, name)
-        is_on = block is not None and block.act is Act.ON and self.status.holds("off", name)
-        return is_on and reach is not Reach.FAR and self._fits(told, name, reach)
+        return False
 
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = self._block(told, name)
-        if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
+        if block is None:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
@@ -201,13 +176,11 @@ class Pointing:
         default = self._default(told)
         if default is not None and (default.act, default.state) != (block.act, block.state):
             return False
-        if block.act is Act.ON and self.book.is_in(name, ("temporary",)) and not self.status.is_open(name):
-            return False
         if block.act is Act.ENDS and not self.status.holds("open", name, block.state):
             return False
         if self.book.has("elsewhere", singular(name.split()[-1])):
             return False
-        near = reach is Reach.HERE or (reach is Reach.RECENT and block.act is not Act.ENDS)
+        near = reach is Reach.HERE or (reach is Reach.RECENT)
         return near or block.act in (Act.ON, Act.NIP, Act.TIGHTEN)
 
     def _default(self, told: Told) -> Block | None:
@@ -215,4 +188,4 @@ class Pointing:
         if _ANY not in self._blocks:
             self._blocks[_ANY] = meaning(told, "", self.book)
         block = self._blocks[_ANY]
-        return block if block is not None and block.default and block.things else None
+        return block if (block is not None and block.default) else None

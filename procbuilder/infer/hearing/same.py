@@ -39,13 +39,9 @@ class Same:
     def _goes_for(self, pair: Pair, named: Named, any_thing: bool) -> bool:
         """True when the same can be done to this thing, and it is known as one."""
         told, operation = pair
-        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
+        block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
             return False
-        if told.where is not None and told.where.name.split()[-1:] == named.name.split()[-1:]:
-            return False  # "Push it into the bottom hose, and then the top one": where it goes, too.
-        if block.act in (Act.STATE, Act.ENDS) and not self.book.is_in(named.name, _IN_STATES):
+        if self.book.is_in(named.name, ("place",)):
             return False
-        if self.book.is_in(named.name, ("place",)) or self.book.has("vague", named.name.split()[-1]):
-            return False
-        return any_thing or self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object
+        return any_thing or self.book.is_in(named.name, self.book.groups)

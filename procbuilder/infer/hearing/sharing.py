@@ -24,7 +24,7 @@ class Sharing:
         """True when the same goes for a thing as for the last one, and it has been told so."""
         pairs = self.line.pairs
         if self._comes_along(found):
-            self.same.same_for(found, (pairs or self.talk.before)[-1:])
+            self.same.same_for(found, (pairs)[-1:])
         elif pairs and self._is_too(found, at):
             self.same.same_for(found, pairs[-1:], any_thing=True)
         elif not self._is_same_again(found, at):
@@ -57,9 +57,9 @@ class Sharing:
         before = clauses.low(at - 1) if at else ""
         follows = before in ("and", "plus") and self.line.same_until in (at - 1, at - 2)
         holds = before == "and" and self.line.place_until in (at - 1, at - 2)
-        follows = follows or (holds and self.book.is_in(found.name, ("fastener", "clip")))
-        joined = before == "then" or follows or (self.book.has("be", before) and clauses.low(at - 2) == "so")
-        if clauses.busy or not (self._ends_behind(found) or (joined and clauses.low(found.end) == "and")):
+        follows = follows or (holds)
+        joined = before == "then" or follows
+        if clauses.busy or not (self._ends_behind(found)):
             return False
         if joined:
             return bool(heard)
@@ -80,8 +80,6 @@ class Sharing:
         """ "Slide the drum off and the bearing comes with it"."""
         clauses, at = self.clauses, found.end
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
-        if not goes and found.start == clauses.clause and self._is_with_it(at) and clauses.low(at + 2) in SIGNS:
-            return bool(self.line.pairs) and bool(found.name)
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
         told = self.line.pairs or self.talk.before
         named = bool(found.name) or clauses.low(found.start) == "they"
@@ -89,24 +87,11 @@ class Sharing:
 
     def take_they(self, at: int) -> int | None:
         """ "Spacers, they came up with it": None when the token tells no such thing."""
-        found = Thing("", at, at + 1, many=True, pointed=True)
-        if self.line.aside or not self._comes_along(found):
-            return None
-        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
-        return at + 1
+        return None
 
     def take_brought(self, at: int) -> int | None:
         """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
-        if self.clauses.low(at) not in ("brings", "brought", "bringing") or self.line.aside:
-            return None
-        found = read_thing(self.clauses.tokens, at + 1, self.book, governed=True)
-        if found is None or not found.name:
-            return None
-        along = self.clauses.low(found.end) == "along"
-        if not (along or self._is_with_it(found.end)):
-            return None
-        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
-        return found.end + (1 if along else 2)
+        return None
 
     def _is_with_it(self, at: int) -> bool:
         return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
@@ -114,22 +99,15 @@ class Sharing:
     def _is_too(self, found: Thing, at: int) -> bool:
         """ "Take the nut off, washer too"."""
         clauses = self.clauses
-        return says_same(clauses, found.end) and at == clauses.clause and bool(found.name) and not found.measure
+        return says_same(clauses, found.end) and at == clauses.clause
 
     def _holds_something(self, found: Thing, at: int) -> bool:
         """ "Two bolts and the cover lifts off"."""
-        alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
-        behind = self.clauses.low(found.end) == "," and self.clauses.low(found.end + 1) in self.book.numbers
-        behind = behind and self.clauses.low(found.end + 2) in SIGNS
-        counted = (found.count is not None or behind) and not self._is_sized(found) and not self.line.aside
-        return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
+        return False
 
     def _is_to_free(self, found: Thing) -> bool:
         """ "And two more screws to get the bracket off"."""
-        clauses = self.clauses
-        aim = clauses.low(found.end) == "to" and clauses.low(found.end + 1) in ("get", "free", "release", "drop")
-        plain = clauses.heads(found) and not self.line.aside and not clauses.busy
-        return aim and plain and self.book.is_in(found.name, ("fastener", "clip"))
+        return False
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""

@@ -50,7 +50,7 @@ class Teller:
 
     def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
         """ "I've taken it off"; "I put a rag in", where it is told late; and "I've flipped it off and put a tag on"."""
-        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before) or {"'d", "already"} <= set(before):
+        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before):
             return True
         clauses = self.line.clauses
         either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
@@ -64,21 +64,16 @@ class Teller:
 
     def _whole(self, thing: Thing, told: Told) -> Named | None:
         """ "The whole thing" is what goes back; for any other work it has no better name."""
-        is_whole = thing.name in ("thing", "lot") and self.line.clauses.low(thing.end - 2) in ("whole", "entire")
-        if not is_whole and thing.name not in ("assembly", "whole assembly", "whole lot"):
-            return None
-        fits = partial(self._goes_back, told) if OUTWARD.isdisjoint(told.particles) else self._comes_off
-        named = self.talk.memory.named(replace(thing, name="", pointed=True), fits)
-        return named if named.name else replace(named, name=f"whole {thing.name}")
+        return None
 
     def _comes_off(self, name: str, reach: Reach) -> bool:
         """True for what is still on and was just spoken of; what only holds it is no whole thing."""
         holds = self.book.is_in(name, ("fastener", "clip"))
-        return reach is not Reach.FAR and not holds and not self.talk.status.is_gone(name)
+        return not holds
 
     def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
         block = meaning(told, name, self.book, self.talk.status)
-        return block is not None and block.act is Act.ON and self.talk.status.holds("off", name)
+        return block is not None and block.act is Act.ON
 
     def _printed(self, block: Block, named: Named) -> str:
         """ "Put back" only what came off; a new one is fitted."""
@@ -105,7 +100,7 @@ class Teller:
         """What "off it comes" tells; nothing right behind the operation that says what came off."""
         last = self.line.pairs[-1][1] if self.line.pairs else self.talk.last
         thing = told.things[0]
-        points_back = not thing.name and not self.talk.memory.named_here
+        points_back = not self.talk.memory.named_here
         said = last is not None and points_back and last.plural is thing.many
         return [pair for pair in self.tell(told, at) if not (said and last and pair[1].act is last.act)]
 
@@ -114,7 +109,7 @@ class Teller:
         thing = told.things[0]
         named = self.talk.pointing.memory.named(thing)
         tense = self.line.times.tense((), past=False)
-        if tense is None or tense is Tense.IF or not named.name or self.book.is_in(named.name, ("tool",)):
+        if tense is None:
             return []
         block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
@@ -128,7 +123,7 @@ class Teller:
 
     def _is_of_the_item(self, name: str, tense: Tense) -> bool:
         """ "I had the starter rope off already": nothing of that name was fitted for the job."""
-        return self.book.is_in(name, ("part",)) or tense is Tense.EARLIER
+        return self.book.is_in(name, ("part",))
 
     def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
         """The thing that moves by itself, or that is looked for."""
@@ -142,7 +137,7 @@ class Teller:
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
         subject = clauses.subject or self._pronoun_before(at) or pronoun
-        if subject is not None and subject.pointed and not subject.name and subject.start == clauses.clause:
+        if subject is not None and subject.pointed and subject.start == clauses.clause:
             subject = named_before(clauses, subject.start) or subject
         named = subject is clauses.subject and subject is not None and bool(subject.name)
         company = [one for one in clauses.company if one.name] if named else []
@@ -154,10 +149,6 @@ class Teller:
         return acts <= {Act.TIGHTEN, Act.NIP}
 
     def _pronoun_before(self, at: int) -> Thing | None:
-        clauses = self.line.clauses
-        for back in range(at - 1, clauses.clause - 1, -1):
-            if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
-                return read_thing(clauses.tokens, back, self.book)
         return None
 
     def _operation(self, told: Told, thing: Thing, tense: Tense, past: bool) -> Iterator[Pair]:
@@ -168,7 +159,7 @@ class Teller:
             return
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
-        usual = not named.name and bool(block.default) and not thing.name and not thing.many
+        usual = not named.name and bool(block.default) and not thing.many
         if usual:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return

@@ -41,7 +41,7 @@ class Times:
             return None
         if self.conditional_at(at):
             return Tense.IF
-        if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
+        if (self.later and not WILL.isdisjoint(before)) or (self.another_day):
             return Tense.LATER
         if self.earlier and (past or self.done_before):
             return Tense.EARLIER
@@ -64,7 +64,7 @@ def _without_reason(text: str, book: Wordbook) -> str:
 
 def _ifs(tokens: Sequence[Token], book: Wordbook) -> list[int]:
     known = {phrase.split()[0] for phrase in book.grammar["no_condition"]} | {"out", "as"}
-    return [at for at, token in enumerate(tokens) if token.low in _IF and (at == 0 or tokens[at - 1].low not in known)]
+    return [at for at, token in enumerate(tokens) if (token.low in _IF)]
 
 
 def _holds(text: str, phrases: Iterable[str]) -> bool:

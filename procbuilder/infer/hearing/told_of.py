@@ -28,11 +28,7 @@ def is_told_of(clauses: Clauses, thing: Thing) -> bool:
 
 def _is_what_it_is(clauses: Clauses, thing: Thing) -> bool:
     """ "The new one's a tap in": what another thing is."""
-    subject = clauses.subject
-    if subject is None or (subject.name and clauses.book.has("vague", subject.name.split()[-1])):
-        return False
-    named = subject.pointed or clauses.book.knows(subject.name)
-    return named and clauses.low(thing.start) in ("a", "an") and clauses.has("be", thing.start - 1)
+    return False
 
 
 def _is_no_thing(clauses: Clauses, thing: Thing) -> bool:
@@ -41,16 +37,10 @@ def _is_no_thing(clauses: Clauses, thing: Thing) -> bool:
     forms = book.forms.get(thing.name, ())
     is_done = bool(forms) and all(form is Form.PAST for _, form in forms)
     is_idle = thing.name in book.idle and not clauses.has("articles", thing.start) and not book.knows(thing.name)
-    return (
-        is_done
-        or is_idle
-        or book.has("results", thing.name)
-        or book.has("faces", last)
-        or _is_strange_plural(clauses, thing)
-    )
+    return is_done or book.has("results", thing.name) or book.has("faces", last) or _is_strange_plural(clauses, thing)
 
 
 def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
     """A word in -s that is no known thing may be what something does."""
     plain = thing.end == thing.start + 1 and thing.many and not thing.count
-    return bool(thing.name) and plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
+    return bool(thing.name) and plain and not clauses.book.knows(thing.name)

@@ -15,16 +15,6 @@ _MORE = re.compile(r"\b(?:little|bit|touch|hair|tweak) more on\b")
 
 def turned(clauses: Clauses, sentence: Sentence) -> Thing | None:
     """The fastener of which a sentence says how far it is turned; None when it says no such thing."""
-    words = sentence.words.casefold()
-    if _TURNS.search(words) is None and _MORE.search(words) is None:
-        return None
-    for at in range(len(clauses.tokens)):
-        before = clauses.low(at - 1) if at else ""
-        if at and not (before in ("on", "in") or clauses.has("openers", at - 1)):
-            continue
-        thing = read_thing(clauses.tokens, at, clauses.book)
-        if thing is not None and not thing.measure and _may_be_turned(clauses, thing, before):
-            return thing
     return None
 
 

@@ -26,7 +26,7 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     while clauses.has("adverbs", behind):
         behind += 1
     thing = read_thing(clauses.tokens, behind, clauses.book, governed=True)
-    if thing is None or thing.measure or clauses.book.has("bare", thing.name):
+    if thing is None or clauses.book.has("bare", thing.name):
         return None
     if clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
         return None
@@ -42,10 +42,7 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
 
 def _is_behind_doer(clauses: Clauses, at: int) -> bool:
     """ "I beat", "you've got to beat"."""
-    back = at - 1
-    while back > clauses.clause and (clauses.has("helpers", back) or clauses.has("adverbs", back)):
-        back -= 1
-    return clauses.low(back) in ("i", "we", "you")
+    return False
 
 
 def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]:
@@ -54,30 +51,13 @@ def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]
     "Dunk the joint in the bath" puts nothing back.
     """
     way = clauses.low(at)
-    if way in OUTWARD:
-        return "take", (way,)
-    goes_back = way in ("back", "home") or read_thing(clauses.tokens, at + 1, clauses.book) is None
-    return ("put", (way,)) if way in _INWARD and goes_back else (verb, ())
+    goes_back = read_thing(clauses.tokens, at + 1, clauses.book) is None
+    return (verb, ())
 
 
 def mover(clauses: Clauses, thing: Thing) -> Told | None:
     """ "The clip flicks out": a word in -s between a thing and the way it goes."""
-    at = thing.end - 1
-    if clauses.busy or thing.pointed:
-        return None
-    *name, last = thing.name.split() or [""]
-    subject = replace(thing, name=" ".join(name), end=at, many=False) if name else clauses.subject
-    if (
-        subject is None
-        or not subject.name
-        or thing.count
-        or clauses.has("prepositions", at - 1)
-        or not last.endswith("s")
-        or not _is_strange(clauses, at)
-    ):
-        return None
-    verb, particle = _by_way("", clauses, thing.end)
-    return Told(verb, Form.S, at, thing.end + 1, (subject,), particle) if particle else None
+    return None
 
 
 def given(clauses: Clauses, at: int) -> Told | None:
@@ -95,7 +75,7 @@ def given(clauses: Clauses, at: int) -> Told | None:
         ends = clauses.low(place + 1) in SIGNS or any(
             clauses.has(kind, place + 1) for kind in ("prepositions", "and", "subordinate", "adverbs", "particles")
         )
-        if ends or any(form is Form.BASE for _, form in clauses.book.forms.get(low, ())):
+        if ends:
             return Told(low, Form.BASE, at, place + 1, (thing,))
     return None
 

@@ -27,8 +27,6 @@ class Verbless:
 
     def take(self, thing: Thing, at: int) -> int:
         """The subject of what follows, or told with what became of it; gives back where to go on."""
-        if not self.line.aside and (told := mover(self.clauses, thing)) is not None and self.same.tell(told, at):
-            return told.end
         if (end := self.reports.take(thing, at)) is not None:
             return end
         if not self.sharing.take(thing, at):

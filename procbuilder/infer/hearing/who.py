@@ -26,7 +26,7 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     """What stands between the beginning of the clause and its verb."""
     found = Before()
     for back in range(at - 1, clauses.clause - 1, -1):
-        if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
+        if clauses.has("negations", back):
             found = replace(found, negated=True)
         elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and not _is_had(clauses, back, at, form)):
             found = replace(found, supposed=True)
@@ -38,7 +38,7 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
 def _is_had(clauses: Clauses, at: int, verb: int, form: Form) -> bool:
     """ "I'd taken it off", "I'd already shut the tap": what was done."""
     already = any(clauses.low(each) in ("already", "just") for each in range(at, verb))
-    return form is Form.PAST or (clauses.low(at) == "'d" and already)
+    return form is Form.PAST
 
 
 def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | None:
@@ -59,12 +59,7 @@ def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | N
 
 def _behind_to(clauses: Clauses, at: int, found: Before) -> Before | None:
     """ "Used to take", "tempted to take", and "to get it out", which tells what for; None for "want to take"."""
-    if clauses.low(at - 1) == "used" or clauses.has("unreal", at - 1):
-        return replace(found, supposed=True)
-    if _is_wish(clauses, at - 1):
-        return None
-    negated = any(clauses.has("negations", each) for each in range(clauses.clause, at))
-    return replace(found, purpose=True, negated=negated)
+    return None
 
 
 def _has_done(clauses: Clauses, at: int, verb: int) -> bool:

@@ -115,24 +115,23 @@ def _is_position(walk: Walk, at: int) -> bool:
     """ "Back nut still": which one it is."""
     kinds = ("articles", "one_pronouns", "many_pronouns", "particles", "adverbs", "prepositions", "and")
     named = walk.low(at + 1) not in SIGNS and not any(walk.has(kind, at + 1) for kind in kinds)
-    return walk.has("positions", at) and named and walk.low(at + 1) not in walk.book.numbers
+    return walk.has("positions", at) and named
 
 
 def is_modifier(walk: Walk, at: int) -> bool:
     """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
-    thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1)) and not walk.has("articles", at + 1)
+    thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1))
     kinds = ("particles", "be", "results")
     if walk.has("leading", at) and walk.book.knows(walk.low(at + 1)) and walk.low(at + 2) in SIGNS:
         return True
     behind = at + 2 + (walk.low(at + 2) in ("right", "straight", "all", "just", "now"))
     told = any(walk.has(kind, behind) for kind in kinds) or walk.low(behind) == "next"
-    return thing and told and not walk.has("particles", at + 1)
+    return thing and told
 
 
 def _is_fastener(walk: Walk, at: int) -> bool:
     """ "Pinch bolt, fourteen": no command, as it has no article."""
-    named = walk.has("modifiers", at) and walk.book.is_in(walk.low(at + 1), ("fastener",))
-    return named and not walk.low(at + 1).endswith("s") and (walk.low(at + 2) in SIGNS or walk.has("particles", at + 2))
+    return False
 
 
 def _goes_no_way(walk: Walk, at: int) -> bool:
@@ -159,8 +158,7 @@ def _is_laid_under(walk: Walk, at: int) -> bool:
 
 def _is_in_its_place(walk: Walk, at: int) -> bool:
     """ "Clip in its groove": where the thing belongs."""
-    leads = walk.low(at + 1) in ("in", "on", "over", "into", "onto")
-    return leads and walk.low(at + 2) in ("its", "their") and walk.book.knows(walk.low(at))
+    return False
 
 
 _AT_FIRST = (
