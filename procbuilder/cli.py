@@ -204,8 +204,9 @@ def build(
     What can be read is published; while something must stop an approval it is a draft, and the exit code is 1. Of a
     library, a procedure that fails keeps its last good output, the others are built, and the gravest exit code counts.
     """
-    from procbuilder.pipeline.build import Job, Options, jobs
+    from procbuilder.pipeline.build import Options
     from procbuilder.pipeline.build import build as run
+    from procbuilder.pipeline.jobs import Job, jobs
     from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
     from procbuilder.report import checked_lines, outcome

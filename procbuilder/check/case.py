@@ -9,7 +9,7 @@ from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.origin import Place
-from procbuilder.model.phrases import called, mentioned
+from procbuilder.model.phrases import called, mentioned, quoted
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.timecode import Span
 from procbuilder.model.worked import HeardTorque, RemovedProtection, Standing, TakenOff, TorqueRow
@@ -44,6 +44,10 @@ class Case:
     def mentioned(self, text: str, phrases: Iterable[str]) -> str:
         """The first of the phrases that stands in a text."""
         return mentioned(text, phrases, self.lexicon.words)
+
+    def quoted(self, text: str, phrases: Iterable[str]) -> str:
+        """The same, as it is written there."""
+        return quoted(text, phrases, self.lexicon.words)
 
     def called(self, name: str, phrases: Iterable[str]) -> str:
         """The first of the phrases with which a name ends."""

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.facts import Blank, Line, Phrase, Term, Value, facts
-from procbuilder.model.problem import Problem, Severity, answer
+from procbuilder.model.problem import PAPER, Problem, Severity, answer
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import Signal
 
@@ -22,10 +22,11 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
     if case.procedure.steps and not confirmed and not none:
         given = facts(
             confirmed=Line("Dangers confirmed", (Blank("name"), Blank("date")), place=case.front),
+            # Without a place: only somebody who went through the whole job can say so.
             none=Line("Danger", ("none",)),
         )
         place = case.front or case.procedure.place
-        yield Problem("dangers-not-confirmed", Severity.ASK, place, given, danger=1, blocks=True, order=-1)
+        yield Problem("dangers-not-confirmed", Severity.ASK, place, given, danger=1, blocks=True, order=PAPER)
 
 
 def danger_proposed(case: Case) -> Iterator[Problem]:
@@ -127,7 +128,7 @@ def _turning(step: Step, case: Case) -> str:
     """What turns at a step that does not forbid gloves; empty when nothing does."""
     if case.mentioned(_raw(step), case.lexicon.checks.no_gloves):
         return ""
-    return case.mentioned(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
+    return case.quoted(f"{step.command} ; {_raw(step, 'Tool', 'State')}", case.lexicon.rotating)
 
 
 def _raw(step: Step, *names: str) -> str:

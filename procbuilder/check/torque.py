@@ -90,6 +90,6 @@ def severity(row: TorqueRow, case: Case) -> Severity:
 
 
 def critical(row: TorqueRow, case: Case) -> str:
-    """The word of the list that makes this torque critical; empty when there is none."""
+    """The word that makes this torque critical; empty when there is none."""
     command = case.procedure.steps[row.number - 1].command
-    return case.mentioned(f"{row.item} ; {command}", case.lexicon.critical)
+    return case.quoted(f"{row.item} ; {command}", case.lexicon.critical)

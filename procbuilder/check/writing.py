@@ -48,8 +48,9 @@ def condition_last(case: Case) -> Iterator[Problem]:
     for number, step in case.numbered:
         command, condition = _condition_behind(step.command, words)
         if condition and first_word(command) not in words.asks and first_word(step.command) not in words.condition:
-            told = f"{command[:1].lower()}{command[1:]}".rstrip(", ")
-            better = words.condition_first.format(condition=condition.rstrip("."), command=told)
+            told = command.rstrip(", ")
+            lowered = f"{told[:1].lower()}{told[1:]}"
+            better = words.condition_first.format(condition=condition.rstrip("."), command=told, lowered=lowered)
             yield _advice("condition-last", number, step, facts(command=step.command, better=better))
 
 

@@ -38,7 +38,7 @@ class Term:
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """A part of a line that only the technician can fill in: ``reason``."""
+    """A part of a line that only the technician can fill in, by its name: ``reason``, ``who-checks``."""
 
     name: str
 
@@ -54,7 +54,10 @@ class Line:
     words: tuple[tuple[str, "Value"], ...] = ()
     """Parts that begin with a word: ``while: trailer raised``."""
     place: Place | None = None
-    """The line that it replaces, or the heading below which it goes; None when only the technician knows."""
+    """The line that it replaces, or the heading below which it goes; None when only the technician knows.
+
+    One that replaces, or has a blank, ends the problem alone; the others of a problem do so together.
+    """
     replaces: bool = False
 
 

@@ -173,13 +173,6 @@ class Busy(Fault):
         super().__init__(folder=folder)
 
 
-class CannotPrint(Fault):
-    """The PDF could not be set: a picture is ``outside``, ``missing`` or ``unknown``, or ``told`` by the typesetter."""
-
-    def __init__(self, form: str, what: str) -> None:
-        super().__init__(form, what=what)
-
-
 class NotQualified(InputFault):
     """An edition for a qualification that the workshop file does not name (``unknown``), or no longer (``ended``)."""
 

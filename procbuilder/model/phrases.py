@@ -1,7 +1,7 @@
 """Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words.
 
-A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause. In a language of
-compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
+A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause, ``tip/tilt`` one of
+two words. In a language of compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
 """
 
 import re
@@ -50,6 +50,7 @@ class Phrases:
         self._denies, self._denies_behind = (
             frozenset(map(words.folded, said)) for said in (words.denies, words.denies_behind)
         )
+        self._never = self._denies | self._denies_behind
         self._begin: dict[str, list[tuple[tuple[_Run, ...], int]]] = {}
         for key, group in enumerate(groups):
             for phrase in group:
@@ -65,6 +66,7 @@ class Phrases:
         At the same word the longer one comes first.
         """
         read = tokens(text, self._words)
+        denied = denied or self._never.isdisjoint(token.key for token in read)
         for at, token in enumerate(read):
             for runs, key in self._begun(token):
                 places = _places(runs, read, at)
@@ -98,6 +100,8 @@ def _places(runs: tuple[_Run, ...], read: tuple[Token, ...], at: int) -> list[tu
     first, *others = runs
     if not _stands(first, read[at : at + len(first)]):
         return []
+    if not others:
+        return [(at, at + len(first))]
     places = [(at, at + len(first))]
     for run in others:
         here = (
@@ -117,28 +121,43 @@ def _run(phrase: str, words: Words) -> _Run:
     """The names of each word of a phrase."""
     run: list[frozenset[str]] = []
     for word in phrase.split():
-        read = tokens(word, words)
-        keys = [frozenset({token.key}) for token in read]
-        if keys and words.compounds and word.startswith("-"):
-            keys[0] = frozenset({f"-{read[0].key}"})
-        if keys and words.compounds and word.endswith("-"):
-            keys[-1] = frozenset({f"{words.written(word[read[-1].start : read[-1].end])}-"})
-        run += keys
+        one, *others = (_marked(each, words) for each in word.split("/"))
+        run += [names.union(*(other[0] for other in others)) for names in one] if others else one
     return tuple(run)
 
 
+def _marked(word: str, words: Words) -> list[frozenset[str]]:
+    """The name of each part of a word of a phrase, with its hyphen in front or behind."""
+    read = tokens(word, words)
+    keys = [token.key for token in read]
+    if keys and words.compounds and word.startswith("-"):
+        keys[0] = f"-{keys[0]}"
+    if keys and words.compounds and word.endswith("-"):
+        keys[-1] = f"{words.written(word[read[-1].start : read[-1].end])}-"
+    return [frozenset({key}) for key in keys]
+
+
 def _stands(run: _Run, read: tuple[Token, ...]) -> bool:
-    return len(run) == len(read) and all(
-        not names.isdisjoint(token.names) for names, token in zip(run, read, strict=True)
-    )
+    same = zip(run, read, strict=False)
+    return len(run) == len(read) and not any(names.isdisjoint(token.names) for names, token in same)
 
 
 def mentioned(text: str, phrases: Iterable[str], words: Words) -> str:
     """The first of the phrases that stands in the text as whole words; empty when none does."""
     listed = tuple(phrases)
-    groups = grouped(tuple((phrase,) for phrase in listed), words)
-    first = min((found.key for found in groups.found(text, denied=True)), default=None)
-    return "" if first is None else listed[first]
+    first = _first(text, listed, words)
+    return listed[first.key] if first else ""
+
+
+def quoted(text: str, phrases: Iterable[str], words: Words) -> str:
+    """The same, as it is written there."""
+    first = _first(text, tuple(phrases), words)
+    return first.words if first else ""
+
+
+def _first(text: str, phrases: tuple[str, ...], words: Words) -> Found | None:
+    groups = grouped(tuple((phrase,) for phrase in phrases), words)
+    return min(groups.found(text, denied=True), key=lambda found: found.key, default=None)
 
 
 @lru_cache(maxsize=1_000)

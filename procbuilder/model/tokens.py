@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import zip_longest
+from typing import NamedTuple
 
 from procbuilder.model.words import Words, verb_forms
 
@@ -16,8 +16,7 @@ _SHORTEST = 2
 """Letters of the shortest part by which a compound is found."""
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """One word of a text, and where it stands."""
 
     key: str
@@ -35,13 +34,20 @@ def tokens(text: str, words: Words) -> tuple[Token, ...]:
     """The words of a text, but for articles and their like."""
     read: list[Token] = []
     for match in _WORD.finditer(text):
-        if words.written(match[0]) not in words.passed_over:
-            read += (Token(key, _names(match[0], key, words), *match.span()) for key in words.folded(match[0]).split())
+        for key, names in _named(match[0], words):
+            read.append(Token(key, names, match.start(), match.end()))
     joined = list(_joined(text, read, words) if words.verb_last else read)
     return tuple(_in_clauses(text, joined, words))
 
 
 @lru_cache(maxsize=20_000)
+def _named(word: str, words: Words) -> tuple[tuple[str, frozenset[str]], ...]:
+    """The keys of a word with all its names; none for an article, two for what is written apart as well."""
+    if words.written(word) in words.passed_over:
+        return ()
+    return tuple((key, _names(word, key, words)) for key in words.folded(word).split())
+
+
 def _names(word: str, key: str, words: Words) -> frozenset[str]:
     names = {key, *verb_forms(words, word)}
     if words.compounds:
@@ -59,7 +65,7 @@ def _joined(text: str, read: list[Token], words: Words) -> Iterator[Token]:
         particle = words.written(text[token.start : token.end])
         if last and particle in words.verbs.particles:
             verbs = (verb for one in clause for verb in (one.key, *verb_forms(words, text[one.start : one.end])))
-            token = replace(token, names=token.names | {particle + verb for verb in verbs})
+            token = token._replace(names=token.names | {particle + verb for verb in verbs})
         clause = [] if last else [*clause, token]
         yield token
 
@@ -68,7 +74,7 @@ def _in_clauses(text: str, read: list[Token], words: Words) -> Iterator[Token]:
     number = 0
     for at, token in enumerate(read):
         number += at > 0 and _begins_clause(text, read, at, words)
-        yield replace(token, clause=number)
+        yield token._replace(clause=number) if number else token
 
 
 def _begins_clause(text: str, read: list[Token], at: int, words: Words) -> bool:
@@ -76,7 +82,8 @@ def _begins_clause(text: str, read: list[Token], at: int, words: Words) -> bool:
 
     "Kerze ausbauen und Motor starten" are two, "Motor und Getriebe ausbauen" is one.
     """
-    if (_COMMA if words.verb_last else FULL_STOP).search(text, read[at - 1].end, read[at].start):
+    between = text[read[at - 1].end : read[at].start]
+    if between != " " and (_COMMA if words.verb_last else FULL_STOP).search(between):
         return True
     if not words.verb_last:
         return False

@@ -59,7 +59,7 @@ class CommandWords:
     condition_behind: tuple[str, ...] = ()
     """Of these, what tells a condition behind a command too."""
     condition_first: str = ""
-    """A command with its condition in front: ``If {condition}, {command}``."""
+    """A command with its condition in front: ``If {condition}, {lowered}``, or ``{command}`` as it is written."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -90,8 +90,6 @@ class Words:
     spellings: Mapping[str, str] = field(default_factory=dict)
     compounds: bool = False
     """Words are written together; what such a word is stands at its end."""
-    suffixes: frozenset[str] = frozenset()
-    """What stands behind a word without making a compound of it."""
     capital_nouns: bool = False
     verbs: VerbForms = VerbForms()
     verb_last: bool = False

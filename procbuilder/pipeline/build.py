@@ -5,11 +5,9 @@ read → probe and scan (cached) → infer → trim and choose stills (cached) �
 """
 
 import os
-from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import partial
 from pathlib import Path
 
 from procbuilder.check.settled import unsettled
@@ -19,14 +17,14 @@ from procbuilder.keep.files import finish_together, is_unfinished
 from procbuilder.keep.lock import locked
 from procbuilder.model.edition import Edition
 from procbuilder.model.facts import Phrase
-from procbuilder.model.fault import Busy, Fault
+from procbuilder.model.fault import Busy
 from procbuilder.model.problem import Problem, worst_first
 from procbuilder.model.workshop import Qualification
 from procbuilder.pipeline.assemble import assemble
 from procbuilder.pipeline.clips import cut
 from procbuilder.pipeline.examine import check, examine
 from procbuilder.pipeline.film import film
-from procbuilder.pipeline.library import Failed, Library, Source, library_around, read_library, read_source
+from procbuilder.pipeline.library import Library, Source, library_around, read_source
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.paths import OUT
@@ -70,9 +68,10 @@ class Built:
         return self.out / "media" / self.edition.film.file if self.edition.film else None
 
     @property
-    def print(self) -> Path:
-        """The PDF."""
-        return self.out / "procedure.pdf"
+    def print(self) -> Path | None:
+        """The PDF; None when it could not be made."""
+        path = self.out / "procedure.pdf"
+        return path if path.is_file() else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,14 +92,6 @@ class Options:
 USUAL = Options()
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
-    """One procedure of a library that is to be built."""
-
-    folder: Path
-    run: Callable[[Progress], Built | Failed]
-
-
 def build(folder: Path, progress: Progress = silent, options: Options = USUAL, today: date | None = None) -> Built:
     """Build one procedure; the old output stays whole until the new one is.
 
@@ -116,47 +107,29 @@ def build(folder: Path, progress: Progress = silent, options: Options = USUAL, t
     """
     source = read_source(folder)
     library = library_around(source)
-    return _build(source, library, _reader(source, library, options, today), options, progress)
+    return build_source(source, library, reader_of(source, library, options, today), options, progress)
 
 
-def jobs(folder: Path, options: Options = USUAL, today: date | None = None) -> tuple[Job, ...]:
-    """One job for each procedure of a library, whose files are read once; one that fails keeps nobody from the others.
+def reader_of(source: Source, library: Library, options: Options, today: date | None) -> Qualification | None:
+    """For whom an edition is; None: for everybody.
 
     Raises:
-        NoProcedure: it is no library.
         NotQualified: see ``build``.
     """
-    library, sources = read_library(folder)
-    found = [source for source in sources if isinstance(source, Source)]
-    readers = {source.folder: _reader(source, library, options, today) for source in found}
-    return tuple(
-        Job(source.folder, partial(_attempt, source, library, readers.get(source.folder), options))
-        for source in sources
-    )
-
-
-def _attempt(
-    source: Source | Failed, library: Library, reader: Qualification | None, options: Options, progress: Progress
-) -> Built | Failed:
-    """A procedure that fails keeps its last good output."""
-    if isinstance(source, Failed):
-        return source
-    try:
-        return _build(source, library, reader, options, progress)
-    except Fault as fault:
-        return Failed(source.folder, fault)
-
-
-def _reader(source: Source, library: Library, options: Options, today: date | None) -> Qualification | None:
     if not options.reader:
         return None
     words = load(source.procedure.front["language"]).words
     return qualification(options.reader, library.workshop, words, today or date.today())
 
 
-def _build(
+def build_source(
     source: Source, library: Library, reader: Qualification | None, options: Options, progress: Progress
 ) -> Built:
+    """Build a procedure that has been read: the way of the data, from stage to stage.
+
+    Raises:
+        Fault: it cannot be built; the old output is whole.
+    """
     folder, procedure = source.folder, source.procedure
     with locked(folder):
         out = folder / (f"{OUT}-{slug(reader.name)}" if reader else OUT)
@@ -184,8 +157,10 @@ def _build(
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
         progress(Phrase("writing"), 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, out, epoch(), cache, options.also)
-        return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))
+        published = publish(edition, out, epoch(), cache, options.also)
+        problems = worst_first((*problems, *published.problems))
+        dropped = had_film and edition.film is None
+        return Built(folder, out, edition, published.unprintable, problems, dropped, filmed(recordings))
 
 
 def finish(out: Path) -> None:

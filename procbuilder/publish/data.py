@@ -3,7 +3,7 @@
 import json
 from collections.abc import Callable
 from dataclasses import fields, is_dataclass
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
@@ -86,6 +86,8 @@ def _in_one(value: object) -> str | int | float | None:
             return _number(value)
         case date():
             return value.isoformat()
+        case timedelta():
+            return _number(Fraction(value // timedelta(milliseconds=1), 1000))
         case PurePath():
             return as_given(str(value))
         case Place():

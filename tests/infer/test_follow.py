@@ -22,7 +22,7 @@ def moves(*lines: str) -> list[str]:
         (["Slacken the union.", "Nip the union up."], ["slackened: union"]),
         (["Undo the two bolts.", "Tighten the bolts."], []),
         (["Stuff a rag in the hole.", "Take the rag out."], []),
-        (["Stuff a rag in the hole."], ["fitted for now: rag"]),
+        (["Stuff a rag in the hole."], ["for-now: rag"]),
         (["Jack up the trailer.", "Let it down."], []),
         (["Drain the coolant."], ["state: coolant drained"]),
         (["Drain the coolant.", "Fill it with coolant."], []),

@@ -13,8 +13,9 @@ from procbuilder.infer import alike
 from procbuilder.keep.lock import locked
 from procbuilder.model.fault import Busy, NoProcedure, NotQualified, NotText
 from procbuilder.model.procedure import Step
-from procbuilder.pipeline.build import Built, Options, build, jobs
+from procbuilder.pipeline.build import Built, Options, build
 from procbuilder.pipeline.check import Checked, check, check_all
+from procbuilder.pipeline.jobs import jobs
 from procbuilder.pipeline.library import Failed, procedures, read_library
 from procbuilder.pipeline.progress import silent
 from tests.growth import no_blow_up

@@ -7,16 +7,16 @@ import pytest
 
 from procbuilder.pipeline import publishing
 from procbuilder.pipeline.build import Options, build
-from procbuilder.pipeline.outputs import OUTPUTS, Given, Made, Output
+from procbuilder.pipeline.outputs import OUTPUTS, Files, Given, Output
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults
 
 
-def _commands(given: Given) -> Made:
+def _commands(given: Given) -> Files:
     """A plain list of the commands, and each on a slip of its own."""
     commands = {step.id: step.command for step in given.edition.steps}
     slips = {f"slips/{name}.txt": command.encode() for name, command in commands.items()}
-    return Made({"commands.txt": "\n".join(commands.values()).encode(), **slips}, ("☂",))
+    return Files({"commands.txt": "\n".join(commands.values()).encode(), **slips}, ("☂",))
 
 
 @pytest.fixture

@@ -122,9 +122,9 @@ def test_no_picture_or_clip_of_it_is_published(home: Path) -> None:
 
 def test_what_came_off_there_is_still_followed(home: Path) -> None:
     built = build(home)
-    assert [(entry.item, entry.balance.value, entry.held_by) for entry in built.edition.ledger.entries] == [
-        ("high voltage isolated", "closed", ""),
-        ("cover", "closed", ""),
+    assert [(entry.item, entry.balance.value, entry.fasteners) for entry in built.edition.ledger.entries] == [
+        ("high voltage isolated", "closed", ()),
+        ("cover", "closed", ()),
     ]
     standing = built.edition.steps[1].standing
     assert (standing.states, standing.protections) == ((), ("high voltage isolated",))
@@ -149,7 +149,7 @@ def test_the_edition_for_the_qualified_shows_how_in_a_folder_of_its_own(home: Pa
     build(home)
     built = build(home, options=Options("High-voltage technician"), today=TODAY)
     assert built.out == home / "out-high-voltage-technician"
-    assert spoken(built.edition).reader == "high-voltage technician: AB, valid until 2026-06-30"
+    assert spoken(built.edition).reader == "Only for high-voltage technician: AB, valid until 2026-06-30"
     step = built.edition.steps[0]
     assert step.reserved == ""
     assert [line.part("point") for line in step.key_points] == ["sesame point"]

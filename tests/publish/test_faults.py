@@ -54,7 +54,6 @@ def every_kind() -> Iterator[Fault]:
     yield from (faults.Unreadable(PATH, cause) for cause in Cause if "{" not in CAUSES[cause])
     yield from (faults.UnreadablePicture(PATH, cause_of(number)) for number in errno.errorcode)
     yield from (faults.CannotWrite(PATH, number) for number in (*errno.errorcode, None))
-    yield from (faults.CannotPrint(form, "cut.jpg") for form in FAULTS["CannotPrint"])
     yield from (kind(PATH) for kind in (faults.NoProcedure, faults.NotThere, faults.NoText, faults.AlreadyThere))
     yield from (kind(PATH) for kind in (faults.ChangedMeanwhile, faults.Busy, NotBuilt))
     yield faults.NotText(PATH, 3, "not-utf-8")

@@ -8,12 +8,14 @@ from types import ModuleType
 from typing import Any
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from procbuilder.model.facts import Blank, Line, Phrase, Term, every
 from procbuilder.model.footage import PacketFacts
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import Cue, Narration
+from procbuilder.publish.data import plain
 from procbuilder.publish.language import ENGLISH, language_of
 from procbuilder.publish.wording import (
     balance,
@@ -37,6 +39,7 @@ from procbuilder.publish.wording.patterns import Plural
 from procbuilder.publish.wording.problems import said
 from tests.check.faults import FOLDER, faults
 from tests.check.sample import GOOD, changed, found
+from tests.publish.test_schema import SCHEMA
 
 GERMAN = language_of("de-DE")
 RULES: tuple[ModuleType, ...] = (
@@ -102,6 +105,11 @@ def test_german_sentences() -> None:
     assert told["several-commands", ""].instead == (
         'aus jeder einen Schritt machen: "### Chock the wheel" und "### Raise the trailer"'
     )
+
+
+@pytest.mark.parametrize("problem", PROBLEMS, ids=lambda problem: f"{problem.rule}-{problem.form}")
+def test_an_edition_can_hold_it(problem: Problem) -> None:
+    Draft202012Validator({"$ref": "#/$defs/Problem", "$defs": SCHEMA["$defs"]}).validate(plain(problem))
 
 
 def test_every_question_and_advice_can_be_answered() -> None:
