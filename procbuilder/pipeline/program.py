@@ -13,8 +13,8 @@ _PACKAGE = Path(__file__).parent.parent
 _FOLDERS = ("site-packages", "dist-packages")
 """Names of the folders in which installed libraries lie."""
 
-ROOMS = ("media", "model")
-"""The rooms on which it depends what comes out of a recording."""
+ROOMS = ("keep", "media", "model")
+"""The rooms on which it depends what comes out of a recording, and how it is kept."""
 
 LIBRARIES = {
     "av": "av", "cv2": "opencv-python-headless", "font_source_sans_pro": "font-source-sans-pro", "moviepy": "moviepy",

@@ -13,7 +13,7 @@ from tests.test_layers import MODULES, imports, room_of
 PACKAGE = Path(program.__file__).parent.parent
 
 KEPT = {
-    recordings: ("media/probe.py", "media/packets.py", "model/footage.py"),
+    recordings: ("media/probe.py", "media/packets.py", "model/footage.py", "keep/records.py"),
     scanning: ("media/voice.py", "media/stillness.py", "media/cuts.py"),
     trimming: ("media/snap.py", "media/difference.py"),
     moments: ("media/keyframe.py", "media/front.py"),
