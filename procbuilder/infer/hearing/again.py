@@ -1,7 +1,6 @@
 """Things of a sentence that has no verb of its own: "then the rear pins", "new gasket, two nuts", "emboss plate"."""
 
 from dataclasses import dataclass
-from decimal import Decimal
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
@@ -25,18 +24,14 @@ class Again:
 def follows_again(clauses: Clauses) -> Again:
     """The things of a sentence that says no more than ``then the rear pins, both of them`` or ``faceplate too``."""
     at = _behind_same_again(clauses)
-    while (clauses.has("openers", at) or clauses.low(at) in (",", "as", "with")) and not _is_which(clauses, at):
-        if clauses.low(at) == "," and clauses.low(at - 1) == "next":
-            return Again()
+    while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
         at += 1
     things = _joined(clauses, at)
     end = things[-1].end if things else at
-    too = says_same(clauses, end)
+    too = False
     said = {token.low for token in clauses.tokens[:at]}
     if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
         return Again()
-    if too:
-        return Again(things, too)
     while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
         end += 1
     end = clauses.behind_place(end)
@@ -44,22 +39,7 @@ def follows_again(clauses: Clauses) -> Again:
         clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
     ):
         return Again()
-    return Again(things, too) if clauses.low(end) == "to" or clauses.low(end) in SIGNS else Again()
-
-
-def says_same(clauses: Clauses, at: int) -> bool:
-    """ "Faceplate too.", "little clamp, same thing.": that the same goes for what stands before a token."""
-    first = at + (clauses.low(at) == ",")
-    first += clauses.low(first) == "the"
-    if first > at and clauses.low(first) in ("same", "ditto", "likewise"):
-        end = first + 1 + (clauses.low(first + 1) in ("thing", "again", "deal", "way", "story", "there"))
-        return clauses.low(end) in SIGNS
-    return clauses.low(at) in _TOO and clauses.low(at + 1) in SIGNS and not clauses.asks(at)
-
-
-def _is_which(clauses: Clauses, at: int) -> bool:
-    """ "Right one": here "right" tells which it is."""
-    return clauses.has("positions", at) and clauses.low(at + 1) in ("one", "ones", "hand", "side")
+    return Again(things, too) if (clauses.low(end) in SIGNS) else Again()
 
 
 def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
@@ -72,7 +52,7 @@ def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
             break
         things.append(thing)
         follows = end + 1 if clauses.low(end) == "and" else end
-        follows = end + 2 if clauses.low(end) == "," and clauses.low(end + 1) == "then" else follows
+        follows = follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
     return tuple(things)
 
@@ -123,32 +103,3 @@ def bare_things(clauses: Clauses) -> list[Told]:
         at += 1
         at += clauses.low(at) in ("and", "then")
     return [Told("fit", Form.BASE, thing.start, thing.end, (thing,)) for thing in things]
-
-
-def shown_thing(clauses: Clauses) -> Thing | None:
-    """The thing of a sentence that says no more than "so that's the carb"; None when it says something else."""
-    at = 0
-    while clauses.has("openers", at) or clauses.low(at) == ",":
-        at += 1
-    said = {token.low for token in clauses.tokens[:at]}
-    pointed = clauses.low(at) in ("that", "those", "there") and clauses.has("be", at + 1)
-    if said.isdisjoint(("so", "and")) or not pointed or clauses.low(at + 2) not in ("the", "your", "my", "our", "both"):
-        return None
-    thing = read_thing(clauses.tokens, at + 2, clauses.book)
-    if thing is None or not thing.name or thing.measure:
-        return None
-    end = clauses.behind_place(thing.end) if clauses.low(thing.end) in ("from", "of") else thing.end
-    return thing if clauses.ends(end) and not clauses.asks(at) else None
-
-
-def more(clauses: Clauses) -> Decimal | None:
-    """The number of a sentence that says no more than "two more of those"; None when it says something else."""
-    at = 0
-    while clauses.has("openers", at):
-        at += 1
-    count = clauses.book.numbers.get("one" if clauses.low(at) == "another" else clauses.low(at))
-    at += 1 + (clauses.low(at + 1) == "more")
-    counted = clauses.low(at - 1) in ("more", "another") and count is not None
-    while clauses.low(at) in ("of", "those", "them", "these", "the", "same", "one", "like", "that"):
-        at += 1
-    return count if counted and clauses.low(at) in SIGNS else None

@@ -23,43 +23,37 @@ def _became_so(case: Case, verb: str) -> bool:
     now, thing, is_be = case.now, case.thing, case.outcome.is_be
     turned = case.is_in("fastener", "clip")
     if verb == "torque" and case.outcome.apart:
-        return now.slack or (turned and now.late and not now.gone)
+        return now.slack
     if verb in CLOSED:
         valued = turned and not is_be and case.clauses.has("torque_units", case.outcome.end - 1)
-        open_now = now.slack or (now.late and (turned or now.off)) or (now.off and not is_be)
-        return (valued or open_now) and not (verb == "do" and case.outcome.apart)
+        open_now = now.slack or (now.late and (turned or now.off))
+        return (valued or open_now) and verb != "do"
     match verb:
         case "take":
-            hangs = is_be and now.begun and not now.late and not now.gone and case.is_in("part", "electrical", "pipe")
-            return now.temporary or (hangs and not case.ways.isdisjoint({"hanging", "dangling"}))
+            hangs = is_be and now.begun
+            return hangs and not case.ways.isdisjoint({"hanging", "dangling"})
         case "fit":
             return now.off or thing.new
         case "loosen":
-            return not is_be or (turned and not now.off and not now.late)
+            return not is_be
     return True
 
 
 def _by_kind(case: Case) -> str:
     """What "on", "off" and "down" mean for brakes, switches, props and what is fitted for the job."""
-    found, now = case.ways, case.now
-    if case.is_in("brake") and found & {"on", "off"}:
+    found = case.ways
+    if case.is_in("brake"):
         return "apply" if "on" in found else "release"
     if case.is_in("temporary") and found & {"down", "under", "underneath", "in", "over"}:
         return "put"
-    if case.is_in("mains", "power", "supply", "electricity") and "out" in found:
+    if _is_switched(case) and found & {"on", "off"}:
         return "turn"
-    if _is_switched(case) and found & {"on", "off"} and ("off" in found or not found & OUTWARD):
-        return "turn"
-    if "up" in found and case.is_in("hood", "bonnet", "lid", "hatch", "tailgate") and not (now.off or now.raised):
-        return "open"
-    if "down" in found and now.raised in ("open", "raised", "tilted"):
-        return "close" if now.raised == "open" else "lower"
-    return "take" if "down" in found and case.is_in("support") and not found & (OUTWARD | INWARD) else ""
+    return "take" if ("down" in found and case.is_in("support")) else ""
 
 
 def _is_switched(case: Case) -> bool:
     thing, now = case.thing, case.now
-    part = case.is_in("part") and now.begun and now.raised != "running"
+    part = case.is_in("part") and now.begun
     return now.shut or (not part and not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
 
 
@@ -70,7 +64,7 @@ def _by_way(case: Case) -> str:
         return "take"
     if "on" in found and not now.off and _is_lit(case):
         return ""
-    return "put" if found & inward or ("together" in found and now.off) else ""
+    return "put" if (found & inward) else ""
 
 
 def _is_lit(case: Case) -> bool:
@@ -84,6 +78,4 @@ def _passes(case: Case) -> bool:
     now, found = case.now, case.ways
     into = now.late and not found.isdisjoint({"into", "onto"})
     back = now.gone or (now.back and not found <= {"up", "down"})
-    over = now.back and now.late and "over" in found
-    goes_back = (back or case.thing.new or into) and not found.isdisjoint(PASSING)
-    return goes_back and (over or not case.outcome.is_be or "back" in found)
+    return (back or case.thing.new or into) and not found.isdisjoint(PASSING)

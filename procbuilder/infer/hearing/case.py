@@ -51,7 +51,7 @@ class Case:
     def place(self) -> Thing | None:
         """What stands behind the outcome, as "its groove" behind "in"; no measure."""
         found = read_thing(self.clauses.tokens, self.outcome.end, self.clauses.book)
-        return found if found is not None and not found.measure else None
+        return found if (found is not None) else None
 
     @property
     def behind(self) -> str:

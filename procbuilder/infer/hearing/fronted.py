@@ -2,50 +2,12 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import MOST_WORDS, Thing, read_thing
+from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
-from procbuilder.infer.hearing.behind import read_verb
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.told import Told
 
-_DOERS = ("i", "we", "you")
 _MOST_APPOSED = 3
 """So many names of one thing, with commas between them."""
-_MOST_BETWEEN = 6
-"""Words between who does it and the verb."""
-_SAYS_MORE = ("be", "will", "would", "can", "could", "must", "should", "has", "have", "had", "needs", "need", "'ll")
-"""Behind "the bolts you took out": the sentence is about them, and what was done only tells which they are."""
-
-
-def fronted(clauses: Clauses, at: int) -> list[Told]:
-    """What the doer at a token does to the thing in front of him; empty when it only tells which thing it is."""
-    if clauses.low(at) not in _DOERS or (thing := _antecedent(clauses, at) or named_before(clauses, at)) is None:
-        return []
-    verb = _verb_behind(clauses, at)
-    if verb is None:
-        return []
-    told = _without_object(clauses, verb)
-    if told is None or _is_relative(clauses, at, told):
-        return []
-    found = [replace(told, things=(thing,))]
-    while clauses.low(told.end) == "and" and clauses.verb_at(told.end + 1):
-        told = _without_object(clauses, told.end + 1) or told
-        if told.start != found[-1].start:
-            found.append(replace(told, things=(thing,)))
-        else:
-            break
-    return found
-
-
-def _antecedent(clauses: Clauses, at: int) -> Thing | None:
-    """ "The rubber feet, which I've peeled off": what stands before the comma."""
-    comma = at - 2
-    if clauses.low(at - 1) != "which" or clauses.low(comma) != ",":
-        return None
-    starts = range(max(0, comma - MOST_WORDS), comma)
-    things = (_noun_phrase(clauses, start) for start in starts)
-    return next((thing for thing in things if thing is not None and thing.end == comma), None)
 
 
 _HOLDS = ("hold", "keep", "secure", "retain", "fix", "support", "locate")
@@ -65,20 +27,6 @@ def named_before(clauses: Clauses, at: int, *, with_size: bool = False) -> Thing
         if (thing := _apposed(clauses, start, at, with_size=with_size)) is not None:
             return thing
     return None
-
-
-def listed_before(clauses: Clauses, at: int) -> tuple[Thing, ...]:
-    """The things of "red nut, white nut, untwist those": all that stands in front of the clause; empty for fewer."""
-    start = 0
-    while clauses.has("openers", start):
-        start += 1
-    things: list[Thing] = []
-    while start < at and (thing := _noun_phrase(clauses, start)) is not None and thing.name and not thing.pointed:
-        things.append(thing)
-        start = thing.end
-        while start < at and clauses.low(start) in (",", "and", "plus", "then"):
-            start += 1
-    return tuple(things) if start == at and len(things) > 1 else ()
 
 
 def _beginnings(clauses: Clauses, at: int) -> list[int]:
@@ -110,8 +58,8 @@ def _apposed(clauses: Clauses, start: int, at: int, *, with_size: bool) -> Thing
         if end == at:
             return _best_name(first, thing)
         size = read_thing(clauses.tokens, end, clauses.book) if with_size else None
-        if size is not None and size.measure and clauses.low(size.end) == ",":
-            return thing if size.end + 1 == at else None
+        if size is not None:
+            return thing
         thing = _noun_phrase(clauses, end)
     return None
 
@@ -149,43 +97,3 @@ def _behind_remark(clauses: Clauses, comma: int) -> int:
             at += 1
         at += 1
     return at
-
-
-def _verb_behind(clauses: Clauses, at: int) -> int | None:
-    """The verb behind the doer and its helpers: "slackened" of "I've only slackened"."""
-    found = None
-    for place in range(at + 1, at + _MOST_BETWEEN):
-        helps = clauses.has("helpers", place) or clauses.has("adverbs", place)
-        if clauses.verb_at(place) and clauses.low(place) not in ("have", "had", "need", "has"):
-            found = place
-        if not helps:
-            break
-    return found
-
-
-def _without_object(clauses: Clauses, at: int) -> Told | None:
-    """The verb at a token when it has no thing of its own; what stands behind a preposition is none."""
-    verb, form = clauses.verb_at(at)[0]
-    told = read_verb(clauses, verb, form, at)
-    if not told.things or told.things[0].measure:
-        return replace(told, things=())
-    first = told.things[0].start
-    if not clauses.has("particles", first - 1) or first - 1 <= at:
-        return None
-    return replace(
-        told, things=(), particles=told.particles[:-1] or told.particles, end=first - 1, where=told.things[0]
-    )
-
-
-def _is_relative(clauses: Clauses, at: int, told: Told) -> bool:
-    """ "The bolts you took out are long": the sentence goes on about the thing in front."""
-    if told.form is Form.PAST and clauses.low(at) == "you":
-        return True
-    end = told.end
-    while clauses.low(end) not in SIGNS and not (clauses.has("and", end) or clauses.has("subordinate", end)):
-        if clauses.has("be", end) or clauses.low(end) in _SAYS_MORE:
-            return True
-        end += 1
-    behind = clauses.low(end + 1)
-    goes_on = behind in ("that", "those", "it", "they") and not clauses.has("be", end + 2)
-    return clauses.low(end) == "," and told.form is Form.PAST and goes_on

@@ -51,8 +51,7 @@ class Talk:
     def turn(self) -> None:
         """ "So, going back together": from here on things are put back."""
         self.turned = bool(self.moved)
-        if self.turned:
-            self.status.turn()
+        self.status.turn()
 
     @property
     def last(self) -> Operation | None:

@@ -1,7 +1,7 @@
 """A look that is told as a noun or with its direction: "have a good look at the pipe ends", "look into the bore"."""
 
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.told import Told
 
@@ -37,15 +37,13 @@ def looked_at(clauses: Clauses, at: int) -> Told | None:
     if first is None or clauses.low(first) not in _TO:
         return None
     thing = read_thing(clauses.tokens, first + 1, clauses.book, governed=True)
-    if thing is None or thing.measure or thing.pointed or not _is_looked_at(clauses, thing):
+    if thing is None or thing.measure or thing.pointed:
         return None
     return Told("inspect", Form.BASE, at, thing.end, (thing,))
 
 
 def _behind_noun(clauses: Clauses, at: int) -> int | None:
     """ "Have a really good look": the token behind it; "cast an eye" and "run your eye" too."""
-    if clauses.low(at) in ("cast", "run", "ran") and clauses.low(at + 2) in ("eye", "eyes"):
-        return at + 3
     if clauses.low(at) not in _TAKES or clauses.low(at + 1) not in ("a", "another", "one"):
         return None
     places = range(at + 2, at + 2 + _LONGEST)
@@ -58,16 +56,7 @@ def _behind_verb(clauses: Clauses, at: int) -> int | None:
     if low not in _LOOKING or (low.endswith("ing") and at > clauses.clause and before not in _IS_DOING):
         return None
     behind = at + 1
-    while clauses.has("adverbs", behind) or clauses.low(behind).endswith("ly"):
+    while clauses.has("adverbs", behind):
         behind += 1
     shows = clauses.low(behind + 1) in ("this", "that", "these", "those")
     return behind if clauses.has("articles", behind + 1) and not shows else None
-
-
-def _is_looked_at(clauses: Clauses, thing: Thing) -> bool:
-    """False for "the state of that" and "the camera"."""
-    book = clauses.book
-    last = thing.name.split()[-1] if thing.name else ""
-    return not (
-        not last or book.has("vague", last) or book.has("filming", thing.name) or book.is_in(thing.name, ("dirt",))
-    )

@@ -6,7 +6,6 @@ from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.told import Told
 
-_STANDS_FOR_OTHERS = ("do", "fire")
 _AWAY = frozenset({"off", "out", "away", "free"})
 
 
@@ -19,7 +18,7 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
     if found is None and told.leads:
         told = replace(told, particles=told.particles[:-1])
         found = _meaning(told, name, book, status)
-    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles) and told.verb not in _STANDS_FOR_OTHERS
+    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles)
     return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
 
 
@@ -52,9 +51,9 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
         return False
     if block.where and (told.where is None or not ("*" in block.where or book.is_in(told.where.name, block.where))):
         return False
-    if block.means and (told.means is None or not told.means.name or book.is_in(told.means.name, ("tool", "body"))):
+    if block.means and (told.means is None or book.is_in(told.means.name, ("tool", "body"))):
         return False
-    if block.by and (told.means is None or not book.is_in(told.means.name, block.by)):
+    if block.by and (told.means is None):
         return False
     if not name and block.default:
         return True
@@ -64,7 +63,7 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
 def is_laid_aside(told: Told, book: Wordbook) -> bool:
     """ "Put it on the bench" fits nothing anywhere."""
     where = told.where
-    if "aside" in told.particles or (told.verb == "lay" and "out" in told.particles):
+    if "aside" in told.particles:
         return True
     if "back" in told.particles:
         return False

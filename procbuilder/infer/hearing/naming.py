@@ -35,7 +35,7 @@ class Naming:
         if not (thing.pointed and thing.name and self._is_topic(at)):
             return thing
         named = self.talk.memory.named(thing)
-        return renamed(thing, named) if named.name and named.name not in ("one", "ones") else thing
+        return renamed(thing, named) if named.name else thing
 
     def _remember_subject(self, thing: Thing, at: int, before: str) -> None:
         is_be = self.book.has("be", before)

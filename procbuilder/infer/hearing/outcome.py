@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from procbuilder.infer.dictionary.numbers import number_at
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
 
@@ -44,13 +43,9 @@ def read_outcome(clauses: Clauses, at: int) -> Outcome | None:
         return None
     first = at + (not apart and clauses.low(at) in ("go", "goes"))
     first += clauses.low(first) == "up"
-    if (end := _value(clauses, first)) is not None:
-        return None if apart else Outcome(("torqued",), end, is_be or first > at)
-    if apart and not is_be and (end := _torque(clauses, at)) is not None:
-        return Outcome(("torqued",), end, is_be, apart)
     at += is_be and clauses.low(at) in ("come", "gone") and clauses.has("particles", at + 1)
     ways: list[str] = []
-    while (clauses.has("particles", at) or clauses.low(at) in clauses.book.states) and not _is_in_pieces(clauses, at):
+    while clauses.has("particles", at) or clauses.low(at) in clauses.book.states:
         ways.append(clauses.low(at))
         at += 1
     if not ways or (apart and (is_be or not _is_end(clauses, at))):
@@ -65,40 +60,5 @@ def _is_between(clauses: Clauses, at: int) -> bool:
     return adverb and not clauses.has("particles", at)
 
 
-def _is_in_pieces(clauses: Clauses, at: int) -> bool:
-    """ "It's out in three bits"."""
-    return clauses.low(at) == "in" and clauses.low(at + 1) in clauses.book.numbers and clauses.low(at + 2).endswith("s")
-
-
-def joined(clauses: Clauses, at: int) -> Outcome | None:
-    """ "And tight" of "nuts on and tight"."""
-    at += clauses.low(at) == ","
-    further = read_outcome(clauses, at + 1) if clauses.low(at) == "and" else None
-    alone = further is not None and not further.is_be and _is_end(clauses, further.end)
-    return further if alone else None
-
-
 def _is_end(clauses: Clauses, at: int) -> bool:
-    return clauses.low(at) in SIGNS or clauses.low(at) in ("and", "then")
-
-
-def _value(clauses: Clauses, at: int) -> int | None:
-    """The token behind "at five", "to twenty newton metres" and "at fifty each"."""
-    if clauses.low(at) not in ("at", "to"):
-        return None
-    number, end = number_at(clauses.tokens, at + 1, clauses.book) or (None, at)
-    if number is None:
-        return None
-    behind = _torque(clauses, at + 1) or end
-    while clauses.has("adverbs", behind) or clauses.low(behind) == "each":
-        behind += 1
-    return behind if behind > end or _is_end(clauses, behind) else None
-
-
-def _torque(clauses: Clauses, at: int) -> int | None:
-    """The token behind a number and its unit of torque; None where there is none."""
-    number, end = number_at(clauses.tokens, at, clauses.book) or (None, at)
-    first = end
-    while clauses.has("torque_units", end):
-        end += 1
-    return end if number is not None and end > first else None
+    return clauses.low(at) in SIGNS

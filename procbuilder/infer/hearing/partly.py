@@ -3,7 +3,6 @@
 import re
 
 from procbuilder.infer.dictionary.nouns import Thing
-from procbuilder.infer.dictionary.numbers import number_at
 from procbuilder.infer.dictionary.wordbook import Block
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.memory import Named
@@ -13,30 +12,22 @@ from procbuilder.model.heard import Act
 SOME_WORK = Block("", Act.WORK, frozenset())
 _TURNS = re.compile(r"\b(?:an?|one|two|three|four|half an?|quarter|few|couple(?: of)?|\d)\s+(?:more\s+)?turns?\b")
 _UNDOES = frozenset({"undo", "unscrew", "back", "wind", "screw", "turn", "run", "spin", "unthread", "ease"})
-_ADJUSTS = ("adjuster", "idle screw", "mixture screw", "adjusting screw", "jet")
 _THEN = re.compile(r"\b(?:until|till|then|and|or|before|after)\b")
 _SIGN = re.compile(r"[,;:.!?–—]")
 
 
 def in_part(block: Block, told: Told, thing: Thing, named: Named, clauses: Clauses, words: str) -> Block:
     """The block itself, or what it comes to where it is done only in part."""
-    if block.act in (Act.STATE, Act.ENDS) and _is_set(clauses, told):
-        return SOME_WORK
     if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
         return SOME_WORK
     if block.act is Act.OFF and clauses.book.is_in(named.name, ("dirt", "fluid")):
         return SOME_WORK
     turns = block.act in (Act.OFF, Act.ON, Act.TIGHTEN) and told.verb in _UNDOES
     if turns and _is_turned_a_little(clauses, told, words):
-        if block.act is not Act.OFF or clauses.book.is_in(named.name, _ADJUSTS):
+        if block.act is not Act.OFF:
             return SOME_WORK
-        return next(one for one in clauses.book.by_verb["loosen"] if one.act is Act.SLACKEN)
+        return next(one for one in clauses.book.by_verb["loosen"])
     return block
-
-
-def _is_set(clauses: Clauses, told: Told) -> bool:
-    """ "Turn it down to two"."""
-    return clauses.low(told.end) == "to" and number_at(clauses.tokens, told.end + 1, clauses.book) is not None
 
 
 def _is_turned_a_little(clauses: Clauses, told: Told, words: str) -> bool:

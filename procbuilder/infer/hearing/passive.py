@@ -1,14 +1,11 @@
 """What is told of a thing to which something is done: "that gets hooked up", "dust seal pressed in over it"."""
 
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.fronted import named_before
 
 _FOUND = ("replace", "renew", "change", "swap", "clean", "check", "sort")
 """What a finding wants: "that wants replacing"."""
-_TOLD_TO = frozenset({"to", "gotta", "must", "should", "will", "'ll", "shall"})
-"""Before "be": it is to be done."""
 
 
 def undergoes(clauses: Clauses, at: int) -> Thing | None:
@@ -20,37 +17,12 @@ def undergoes(clauses: Clauses, at: int) -> Thing | None:
         return clauses.subject
     if not forms or any(form is not Form.PAST for _, form in forms):
         return None
-    is_told = clauses.low(back) == "be" and clauses.low(_behind_adverbs(clauses, back - 1)) in _TOLD_TO
+    is_told = clauses.low(back) == "be"
     if is_told or clauses.low(back) in ("get", "gets", "getting"):
-        return clauses.subject or named_before(clauses, clauses.clause) or _at_first(clauses, back)
-    if at == clauses.clause and clauses.low(back) == "," and clauses.company and not _is_damage(clauses, at):
+        return clauses.subject
+    if at == clauses.clause and clauses.low(back) == "," and clauses.company:
         return clauses.company[-1]
-    return clauses.subject if _is_report(clauses, at, back) else None
-
-
-def _at_first(clauses: Clauses, back: int) -> Thing | None:
-    thing = read_thing(clauses.tokens, clauses.clause, clauses.book)
-    return thing if thing is not None and thing.end <= back else None
-
-
-def _is_report(clauses: Clauses, at: int, back: int) -> bool:
-    """ "Bolts torqued to twenty": nothing but the thing stands before it; "the clip snapped" is no work."""
-    subject = clauses.subject
-    if subject is None or not subject.name or not _is_reported(clauses, subject):
-        return False
-    return back + 1 in (subject.end, clauses.behind_place(subject.end)) and not _is_damage(clauses, at)
-
-
-def _is_reported(clauses: Clauses, subject: Thing) -> bool:
-    """True for what stands first, and for "that's the bolts"; "there's a ring pressed on it" only tells how it is."""
-    if subject.start == clauses.clause:
-        return True
-    definite = clauses.low(subject.start) in ("the", "both", "those", "all", "your", "my", "our", "its", "their")
-    return definite and clauses.heads(subject) and clauses.low(clauses.clause) != "there"
-
-
-def _is_damage(clauses: Clauses, at: int) -> bool:
-    return any(clauses.book.has("damages", verb) for verb, _ in clauses.book.forms[clauses.low(at)])
+    return None
 
 
 def _behind_adverbs(clauses: Clauses, at: int) -> int:

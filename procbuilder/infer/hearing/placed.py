@@ -38,9 +38,7 @@ def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
     if not (is_dab or clauses.book.is_in(thing.name, ("paste",))) or clauses.low(at) not in _ONTO:
         return False
     place = read_thing(clauses.tokens, at + 1, clauses.book)
-    return (
-        place is not None and not place.measure and clauses.low(thing.start) != "the" and not _does(clauses, place.end)
-    )
+    return place is not None and clauses.low(thing.start) != "the" and not _does(clauses, place.end)
 
 
 def _does(clauses: Clauses, at: int) -> bool:
@@ -59,7 +57,7 @@ def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bo
         return book.is_in(thing.name, ("temporary", "support", "catching"))
     place = read_thing(clauses.tokens, at + 1, book)
     if clauses.low(at + 1) == "what":
-        return low in _THERE and book.is_in(thing.name, ("temporary",)) and not is_open
+        return low in _THERE and not is_open
     if place is None or place.measure:
         return False
     does = _does(clauses, place.end)

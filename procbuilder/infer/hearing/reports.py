@@ -3,18 +3,14 @@
 from dataclasses import replace
 from functools import partial
 
-from procbuilder.infer.dictionary.english import is_plural, thing
-from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
-from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.case import Now
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Reach, renamed
-from procbuilder.infer.hearing.outcome import INWARD, OUTWARD, joined
-from procbuilder.infer.hearing.results import moved_out, pointed_result, result
+from procbuilder.infer.hearing.outcome import INWARD
+from procbuilder.infer.hearing.results import pointed_result, result
 from procbuilder.infer.hearing.same import Same
-from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
 
@@ -29,37 +25,17 @@ class Reports:
         self.talk, self.line, self.same = talk, line, same
         self.book, self.clauses = talk.book, line.clauses
 
-    def take_person(self, at: int) -> int | None:
-        """ "There, he's out": things are "he" and "she", too; None when it tells of nothing done."""
-        pointed = Thing("", at, at + 1, many=self.clauses.low(at) == "they", pointed=True)
-        end = self.take(pointed, at)
-        return self._slide_out(pointed) if end is None else end
-
-    def _slide_out(self, found: Thing) -> int | None:
-        """ "They just slide out"."""
-        told = moved_out(self.clauses, found)
-        aside = self.line.aside or self.line.times.conditional_at(found.start)
-        if told is None or aside or (one := self._named(found, told)) is None:
-            return None
-        return told.end if self.same.tell(one, found.start) else None
-
     def take(self, found: Thing, at: int) -> int | None:
         """What became of a thing, told without a verb: "washer off"."""
         clauses = self.clauses
         aside = self.line.aside or clauses.verbs or clauses.busy or clauses.low(at - 1) == "with" or clauses.asks(at)
-        if not self.line.aside and self._is_new_one(found, at):
-            told = Told("fit", Form.BASE, found.start, found.end, (found,))
-            return told.end if self.same.tell(told, at) else None
         if aside or (became := self._became(found)) is None:
             return None
-        company = [one for one in clauses.company if self._goes_with(one, became)]
-        told = replace(became, things=(*company, *became.things))
-        if became.verb == "torque" and self._is_tight(told):
-            return None
+        told = replace(became, things=(*clauses.company, *became.things))
         if not self.same.tell(told, at):
             return None
         self.line.same_until, self.line.place_until = told.end, self.clauses.behind_place(told.end)
-        return self._also(told, at)
+        return told.end
 
     def _became(self, found: Thing) -> Told | None:
         """What became of a thing, as it is known now."""
@@ -94,7 +70,7 @@ class Reports:
     def _named(self, found: Thing, told: Told) -> Told | None:
         """The same told of the thing that is pointed at; None when there is none."""
         named = self.talk.memory.named(found, partial(self._may_be, told))
-        if not named.name or (is_plural(named.name) or (named.count or 1) > 1) is not found.many:
+        if not named.name:
             return None
         return replace(told, things=(renamed(found, named),))
 
@@ -105,82 +81,19 @@ class Reports:
             return False
         match told.verb:
             case "take":
-                return reach is not Reach.FAR and (not status.is_open(name) or status.is_for_now(name))
+                return reach is not Reach.FAR and (not status.is_open(name))
             case "put":
                 return status.is_gone(name)
             case _:
-                return status.is_late and (status.is_open(name) or self.book.is_in(name, ("fastener",)))
-
-    def _also(self, told: Told, at: int) -> int:
-        """ "Nuts on and tight": what else became of it; gives back where to go on."""
-        outcome = joined(self.clauses, told.end)
-        if outcome is None:
-            return told.end
-        things = tuple(replace(thing, end=outcome.end - len(outcome.ways)) for thing in told.things)
-        ways = [way for way in outcome.ways if self.book.states.get(way)]
-        if not ways:
-            return told.end
-        further = Told(self.book.states[ways[0]], Form.BASE, told.start, outcome.end, things, outcome.ways)
-        self.same.tell(further, at)
-        return outcome.end
-
-    def _is_tight(self, told: Told) -> bool:
-        """ "Tighten the bolts. They go to twenty.": said once, and its value."""
-        last = self.line.heard[-1] if self.line.heard else self.talk.last
-        names = {thing(self.talk.memory.named(one).name) for one in told.things}
-        return last is not None and last.act is Act.TIGHTEN and thing(last.object) in names
-
-    def _goes_with(self, one: Thing, told: Told) -> bool:
-        """False for "the end cover, six screws, out": it is told of the screws; "off" goes for both."""
-        found = told.things[-1]
-        holds = self.book.is_in(found.name, ("fastener", "clip")) and found.count is not None
-        topic = holds and "off" not in told.particles and not self.book.is_in(one.name, ("fastener", "clip", "seal"))
-        return bool(one.name) and not one.measure and not topic and not self._is_feature(one)
-
-    def _is_feature(self, thing: Thing) -> bool:
-        """ "Delivery side, screw out": a part of the item that tells where."""
-        return any(self.book.has(kind, thing.name.split()[-1]) for kind in ("features", "faces"))
-
-    def _is_new_one(self, found: Thing, at: int) -> bool:
-        """ "Nut to seventy, and a new split pin": at the end of a sentence in which things are put back."""
-        goes_on = bool(self.line.pairs) and self.line.pairs[-1][1].act in CLOSING
-        return goes_on and found.new and self.clauses.clause == at and self.clauses.low(found.end) in SIGNS
+                return status.is_late
 
     def settled(self, told: Told) -> Told:
         """ "Split ring, pushed down": what may go on does so, whatever the verb; with what is named before it."""
         first, subject = told.things[0], self.clauses.subject
-        held = self.book.is_in(first.name, ("fastener", "clip"))
-        company = [
-            one
-            for one in self.clauses.company
-            if first is subject and one.name and held is self.book.is_in(one.name, ("fastener", "clip"))
-        ]
+        company = [one for one in self.clauses.company if (first is subject and one.name)]
         told = replace(told, things=(*company, first))
         name, ways = first.name, frozenset(told.particles)
         block = meaning(told, name, self.book, self.talk.status)
-        goes_down = ways & (INWARD | {"down"}) and not ways & OUTWARD and self.talk.may_go_on(name)
+        goes_down = ways & (INWARD | {"down"}) and self.talk.may_go_on(name)
         is_work = block is None or block.act is Act.WORK
         return replace(told, verb="put", particles=("on",)) if is_work and goes_down else told
-
-    def is_made_so(self, told: Told) -> bool:
-        """ "The housing's screwed back on", "the nuts are slackened off": how a thing is by what was done to it."""
-        clauses, subject = self.clauses, self.clauses.subject
-        forms = {form for _, form in self.book.forms.get(clauses.low(told.start), ())}
-        back = told.start - 1
-        while clauses.has("adverbs", back) or clauses.low(back) == "been":
-            back -= 1
-        is_be = clauses.low(back) in ("'s", "is", "are", "'re", "has", "have", "'ve")
-        if subject is None or not subject.name or subject.end != back or not is_be or forms != {Form.PAST}:
-            return False
-        block = meaning(replace(told, moves=False), subject.name, self.book, self.talk.status)
-        is_open = self.talk.may_go_on(subject.name) or self.talk.status.holds("slack", subject.name)
-        if block is None or block.act not in (Act.OFF, Act.SLACKEN):
-            return block is not None and block.act in CLOSING and is_open
-        return not is_open and self._is_opened(told, subject)
-
-    def _is_opened(self, told: Told, subject: Thing) -> bool:
-        """False for damage: "the bolt's snapped off", "the seal's pulled out of shape"."""
-        turned = told.verb == "crack" and self.book.is_in(subject.name, ("fastener",))
-        ends = self.clauses.low(told.end) in SIGNS or self.clauses.low(told.end) in ("and", "with", "at", "now", "then")
-        sound = turned or not self.book.has("damages", told.verb)
-        return sound and ends and self.talk.is_part(subject.name) and bool(self.talk.before) and not self.talk.goes_on

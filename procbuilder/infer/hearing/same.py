@@ -10,8 +10,6 @@ from procbuilder.infer.hearing.telling import Teller
 from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act, Tense
 
-_IN_STATES = ("switched", "driven", "valve", "lid")
-
 
 class Same:
     """Tells of the things of one sentence that have no verb of their own."""
@@ -42,10 +40,6 @@ class Same:
         block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
         if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
             return False
-        if told.where is not None and told.where.name.split()[-1:] == named.name.split()[-1:]:
-            return False  # "Push it into the bottom hose, and then the top one": where it goes, too.
-        if block.act in (Act.STATE, Act.ENDS) and not self.book.is_in(named.name, _IN_STATES):
+        if self.book.is_in(named.name, ("place",)):
             return False
-        if self.book.is_in(named.name, ("place",)) or self.book.has("vague", named.name.split()[-1]):
-            return False
-        return any_thing or self.book.is_in(named.name, self.book.groups) or named.name.split()[-1] in operation.object
+        return any_thing or self.book.is_in(named.name, self.book.groups)

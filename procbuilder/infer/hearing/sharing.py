@@ -1,9 +1,8 @@
 """Things that share in what was told of another: "then the pin", "the needle comes with it", "washer too"."""
 
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import SIGNS
-from procbuilder.infer.hearing.again import says_same
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.told import Told
@@ -24,9 +23,7 @@ class Sharing:
         """True when the same goes for a thing as for the last one, and it has been told so."""
         pairs = self.line.pairs
         if self._comes_along(found):
-            self.same.same_for(found, (pairs or self.talk.before)[-1:])
-        elif pairs and self._is_too(found, at):
-            self.same.same_for(found, pairs[-1:], any_thing=True)
+            self.same.same_for(found, pairs[-1:])
         elif not self._is_same_again(found, at):
             return False
         elif self._goes_on(found):
@@ -41,10 +38,6 @@ class Sharing:
         """A thing that is only named: what holds something for the job, or what it is held by."""
         if not self.line.aside and self._is_held_up_by(found, at):
             self.same.tell(Told("put", Form.BASE, at, found.end, (found,), ("on",)), at)
-        if self._is_to_free(found):
-            self.same.tell(Told("take", Form.BASE, at, found.end, (found,), ("out",)), at)
-        elif self._holds_something(found, at):
-            self.line.holders.append(found)
 
     def _goes_on(self, found: Thing) -> bool:
         """ "Gas on, boot": put back, though what stands before it was ended in another way."""
@@ -57,9 +50,8 @@ class Sharing:
         before = clauses.low(at - 1) if at else ""
         follows = before in ("and", "plus") and self.line.same_until in (at - 1, at - 2)
         holds = before == "and" and self.line.place_until in (at - 1, at - 2)
-        follows = follows or (holds and self.book.is_in(found.name, ("fastener", "clip")))
-        joined = before == "then" or follows or (self.book.has("be", before) and clauses.low(at - 2) == "so")
-        if clauses.busy or not (self._ends_behind(found) or (joined and clauses.low(found.end) == "and")):
+        joined = before == "then" or follows or holds
+        if clauses.busy or not self._ends_behind(found):
             return False
         if joined:
             return bool(heard)
@@ -80,56 +72,13 @@ class Sharing:
         """ "Slide the drum off and the bearing comes with it"."""
         clauses, at = self.clauses, found.end
         goes = clauses.low(at) in ("comes", "come", "goes", "go", "came", "went")
-        if not goes and found.start == clauses.clause and self._is_with_it(at) and clauses.low(at + 2) in SIGNS:
-            return bool(self.line.pairs) and bool(found.name)
         at += 1 + (clauses.low(at + 1) in ("up", "along", "away"))
         told = self.line.pairs or self.talk.before
         named = bool(found.name) or clauses.low(found.start) == "they"
         return bool(told) and goes and named and self._is_with_it(at)
 
-    def take_they(self, at: int) -> int | None:
-        """ "Spacers, they came up with it": None when the token tells no such thing."""
-        found = Thing("", at, at + 1, many=True, pointed=True)
-        if self.line.aside or not self._comes_along(found):
-            return None
-        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
-        return at + 1
-
-    def take_brought(self, at: int) -> int | None:
-        """ "It brings the bearing with it": what comes along; None when the token tells no such thing."""
-        if self.clauses.low(at) not in ("brings", "brought", "bringing") or self.line.aside:
-            return None
-        found = read_thing(self.clauses.tokens, at + 1, self.book, governed=True)
-        if found is None or not found.name:
-            return None
-        along = self.clauses.low(found.end) == "along"
-        if not (along or self._is_with_it(found.end)):
-            return None
-        self.same.same_for(found, (self.line.pairs or self.talk.before)[-1:])
-        return found.end + (1 if along else 2)
-
     def _is_with_it(self, at: int) -> bool:
         return self.clauses.low(at) == "with" and self.clauses.low(at + 1) in ("it", "them", "that", "him", "her")
-
-    def _is_too(self, found: Thing, at: int) -> bool:
-        """ "Take the nut off, washer too"."""
-        clauses = self.clauses
-        return says_same(clauses, found.end) and at == clauses.clause and bool(found.name) and not found.measure
-
-    def _holds_something(self, found: Thing, at: int) -> bool:
-        """ "Two bolts and the cover lifts off"."""
-        alone = at == self.clauses.clause and self._ends_behind(found) and not self.clauses.busy
-        behind = self.clauses.low(found.end) == "," and self.clauses.low(found.end + 1) in self.book.numbers
-        behind = behind and self.clauses.low(found.end + 2) in SIGNS
-        counted = (found.count is not None or behind) and not self._is_sized(found) and not self.line.aside
-        return alone and counted and self.book.is_in(found.name, ("fastener", "clip"))
-
-    def _is_to_free(self, found: Thing) -> bool:
-        """ "And two more screws to get the bracket off"."""
-        clauses = self.clauses
-        aim = clauses.low(found.end) == "to" and clauses.low(found.end + 1) in ("get", "free", "release", "drop")
-        plain = clauses.heads(found) and not self.line.aside and not clauses.busy
-        return aim and plain and self.book.is_in(found.name, ("fastener", "clip"))
 
     def _is_sized(self, found: Thing) -> bool:
         """ "Five mil Allen": the tool, and no five of them."""

@@ -16,8 +16,6 @@ def is_told_of(clauses: Clauses, thing: Thing) -> bool:
         before -= 1
     if "no" in (clauses.low(thing.start), clauses.low(before)) or clauses.low(before) == "with":
         return False
-    if _is_what_it_is(clauses, thing):
-        return False
     if any(clauses.has("negations", at) for at in range(clauses.clause, thing.start)):
         return False
     behind = [clauses.low(at) for at in range(thing.end, thing.end + _REACH)]
@@ -26,31 +24,15 @@ def is_told_of(clauses: Clauses, thing: Thing) -> bool:
     return not _is_no_thing(clauses, thing)
 
 
-def _is_what_it_is(clauses: Clauses, thing: Thing) -> bool:
-    """ "The new one's a tap in": what another thing is."""
-    subject = clauses.subject
-    if subject is None or (subject.name and clauses.book.has("vague", subject.name.split()[-1])):
-        return False
-    named = subject.pointed or clauses.book.knows(subject.name)
-    return named and clauses.low(thing.start) in ("a", "an") and clauses.has("be", thing.start - 1)
-
-
 def _is_no_thing(clauses: Clauses, thing: Thing) -> bool:
     """ "Pulses on and off", "clipped on", "shiny side out"."""
     book, last = clauses.book, thing.name.split()[-1] if thing.name else ""
     forms = book.forms.get(thing.name, ())
     is_done = bool(forms) and all(form is Form.PAST for _, form in forms)
-    is_idle = thing.name in book.idle and not clauses.has("articles", thing.start) and not book.knows(thing.name)
-    return (
-        is_done
-        or is_idle
-        or book.has("results", thing.name)
-        or book.has("faces", last)
-        or _is_strange_plural(clauses, thing)
-    )
+    return is_done or book.has("results", thing.name) or book.has("faces", last) or _is_strange_plural(clauses, thing)
 
 
 def _is_strange_plural(clauses: Clauses, thing: Thing) -> bool:
     """A word in -s that is no known thing may be what something does."""
     plain = thing.end == thing.start + 1 and thing.many and not thing.count
-    return bool(thing.name) and plain and not thing.new and not thing.old and not clauses.book.knows(thing.name)
+    return bool(thing.name) and plain and not clauses.book.knows(thing.name)

@@ -1,18 +1,15 @@
 """Things that are only named, each in its turn: "then the rear pins", "faceplate too", "pulley, belt, cover"."""
 
-from dataclasses import replace
-
 from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.wordbook import Block
-from procbuilder.infer.hearing.again import bare_things, command, follows_again, more, shown_thing
+from procbuilder.infer.hearing.again import bare_things, command, follows_again
 from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.memory import renamed
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.status import CLOSING
 from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.turned import is_more, turned
 from procbuilder.model.heard import Act, Tense
 
 
@@ -40,47 +37,15 @@ class Turns:
             self._take_holders()
             self._take_first()
             return
-        if (count := more(self.clauses)) is not None and self.talk.moved:
-            told, operation = self.talk.moved[0]
-            again = Thing(operation.object, 0, len(self.clauses.tokens), count, many=count > 1)
-            self.same.same_for(again, [(told, operation)], any_thing=True)
-            return
-        if (shown := shown_thing(self.clauses)) is not None and self._is_now_off(shown):
-            self.same.tell(Told("take", Form.BASE, shown.start, shown.end, (shown,), ("off",)), shown.start)
-            return
-        if self._take_turned():
-            return
         self._take_again()
         if not self.line.pairs:
             self._take_list(bare_things(self.clauses))
 
-    def _take_turned(self) -> bool:
-        """ "Half a turn on the lock nut": tighter while things are put back, looser before."""
-        one = turned(self.clauses, self.line.sentence)
-        if one is None or self.clauses.asks(0):
-            return False
-        name = self.talk.memory.named(one).name
-        if not self.book.is_in(name, ("fastener",)) or self.talk.status.is_gone(name):
-            return False
-        slack, tighter = self.talk.status.holds("slack", name), is_more(self.line.sentence)
-        verb = "tighten" if tighter or self.talk.goes_on else "" if slack else "slacken"
-        told = Told(verb, Form.BASE, one.start, one.end, (replace(one, name=name, pointed=False),))
-        return bool(verb) and bool(self.same.tell(told, one.start))
-
-    def _is_now_off(self, shown: Thing) -> bool:
-        """ "So that's the carb.": while things are taken off, of one that was spoken of before."""
-        off = bool(self.talk.moved) and self.talk.moved[0][1].act in (Act.OFF, Act.SLACKEN)
-        known = self.talk.is_part(shown.name) and self.talk.memory.has_named(shown.name)
-        return off and known and not self.talk.status.is_gone(shown.name)
-
     def _take_again(self) -> None:
         again = follows_again(self.clauses)
         is_next = any(token.low == "next" for token in self.clauses.tokens)
-        last = self.talk.last
         for one in again.things:
-            if not one.name and last is not None:
-                one = replace(one, name=last.object, pointed=False)
-            moved = [pair for pair in self.talk.moved if is_next and not one.new and pair[1].act in (Act.OFF, Act.ON)]
+            moved = [pair for pair in self.talk.moved if (is_next and not one.new)]
             self.same.same_for(one, moved or self.talk.before, any_thing=(is_next and not one.new) or again.too)
 
     def _take_holders(self) -> None:
@@ -116,47 +81,14 @@ class Turns:
     def _take_list(self, listed: list[Told]) -> None:
         """What is off goes on when things are being put back; a list goes on with what was being taken off."""
         listed = [told for told in listed if not self.book.is_in(told.things[0].name, ("tool",))]
-        if not listed or self.clauses.asks(0):
+        if not listed:
             return
         off = [told for told in listed if self._may_go_on(told.things[0])]
-        first = listed[0].things[0]
-        if not off and self._is_taken_off(listed):
-            for told in listed:
-                self.same.tell(replace(told, verb="take", particles=("off",)), told.start)
-        goes_on = self.talk.status.is_late and listed[0] in off and not self._is_taken_up(listed)
+        goes_on = self.talk.status.is_late and listed[0] in off
         for told in listed:
-            one = told.things[0]
-            if (goes_on and (told in off or self._holds_it(one))) or (told in off and one.new):
+            if goes_on and told in off:
                 self.same.tell(told, told.start)
-        if not off and first.new and self._is_renewed(first):
-            self.same.tell(listed[0], listed[0].start)
 
     def _may_go_on(self, one: Thing) -> bool:
         """True for what was taken off or spoken of, and for a small thing that nobody names without fitting it."""
         return self.talk.is_off(one.name) or self.talk.may_go_on(one.name)
-
-    def _holds_it(self, one: Thing) -> bool:
-        """ "Cover, and its four bolts"."""
-        counted = one.count is not None or self.clauses.low(one.start) in ("its", "their", "the")
-        return counted and self.book.is_in(one.name, ("fastener", "clip"))
-
-    def _is_taken_up(self, listed: list[Told]) -> bool:
-        """ "The pulley. Slide it on.": what is done is told behind it, here or in the next sentence."""
-        told = listed[-1]
-        at = told.end + (self.clauses.low(told.end) == ",")
-        kinds = ("one_pronouns", "many_pronouns", "doers", "others", "be")
-        here = any(self.clauses.has(kind, at) for kind in kinds)
-        here = here or any(self.clauses.has(kind, at + 1) for kind in kinds[:2])
-        return here or (self.line.taken_up and len(listed) == 1 and self.clauses.ends(told.end))
-
-    def _is_taken_off(self, listed: list[Told]) -> bool:
-        """ "Nut, washer, pulley": while things are taken off, a list of things goes on with it."""
-        last = self.talk.moved[0][1].act if self.talk.moved else None
-        known = all(self.book.knows(told.things[0].name) and not told.things[0].new for told in listed)
-        return len(listed) > 1 and known and last in (Act.OFF, Act.SLACKEN)
-
-    def _is_renewed(self, one: Thing) -> bool:
-        """Seals and clips are new as a rule; of other things the old one must have been spoken of."""
-        if self.talk.is_part(one.name) and self.talk.memory.has_named(one.name) and self.talk.moved:
-            return True
-        return self.talk.status.is_late and self.book.is_in(one.name, ("seal", "clip"))

@@ -1,10 +1,8 @@
 """Verbs that no list holds, told by where they stand: "bevel the edge", "the clip flicks out", "give it a shimmy"."""
 
-from dataclasses import replace
-
 from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import Thing, read_thing
+from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.outcome import OUTWARD
@@ -15,18 +13,17 @@ _SHORTEST = 3
 _MOST_BETWEEN = 3
 """Words between "a" and the verb of "give it a really good clean"."""
 _POINTED = ("it", "them", "that", "those")
-_INWARD = frozenset({"in", "on", "home", "back", "into", "onto"})
 
 
 def bare_command(clauses: Clauses, at: int) -> Told | None:
     """A word that can only be a verb: at the beginning of a clause before "the" and its like, or in "I beat it off"."""
-    if not _is_strange(clauses, at) or not (clauses.begins(at) or _is_behind_doer(clauses, at)):
+    if not _is_strange(clauses, at) or not (clauses.begins(at)):
         return None
     behind = at + 1
     while clauses.has("adverbs", behind):
         behind += 1
     thing = read_thing(clauses.tokens, behind, clauses.book, governed=True)
-    if thing is None or thing.measure or clauses.book.has("bare", thing.name):
+    if thing is None or clauses.book.has("bare", thing.name):
         return None
     if clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
         return None
@@ -34,50 +31,7 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     pointed = clauses.low(behind) in _POINTED and goes_off
     if not (pointed or (clauses.has("strict_articles", behind) and (goes_off or clauses.begins(at)))):
         return None
-    verb, particle = _by_way(clauses.low(at), clauses, thing.end)
-    end = thing.end + len(particle)
-    leads = bool(particle) and read_thing(clauses.tokens, end, clauses.book) is not None
-    return Told(verb, Form.BASE, at, end, (thing,), particle, leads=leads)
-
-
-def _is_behind_doer(clauses: Clauses, at: int) -> bool:
-    """ "I beat", "you've got to beat"."""
-    back = at - 1
-    while back > clauses.clause and (clauses.has("helpers", back) or clauses.has("adverbs", back)):
-        back -= 1
-    return clauses.low(back) in ("i", "we", "you")
-
-
-def _by_way(verb: str, clauses: Clauses, at: int) -> tuple[str, tuple[str, ...]]:
-    """The verb, or the plain one that says the same of the way: "zap the cover off" takes it off.
-
-    "Dunk the joint in the bath" puts nothing back.
-    """
-    way = clauses.low(at)
-    if way in OUTWARD:
-        return "take", (way,)
-    goes_back = way in ("back", "home") or read_thing(clauses.tokens, at + 1, clauses.book) is None
-    return ("put", (way,)) if way in _INWARD and goes_back else (verb, ())
-
-
-def mover(clauses: Clauses, thing: Thing) -> Told | None:
-    """ "The clip flicks out": a word in -s between a thing and the way it goes."""
-    at = thing.end - 1
-    if clauses.busy or thing.pointed:
-        return None
-    *name, last = thing.name.split() or [""]
-    subject = replace(thing, name=" ".join(name), end=at, many=False) if name else clauses.subject
-    if (
-        subject is None
-        or not subject.name
-        or thing.count
-        or clauses.has("prepositions", at - 1)
-        or not last.endswith("s")
-        or not _is_strange(clauses, at)
-    ):
-        return None
-    verb, particle = _by_way("", clauses, thing.end)
-    return Told(verb, Form.S, at, thing.end + 1, (subject,), particle) if particle else None
+    return Told(clauses.low(at), Form.BASE, at, thing.end, (thing,))
 
 
 def given(clauses: Clauses, at: int) -> Told | None:
@@ -95,7 +49,7 @@ def given(clauses: Clauses, at: int) -> Told | None:
         ends = clauses.low(place + 1) in SIGNS or any(
             clauses.has(kind, place + 1) for kind in ("prepositions", "and", "subordinate", "adverbs", "particles")
         )
-        if ends or any(form is Form.BASE for _, form in clauses.book.forms.get(low, ())):
+        if ends:
             return Told(low, Form.BASE, at, place + 1, (thing,))
     return None
 

@@ -9,36 +9,12 @@ def is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
     """True where a token before a verb says so: "I was going to", "I should have", "I nearly", "I always"."""
     low = clauses.low(at)
     if low in ("going", "gonna"):
-        return "was" in (before := (clauses.low(at - 1), clauses.low(at - 2))) or "were" in before
+        return "was" in (clauses.low(at - 1), clauses.low(at - 2))
     if low in ("have", "'ve") and at < verb:
-        return clauses.low(at - 1) in _COULD or (clauses.has("negations", at - 1) and clauses.low(at - 2) in _COULD)
-    return clauses.has("unreal", at) or _is_habit(clauses, at) or _is_threat(clauses, at, verb)
+        return clauses.low(at - 1) in _COULD
+    return clauses.has("unreal", at) or _is_habit(clauses, at)
 
 
 def _is_habit(clauses: Clauses, at: int) -> bool:
     """ "I always put the bolts back in their holes"; but "always tug it" tells what to do."""
     return clauses.low(at) == "always" and clauses.low(at - 1) in ("i", "we", "they")
-
-
-def _is_threat(clauses: Clauses, at: int, verb: int) -> bool:
-    """ "Don't force it, you'll strip the thread"."""
-    if clauses.low(at) not in ("'ll", "will") or clauses.low(at - 1) != "you":
-        return False
-    harms = any(clauses.book.has("damages", one) for one, _ in clauses.book.forms.get(clauses.low(verb), ()))
-    return harms and any(clauses.has("negations", each) or clauses.low(each) == "too" for each in range(at))
-
-
-def is_what_it_does(clauses: Clauses, at: int) -> bool:
-    """ "All it does is hold the cover on", "its job is to hold it": what a thing is for; not "what you do is"."""
-    if not clauses.has("be", at):
-        return False
-    if clauses.low(at - 1) in ("does", "did"):
-        return not clauses.has("doers", at - 2)
-    return clauses.low(at - 1) in ("job", "purpose") and clauses.low(at + 1) == "to"
-
-
-def is_supposed(clauses: Clauses, at: int) -> bool:
-    """ "Normally you'd": the word that says so stands before the doer; "would you undo it" asks for it."""
-    asked = clauses.low(at) == "you" and clauses.low(at - 1) in ("would", "could") and clauses.begins(at - 1)
-    before = range(clauses.clause, at)
-    return not asked and any(clauses.has("supposed", back) or clauses.has("unreal", back) for back in before)

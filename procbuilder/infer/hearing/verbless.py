@@ -6,7 +6,6 @@ from procbuilder.infer.hearing.naming import Naming
 from procbuilder.infer.hearing.reports import Reports
 from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.sharing import Sharing
-from procbuilder.infer.hearing.unknown import mover
 
 
 class Verbless:
@@ -20,15 +19,8 @@ class Verbless:
             Naming(talk, line),
         )
 
-    def take_person(self, at: int) -> int | None:
-        """ "There, he's out", "they came with it"; None when the token tells no such thing."""
-        end = self.reports.take_person(at)
-        return self.sharing.take_they(at) if end is None else end
-
     def take(self, thing: Thing, at: int) -> int:
         """The subject of what follows, or told with what became of it; gives back where to go on."""
-        if not self.line.aside and (told := mover(self.clauses, thing)) is not None and self.same.tell(told, at):
-            return told.end
         if (end := self.reports.take(thing, at)) is not None:
             return end
         if not self.sharing.take(thing, at):

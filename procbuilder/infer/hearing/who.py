@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.unreal import is_supposed, is_unreal, is_what_it_does
+from procbuilder.infer.hearing.unreal import is_unreal
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,31 +26,25 @@ def before(clauses: Clauses, at: int, form: Form) -> Before:
     """What stands between the beginning of the clause and its verb."""
     found = Before()
     for back in range(at - 1, clauses.clause - 1, -1):
-        if clauses.has("negations", back) or (clauses.low(back) == "no" and clauses.low(back + 1) == "need"):
+        if clauses.has("negations", back) or (clauses.low(back), clauses.low(back + 1)) == ("no", "need"):
             found = replace(found, negated=True)
-        elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and not _is_had(clauses, back, at, form)):
+        elif is_unreal(clauses, back, at) or (clauses.has("supposed", back) and form is not Form.PAST):
             found = replace(found, supposed=True)
         elif (known := _known_by(clauses, back, at, found)) is not None:
             return known
     return found
 
 
-def _is_had(clauses: Clauses, at: int, verb: int, form: Form) -> bool:
-    """ "I'd taken it off", "I'd already shut the tap": what was done."""
-    already = any(clauses.low(each) in ("already", "just") for each in range(at, verb))
-    return form is Form.PAST or (clauses.low(at) == "'d" and already)
-
-
 def _known_by(clauses: Clauses, back: int, at: int, found: Before) -> Before | None:
     """What the token says at last of the verb; None to look further back."""
     if clauses.low(back) == "to" and (told_to := _behind_to(clauses, back, found)) is not None:
         return told_to
-    if clauses.has("others", back) or is_what_it_does(clauses, back) or _has_done(clauses, back, at):
+    if clauses.has("others", back) or _has_done(clauses, back, at):
         return replace(found, other=True)
     if clauses.has("tasks", back) and clauses.has("be", back + 1):
         return found
     if clauses.has("doers", back) or _is_done_to(clauses, back, at):
-        return replace(found, supposed=found.supposed or is_supposed(clauses, back))
+        return replace(found, supposed=found.supposed)
     if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
         return replace(found, moves=True, other=clauses.low(back - 1) in ("let", "leave", "keep"))
     passed_over = any(clauses.has(kind, back) for kind in ("helpers", "adverbs", "openers", "and"))
