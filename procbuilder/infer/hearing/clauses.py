@@ -6,7 +6,7 @@ from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS, Token
 from procbuilder.infer.dictionary.wordbook import Wordbook
-from procbuilder.infer.hearing.wordclass import is_noun
+from procbuilder.infer.hearing.word_class import is_noun
 
 _LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")
 """In front of a place."""

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
-from procbuilder.infer.hearing.listening import Line, Talk
-from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.outcomes import INWARD, OUTWARD
+from procbuilder.infer.hearing.talk import Line, Talk
+from procbuilder.infer.hearing.verb_phrase import Told
 
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})

@@ -1,13 +1,39 @@
-"""What a verb is done to: its particles, its things, and where or with what."""
+"""One verb in its sentence with all that belongs to it: its things, particles, and what it is done with."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One verb in its sentence."""
+
+    verb: str
+    form: Form
+    start: int
+    end: int
+    """Tokens from the verb up to end."""
+    things: tuple[Thing, ...] = ()
+    particles: tuple[str, ...] = ()
+    means: Thing | None = None
+    """What follows ``with``."""
+    about: Thing | None = None
+    """What follows ``for`` or ``over``: "look for leaks"."""
+    where: Thing | None = None
+    """What follows the particle or ``in``, ``on``, ``to``: "put it in the tray"."""
+    moves: bool = False
+    """The thing does it by itself: "the cover lifts off"."""
+    so: str = ""
+    """How the thing is then: "pull it straight"."""
+    leads: bool = False
+    """The last particle leads to a place: ``over`` of "slip it over the stud"."""
+
 
 _BESIDE = ("beside", "alongside", "next-to")
 """Where a thing is laid."""
