@@ -74,6 +74,8 @@ def test_pressed_bled_timed_and_preloaded_work_is_only_asked_about(step: str, as
         (("Zieh beide Schläuche von der Pumpe ab", "Rad ansetzen"), ["Schläuche"]),
         (("Dichtreste abschaben und Altöl entfernen",), []),
         (("Schrauben der Glocke herausdrehen", "Schraube ansetzen"), []),
+        (("Handbremse ziehen", "Rückstände entfernen", "Schutzfolie abziehen"), []),
+        (("Sitz ausbauen und auf die Werkbank legen",), ["Sitz"]),
     ],
 )
 def test_what_comes_off_by_words_alone_must_be_named_again(commands: tuple[str, ...], left: list[str]) -> None:
