@@ -1,6 +1,6 @@
 """What the commands say: problems, outcome, and what is worth a look first."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -23,6 +23,7 @@ from procbuilder.pipeline.recordings import Filmed
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH, Language
+from procbuilder.publish.printable import first_seen
 from procbuilder.publish.terms import OPENINGS
 from procbuilder.publish.terms import way as told_way
 from procbuilder.publish.timewords import headline, sentences
@@ -136,8 +137,7 @@ def outcome(built: Built, language: Language = ENGLISH) -> list[str]:
     edition = built.edition
     lines = [f"{each.path}: {remark(told, language)}" for each in edition.recordings for told in each.remarks]
     lines += [filmed_line(one, language) for one in built.filmed]
-    if built.unprintable:
-        lines.append(tell("unprintable", language, signs=" ".join(built.unprintable)))
+    lines += _unprintable(built, language)
     count = 0 if edition.status == "withdrawn" else len(stops(edition.problems))
     status, told = Term(edition.status), summary(edition.problems, language)
     form = "status-because" if count else "status"
@@ -145,9 +145,20 @@ def outcome(built: Built, language: Language = ENGLISH) -> list[str]:
         *lines,
         tell(form, language, status=status, count=count, summary=told),
         tell("page", language, path=built.page),
-        tell("pdf", language, path=built.print),
+        *([tell("pdf", language, path=built.print)] if built.print else []),
         *_film(built, language),
     ]
+
+
+def _unprintable(built: Built, language: Language) -> Iterator[str]:
+    """The characters that the PDF shows as an empty box, each with the first step that has it."""
+    for number, signs in first_seen(built.edition, built.unprintable):
+        shown = " ".join(sign if sign.isprintable() else f"U+{ord(sign):04X}" for sign in signs)
+        if number:
+            step = StepRef(built.edition.steps[number - 1].id, number)
+            yield tell("unprintable-at", language, step=step, signs=shown)
+        else:
+            yield tell("unprintable", language, signs=shown)
 
 
 def _film(built: Built, language: Language) -> list[str]:

@@ -14,13 +14,12 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from procbuilder.model.edition import Edition, Figure
-from procbuilder.model.fault import CannotPrint
 from procbuilder.model.signal import Signal
 from procbuilder.publish import printwords, tokens, words
 from procbuilder.publish.data import plain
 from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
-from procbuilder.publish.printable import not_printable, replaced
+from procbuilder.publish.printable import not_printable, refused, replaced
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import place, used
@@ -36,6 +35,17 @@ _PROBE = b"""#set document(title: "probe")
 #set text(font: "Source Sans Pro")
 #for text in json("data.json") { par(text) }
 """
+
+
+class CannotPrint(Exception):
+    """A PDF could not be set: a picture is ``outside``, ``missing`` or ``unknown``, or ``told`` by the page setter."""
+
+    def __init__(self, form: str, what: str) -> None:
+        super().__init__(form, what)
+        self.form = form
+        """Which of its sentences."""
+        self.what = what
+        """The picture, or what the page setter says."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,10 +125,19 @@ def draw_codes(edition: Edition, folder: Path) -> None:
 
 
 def _print(bench: Path, template: str, view: dict[str, Any], epoch: int) -> Printed:
-    lacking = _unprintable(view, bench)
-    odd = tuple(sorted(lacking))
-    view = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
-    return Printed(_set_type(bench, (bench / template).read_bytes(), view, epoch), odd)
+    """Set a template; a character that only one of the faces lacks shows when all is set."""
+    from typst import TypstError
+
+    source, lacking = (bench / template).read_bytes(), _unprintable(view, bench)
+    while True:
+        odd = tuple(sorted(lacking))
+        shown = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
+        try:
+            return Printed(_compile(bench, source, shown, epoch), odd)
+        except TypstError as error:
+            if not (more := refused(error.diagnostic) - lacking):
+                raise CannotPrint("told", error.message) from error
+            lacking |= more
 
 
 def _frame(edition: Edition, language: Language) -> dict[str, Any]:
@@ -195,15 +214,6 @@ def _unprintable(view: dict[str, Any], bench: Path) -> frozenset[str]:
         return ""
 
     return not_printable(view, refusal)
-
-
-def _set_type(bench: Path, source: bytes, view: dict[str, Any], epoch: int) -> bytes:
-    from typst import TypstError
-
-    try:
-        return _compile(bench, source, view, epoch)
-    except TypstError as error:
-        raise CannotPrint("told", error.message) from error
 
 
 def _compile(bench: Path, source: bytes, data: Any, epoch: int) -> bytes:

@@ -97,7 +97,7 @@ def test_each_figure_has_words_for_those_who_cannot_see_it(edition: Edition, doc
     worn = [line for step in steps for line in step.wear]
     worn += [line for front in edition.lists for line in front.lines]
     marked = [*(danger.signs for danger in dangers), *(line.signs for line in worn)]
-    signs = [sign.words for each in marked for sign in each]
+    signs = [f"{sign.number} {sign.meaning}" for each in marked for sign in each]
     words = [figure.alt for figure in shown] + signs
     assert sorted(str(figure.Alt) for figure in figures) == sorted(words)
     assert (len(shown), len(signs)) == (12, 6)
