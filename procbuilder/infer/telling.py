@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.facts import Time
@@ -32,15 +33,16 @@ class Text:
 
 def told(procedure: Procedure, narrations: Iterable[Narration]) -> Iterator[tuple[int, Step | None, list[Text]]]:
     """Each step with its number and texts; last, as number 0, what belongs to none: title, lists, words in between."""
-    language = procedure.front["language"]
+    language, files = procedure.front["language"], {file.name: file.place for file in procedure.front.narration}
     heard = [sentence for one in narrations for sentence in sentences(one, language)]
     within: set[Sentence] = set()
     for number, step in enumerate(procedure.steps, 1):
         here = [sentence for sentence in heard if _belongs(sentence, step)]
         within.update(here)
-        yield number, step, [*_step(step), *map(_heard, here)]
-    between = (sentence for sentence in heard if sentence not in within)
-    yield 0, None, [*_front(procedure), *map(_heard, between)]
+        yield number, step, [*_step(step), *(_heard(sentence, step.place) for sentence in here)]
+    between = [sentence for sentence in heard if sentence not in within]
+    places = (files.get(sentence.recording, procedure.place) for sentence in between)
+    yield 0, None, [*_front(procedure), *map(_heard, between, places)]
 
 
 def _step(step: Step) -> Iterator[Text]:
@@ -76,5 +78,5 @@ def _belongs(sentence: Sentence, step: Step) -> bool:
     return any(span.recording == sentence.recording and span.start <= sentence.start < span.end for span in step.spans)
 
 
-def _heard(sentence: Sentence) -> Text:
-    return Text(sentence.words, sentence.place, Time(sentence.origin.time, sentence.recording))
+def _heard(sentence: Sentence, place: Place) -> Text:
+    return Text(sentence.words, place, Time(Fraction(int(sentence.start)), sentence.recording))
