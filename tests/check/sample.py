@@ -126,7 +126,7 @@ def _found(
         heard=heard_torques(procedure, narration),
         films=dict(films),
         standing=still,
-        noticed=noticed(procedure, still, lexicon),
+        noticed=noticed(procedure, still, lexicon, narration),
         taken_off=taken_off_by_words(procedure),
         disorders=disorders(procedure, lexicon),
     )
