@@ -195,7 +195,7 @@ def build(
     dita: Annotated[bool, typer.Option("--dita", help="Write a DITA 1.3 task too: out/procedure.dita.")] = False,
     film: Annotated[bool, typer.Option("--film", help="Make one film of the whole job, too.")] = False,
     thorough: Annotated[
-        bool, typer.Option("--thorough", help="Look for cuts in every picture of the steps; takes much longer.")
+        bool, typer.Option("--thorough", help="Look for cuts in every picture, also of the largest recordings; slow.")
     ] = False,
 ) -> None:
     """Make the page, the PDFs and the data of a procedure, or of every procedure of a library.

@@ -22,7 +22,7 @@ class Severity(StrEnum):
 
 
 RESERVED = "reserved"
-"""The form of a problem of which this reader is told only that there is one."""
+"""The rule and form of a problem of which this reader is told only that there is one."""
 
 PAPER = 2 * len(Signal)
 """The order of what only somebody's word or a list lacks, behind every danger by name."""

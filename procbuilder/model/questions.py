@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from procbuilder.model.problem import Problem, Severity, worst_first
+from procbuilder.model.problem import RESERVED, Problem, Severity, worst_first
 from procbuilder.model.signal import Signal
 
 MOST = 15
@@ -48,7 +48,7 @@ _BY_DANGER = (Topic.DANGERS, Topic.FAILURE, Topic.RIGHTS, Topic.READER, Topic.TI
 """From danger 1 on, for rules that are not among these."""
 _RULES: Mapping[Topic, tuple[str, ...]] = {
     Topic.HOLDS: ("hold-missing",),
-    Topic.RESERVED: ("not-reserved",),
+    Topic.RESERVED: ("not-reserved", RESERVED),
     Topic.ORDER: ("wrong-order", "torque-in-the-air", "angle-before-torque", "then-leads-nowhere", "then-never-ends"),
     Topic.BALANCE: (
         "unbalanced-ledger", "closed-but-never-opened", "only-assumed-closed", "put-on-after-its-part",
