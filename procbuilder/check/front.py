@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from procbuilder.check.case import Case
 from procbuilder.model.facts import Blank, Line, facts
-from procbuilder.model.problem import Problem, Severity, answer
+from procbuilder.model.problem import PAPER, Problem, Severity, answer
 
 _LISTS = (("Tool", 4), ("Supply", 4), ("Part", 4), ("Condition", 1), ("Wear", 1))
 """Field, and how dangerous it is to leave it out."""
@@ -23,7 +23,7 @@ def empty_front_list(case: Case) -> Iterator[Problem]:
                 line=Line(name, (Blank("…"),), place=case.front), none=Line(name, ("none",), place=case.front)
             )
             place = case.front or case.procedure.place
-            yield Problem("empty-front-list", Severity.ASK, place, given, name, danger, name)
+            yield Problem("empty-front-list", Severity.ASK, place, given, name, danger, name, order=PAPER)
 
 
 def no_steps(case: Case) -> Iterator[Problem]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from procbuilder.check.case import Case
 from procbuilder.model.activity import Activity, Hit
 from procbuilder.model.facts import Blank, Line, Phrase, Term, Value, facts
-from procbuilder.model.problem import Problem, Severity, answer
+from procbuilder.model.problem import PAPER, Problem, Severity, answer
 from procbuilder.model.procedure import Step
 from procbuilder.model.signal import Signal
 
@@ -26,7 +26,7 @@ def dangers_not_confirmed(case: Case) -> Iterator[Problem]:
             none=Line("Danger", ("none",)),
         )
         place = case.front or case.procedure.place
-        yield Problem("dangers-not-confirmed", Severity.ASK, place, given, danger=1, blocks=True, order=-1)
+        yield Problem("dangers-not-confirmed", Severity.ASK, place, given, danger=1, blocks=True, order=PAPER)
 
 
 def danger_proposed(case: Case) -> Iterator[Problem]:

@@ -25,6 +25,9 @@ from procbuilder.model.lexicon import (
 )
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
+_KEPT_SMALL = ("fastener", "clip")
+"""Groups of ``objects.toml`` that go into a bag or tray."""
+
 
 @cache
 def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) -> Lexicon:
@@ -49,6 +52,7 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
         rotating=known.flat("rotating"),
         checks=record(CheckWords, known.table("checks")),
         doings=(*_own_doings(own), *_blocks(known, "acts", "act", Doing)),
+        kept_small=tuple(_kept_small(known, own)),
         not_kept=tuple(known.table("acts").get("not_kept", ())),
         protections=tuple(_blocks(known, "protection", "protection", Protection)),
         safe_states=tuple(known.table("protection").get("safe", ())),
@@ -86,6 +90,12 @@ def _with_facts(known: WordLists, name: str, words: dict[str, Any]) -> Iterator[
 def _blocks(known: WordLists, name: str, part: str, kind: type[Kind]) -> Iterator[Kind]:
     for key, block in known.table(name).get(part, {}).items():
         yield record(kind, {"id": key, **block})
+
+
+def _kept_small(known: WordLists, own: OwnWords) -> Iterator[str]:
+    groups = [*known.table("objects").items(), *own.objects]
+    yield from (thing for name, things in groups if name in _KEPT_SMALL for thing in things)
+    yield from known.table("acts").get("kept_small", ())
 
 
 def _own_doings(own: OwnWords) -> Iterator[Doing]:

@@ -58,13 +58,15 @@ class Cache:
         """Keep JSON under a key."""
         self._save(f"{kind}/{key}.json", {"value": value})
 
-    def media(self, kind: str, suffix: str, key: str, make: Callable[[Path], Any]) -> tuple[str, Any]:
+    def media(self, kind: str, suffix: str, by: str, key: str, make: Callable[[Path], Any]) -> tuple[str, Any]:
         """Name of the media file of a key and what its making returned, made by ``make(path)`` when it is missing.
 
         It is called by its kind and a hash of its content, as it will be published: ``still-0f3a….jpg``. A file that
-        was cut off by a kill is not taken for a made one.
+        was cut off by a kill is not taken for a made one. ``by`` tells the program that makes the kind, which is part
+        of the key: what another one has made goes before the first file is made.
         """
         if not self.made(key):
+            self._renew(kind, by)
             self._make(kind, suffix, key, make)
         known = self._load(f"media/{key}.json")
         return known["name"], known["value"]
@@ -78,6 +80,17 @@ class Cache:
     def file(self, name: str) -> Path:
         """Where the media file of a name lies."""
         return self.folder / "media" / name
+
+    def _renew(self, kind: str, by: str) -> None:
+        """Take away the files of a kind that another program has made: nobody asks for their keys any more."""
+        maker = f"media/{kind}.json"
+        before = self._load(maker).get("by", by)
+        if before != by:
+            with explained(self.folder / maker):
+                for path in (self.folder / "media").glob(f"{kind}-*"):
+                    path.unlink()
+        if before != by or not (self.folder / maker).is_file():
+            self._save(maker, {"by": by})
 
     def _make(self, kind: str, suffix: str, key: str, make: Callable[[Path], Any]) -> None:
         beside = self.file(f"new-{key}{suffix}")

@@ -119,6 +119,12 @@ def finish_together(folder: Path) -> None:
         shutil.rmtree(beside)
 
 
+def remove(path: Path) -> None:
+    """Take away a file, if it is there."""
+    with explained(path):
+        path.unlink(missing_ok=True)
+
+
 def remove_others(folder: Path, wanted: set[str]) -> None:
     """Take away the files of a folder that nothing refers to any more."""
     if not folder.is_dir():

@@ -97,11 +97,6 @@ class Entry:
     way: OnWay | None = None
     """It ends so only on this way; None for every other."""
 
-    @property
-    def held_by(self) -> str:
-        """What held it, in words: ``2 x M8 bolt, 13 mm; clip``."""
-        return "; ".join(item.words for item in self.fasteners)
-
 
 @dataclass(frozen=True, slots=True)
 class Ledger:

@@ -150,6 +150,8 @@ class Lexicon:
     checks: CheckWords = CheckWords()
     doings: tuple[Doing, ...] = ()
     """What verbs do to a thing, where commands are not heard as a narration is."""
+    kept_small: tuple[str, ...] = ()
+    """What goes into a bag or tray even where none is named."""
     not_kept: tuple[str, ...] = ()
     """What comes off without having to go on again."""
     protections: tuple[Protection, ...] = ()

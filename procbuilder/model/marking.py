@@ -77,7 +77,7 @@ class Words:
 
 
 @dataclass(frozen=True, slots=True)
-class Sign:
+class DrawnMark:
     """One mark, ready to be drawn."""
 
     paths: tuple[tuple[Point, ...], ...]
@@ -92,7 +92,7 @@ class Drawing:
 
     width: float
     height: float
-    signs: tuple[Sign, ...]
+    marks: tuple[DrawnMark, ...]
 
 
 def layout(marks: Sequence[Mark], width: int, height: int) -> Drawing:
@@ -102,16 +102,16 @@ def layout(marks: Sequence[Mark], width: int, height: int) -> Drawing:
     """
     scale = UNITS / max(width, height)
     size = (width * scale, height * scale)
-    signs: list[Sign] = []
+    drawn: list[DrawnMark] = []
     for mark in marks:
         ends = _ends(mark, size)
-        signs.append(Sign(_paths(mark.shape, *ends), _ring(mark.shape, *ends), None))
-    busy = [Box(x - _GAP / 2, y - _GAP / 2, x + _GAP / 2, y + _GAP / 2) for sign in signs for x, y in _outline(sign)]
+        drawn.append(DrawnMark(_paths(mark.shape, *ends), _ring(mark.shape, *ends), None))
+    busy = [Box(x - _GAP / 2, y - _GAP / 2, x + _GAP / 2, y + _GAP / 2) for one in drawn for x, y in _outline(one)]
     for at, mark in enumerate(marks):
         if words := _words(mark, *_ends(mark, size), size, busy):
             busy += [_room(words)] * _NEVER
-            signs[at] = replace(signs[at], words=words)
-    return Drawing(*size, tuple(signs))
+            drawn[at] = replace(drawn[at], words=words)
+    return Drawing(*size, tuple(drawn))
 
 
 def _ends(mark: Mark, size: Point) -> tuple[Point, Point]:
@@ -150,12 +150,12 @@ def _ring(shape: MarkShape, start: Point, end: Point) -> Ring | None:
     return Ring((x + x2) / 2, (y + y2) / 2, abs(x2 - x) / 2, abs(y2 - y) / 2)
 
 
-def _outline(sign: Sign) -> Iterator[Point]:
+def _outline(mark: DrawnMark) -> Iterator[Point]:
     """Points along the lines of a mark, close enough that no label slips between them."""
-    for (x, y), (x2, y2) in (pair for path in sign.paths for pair in pairwise(path)):
+    for (x, y), (x2, y2) in (pair for path in mark.paths for pair in pairwise(path)):
         count = max(round(math.dist((x, y), (x2, y2)) / _GAP), 1)
         yield from ((x + (x2 - x) * i / count, y + (y2 - y) * i / count) for i in range(count + 1))
-    if ring := sign.ring:
+    if ring := mark.ring:
         count = max(round(2 * math.pi * max(ring.across, ring.down) / _GAP), 8)
         for turn in (2 * math.pi * i / count for i in range(count)):
             yield ring.x + ring.across * math.cos(turn), ring.y + ring.down * math.sin(turn)

@@ -1,7 +1,7 @@
 """Finds phrases in a text: whole words in any form, whatever their number. One way for all lists of words.
 
-A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause. In a language of
-compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
+A phrase is words one behind the other; ``motor + starten`` is parts in any order within a clause, ``tip/tilt`` one of
+two words. In a language of compounds ``-rad`` is all that ends with it, and ``brems-`` all that begins with it.
 """
 
 import re
@@ -121,14 +121,20 @@ def _run(phrase: str, words: Words) -> _Run:
     """The names of each word of a phrase."""
     run: list[frozenset[str]] = []
     for word in phrase.split():
-        read = tokens(word, words)
-        keys = [frozenset({token.key}) for token in read]
-        if keys and words.compounds and word.startswith("-"):
-            keys[0] = frozenset({f"-{read[0].key}"})
-        if keys and words.compounds and word.endswith("-"):
-            keys[-1] = frozenset({f"{words.written(word[read[-1].start : read[-1].end])}-"})
-        run += keys
+        one, *others = [found for each in word.split("/") if (found := _marked(each, words))] or [[]]
+        run += [names.union(*(other[0] for other in others)) for names in one] if others else one
     return tuple(run)
+
+
+def _marked(word: str, words: Words) -> list[frozenset[str]]:
+    """The name of each part of a word of a phrase, with its hyphen in front or behind."""
+    read = tokens(word, words)
+    keys = [token.key for token in read]
+    if keys and words.compounds and word.startswith("-"):
+        keys[0] = f"-{keys[0]}"
+    if keys and words.compounds and word.endswith("-"):
+        keys[-1] = f"{words.written(word[read[-1].start : read[-1].end])}-"
+    return [frozenset({key}) for key in keys]
 
 
 def _stands(run: _Run, read: tuple[Token, ...]) -> bool:

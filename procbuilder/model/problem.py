@@ -7,6 +7,7 @@ from enum import StrEnum
 from procbuilder.model.facts import Blank, Facts, Line, StepRef, every
 from procbuilder.model.ledger import Moment
 from procbuilder.model.origin import Place
+from procbuilder.model.signal import Signal
 
 
 class Severity(StrEnum):
@@ -21,7 +22,10 @@ class Severity(StrEnum):
 
 
 RESERVED = "reserved"
-"""The form of a problem of which this reader is told only that there is one."""
+"""The rule and form of a problem of which this reader is told only that there is one."""
+
+PAPER = 2 * len(Signal)
+"""The order of what only somebody's word or a list lacks, behind every danger by name."""
 
 RANK = {severity: rank for rank, severity in enumerate(Severity)}
 

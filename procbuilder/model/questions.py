@@ -5,7 +5,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from procbuilder.model.problem import Problem, Severity, worst_first
+from procbuilder.model.problem import RESERVED, Problem, Severity, worst_first
+from procbuilder.model.signal import Signal
 
 MOST = 15
 """Questions that are shown at once."""
@@ -14,6 +15,11 @@ MOST = 15
 class Topic(Enum):
     """What a problem is about."""
 
+    DANGER = auto()
+    """Dangers that are not stated, by signal word."""
+    WARNING = auto()
+    CAUTION = auto()
+    NOTICE = auto()
     DANGERS = auto()
     FAILURE = auto()
     """What could fail later."""
@@ -42,7 +48,7 @@ _BY_DANGER = (Topic.DANGERS, Topic.FAILURE, Topic.RIGHTS, Topic.READER, Topic.TI
 """From danger 1 on, for rules that are not among these."""
 _RULES: Mapping[Topic, tuple[str, ...]] = {
     Topic.HOLDS: ("hold-missing",),
-    Topic.RESERVED: ("not-reserved",),
+    Topic.RESERVED: ("not-reserved", RESERVED),
     Topic.ORDER: ("wrong-order", "torque-in-the-air", "angle-before-torque", "then-leads-nowhere", "then-never-ends"),
     Topic.BALANCE: (
         "unbalanced-ledger", "closed-but-never-opened", "only-assumed-closed", "put-on-after-its-part",
@@ -60,6 +66,7 @@ _RULES: Mapping[Topic, tuple[str, ...]] = {
     Topic.RECORDINGS: ("unlisted-recording", "time-outside-recording", "end-before-start", "overlapping-steps",
                        "time-between-recordings", "other-speed", "missing-file", "unreadable", "narration"),
 }  # fmt: skip
+_PROPOSED = "danger-proposed"
 _TOPICS = {rule: topic for topic, rules in _RULES.items() for rule in rules}
 
 
@@ -80,5 +87,7 @@ def questions(problems: Iterable[Problem], most: int | None = MOST) -> Questions
 
 
 def about(problem: Problem) -> Topic:
-    """Its topic: that of its rule, else by how dangerous it is."""
+    """Its topic: the signal word of a danger that is not stated, that of its rule, else how dangerous it is."""
+    if problem.rule == _PROPOSED:
+        return Topic[list(Signal)[problem.order]]
     return _TOPICS.get(problem.rule, _BY_DANGER[problem.danger - 1])

@@ -11,8 +11,3 @@ class Sign:
     """``W019``: W may hurt, M must, P must not, E help, F fire."""
     meaning: str
     """In our own words: the standard prevails."""
-
-    @property
-    def words(self) -> str:
-        """What stands for the sign where it cannot be seen."""
-        return f"{self.number} {self.meaning}"

@@ -68,9 +68,10 @@ class Built:
         return self.out / "media" / self.edition.film.file if self.edition.film else None
 
     @property
-    def print(self) -> Path:
-        """The PDF."""
-        return self.out / "procedure.pdf"
+    def print(self) -> Path | None:
+        """The PDF; None when it could not be made."""
+        path = self.out / "procedure.pdf"
+        return path if path.is_file() else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +136,7 @@ def build_source(
         finish_together(out)
         cache = Cache(folder)
         narration, narration_problems = read_narration(procedure)
-        recordings = read(procedure, cache, progress)
+        recordings = read(procedure, cache, progress, thorough=options.thorough)
         material = Material(folder, procedure.steps, recordings, cache)
         if options.thorough:
             look_through(material, progress)
@@ -156,8 +157,10 @@ def build_source(
         edition = replace(edition, film=film(edition, material, trimmed, narration, progress, wanted=options.film))
         progress(Phrase("writing"), 1, 1)
         had_film = any((out / "media").glob("film-*.mp4"))
-        unprintable = publish(edition, out, epoch(), cache, options.also)
-        return Built(folder, out, edition, unprintable, problems, had_film and edition.film is None, filmed(recordings))
+        published = publish(edition, out, epoch(), cache, options.also)
+        problems = worst_first((*problems, *published.problems))
+        dropped = had_film and edition.film is None
+        return Built(folder, out, edition, published.unprintable, problems, dropped, filmed(recordings))
 
 
 def finish(out: Path) -> None:

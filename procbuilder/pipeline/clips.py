@@ -71,7 +71,7 @@ def _clip(step: Step, footage: Trimmed, marked: Sequence[Still], material: Mater
         return {"clip": stored(Clip("", *made)), "damage": stored(damage_in(moments))}
 
     key = key_of(made_by(__name__), *footage_key(footage, material.recordings), each, *(still.file for still in marked))
-    name, made = material.cache.media("clip", ".mp4", key, make)
+    name, made = material.cache.media("clip", ".mp4", made_by(__name__), key, make)
     clip = replace(restored(Clip, made["clip"]), file=name, held=each * len(marked), moved=_moved(footage))
     return clip, [restored(Damage, one) for one in made["damage"]]
 

@@ -69,7 +69,7 @@ def examine(
         workshop=workshop,
         lexicon=lexicon,
         ledger=book,
-        trays=trays(book, lexicon.words, workshop.words),
+        trays=trays(book, lexicon),
         standing=still,
         torques=torques(procedure, lexicon),
         estimate=estimate(procedure, source.runs, workshop, footage.splits, library.beside(source)),

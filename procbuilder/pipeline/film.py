@@ -67,7 +67,7 @@ def film(
         film = Film("", made.seconds, made.width, made.height, audible, made.chapters, ())
         return {"film": stored(film), "footage": stored(made.footage)}
 
-    name, made = cache.media("film", ".mp4", key, make)
+    name, made = cache.media("film", ".mp4", made_by(__name__), key, make)
     begins = [Fraction(begin) for begin in made["footage"]]
     said = _said(narration, zip((scene.footage.stretches for scene in scenes), begins, strict=True))
     return replace(restored(Film, made["film"]), file=name, captions=tuple(said))

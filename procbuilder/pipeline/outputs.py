@@ -3,8 +3,16 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from procbuilder.model.edition import Edition
+from procbuilder.model.facts import facts
+from procbuilder.model.origin import Place
+from procbuilder.model.problem import Problem, Severity
+from procbuilder.read.procedure import FILE_NAME
+
+if TYPE_CHECKING:
+    from procbuilder.publish.pdf import Printed
 
 TASK = "procedure.dita"
 
@@ -29,6 +37,8 @@ class Files:
     """By path below the output folder."""
     unprintable: tuple[str, ...] = ()
     """Characters that it shows as an empty box."""
+    problems: tuple[Problem, ...] = ()
+    """Why it could not be made; then it has no files."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +57,25 @@ class Output:
 def _print(given: Given) -> Files:
     from procbuilder.publish.pdf import pdf
 
-    sheet = pdf(given.edition, templates=given.templates, media=given.media, epoch=given.epoch)
-    return Files({"procedure.pdf": sheet.data}, sheet.unprintable)
+    return _printed("procedure.pdf", pdf, given)
 
 
 def _printed_sheets(given: Given) -> Files:
     from procbuilder.publish.pdf import sheets_pdf
 
-    sheet = sheets_pdf(given.edition, templates=given.templates, media=given.media, epoch=given.epoch)
-    return Files({"sheets.pdf": sheet.data}, sheet.unprintable)
+    return _printed("sheets.pdf", sheets_pdf, given)
+
+
+def _printed(name: str, setter: "Callable[..., Printed]", given: Given) -> Files:
+    """A PDF; that it cannot be set is a problem, and keeps nobody from the page."""
+    from procbuilder.publish.pdf import CannotPrint
+
+    try:
+        sheet = setter(given.edition, templates=given.templates, media=given.media, epoch=given.epoch)
+    except CannotPrint as error:
+        told, place = facts(file=name, what=error.what), Place(FILE_NAME, 1)
+        return Files({}, problems=(Problem("not-printed", Severity.STOP, place, told, error.form, 4),))
+    return Files({name: sheet.data}, sheet.unprintable)
 
 
 def _captions(given: Given) -> Files:

@@ -1,12 +1,14 @@
 """Publishing an edition: media first, the manifest last, what is no longer used at the end."""
 
 from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
 from filecmp import cmp
 from pathlib import Path
 
 from procbuilder.keep.cache import Cache, key_of, stamp
-from procbuilder.keep.files import copy_whole, remove_others, replace_together
+from procbuilder.keep.files import copy_whole, remove, remove_others, replace_together
 from procbuilder.model.edition import Edition
+from procbuilder.model.problem import Problem
 from procbuilder.pipeline.outputs import OUTPUTS, Given, Output
 from procbuilder.pipeline.program import program
 from procbuilder.pipeline.shipped import shipped
@@ -15,23 +17,34 @@ _PUBLISHED = "published"
 """Kind of cached result: what was written last, by the name of its folder."""
 
 
-def publish(edition: Edition, out: Path, epoch: int, cache: Cache, also: Collection[str] = ()) -> tuple[str, ...]:
-    """Have all outputs below ``out``, and those on request whose names are given; returns what the PDFs cannot show.
+@dataclass(frozen=True, slots=True)
+class Published:
+    """What came of publishing."""
 
-    Nothing is written when the same program has written the same edition and no file has been touched since.
+    unprintable: tuple[str, ...]
+    """Characters that the PDFs show as an empty box."""
+    problems: tuple[Problem, ...] = ()
+    """Why an output could not be made; the one from before is taken away, since it would say something else."""
+
+
+def publish(edition: Edition, out: Path, epoch: int, cache: Cache, also: Collection[str] = ()) -> Published:
+    """Have all outputs below ``out``, and those on request whose names are given.
+
+    Nothing is written when the same program has written the same edition whole and no file has been touched since.
 
     Raises:
-        CannotPrint, CannotWrite: then the page, PDF and data from before are still there.
+        CannotWrite: then the page, PDF and data from before are still there.
     """
     wanted = [each for each in OUTPUTS if not each.on_request or each.name in also or (out / each.name).is_file()]
     key = key_of(program(), epoch, [each.name for each in wanted], edition)
     last = cache.get(_PUBLISHED, out.name)
     if last and last["key"] == key and last["stamps"] == _stamps(out, last["stamps"]):
-        return tuple(last["unprintable"])
-    files, unprintable = _write(wanted, edition, out, epoch, cache)
-    made = {"key": key, "stamps": _stamps(out, files), "unprintable": unprintable}
-    cache.put(_PUBLISHED, out.name, made)
-    return unprintable
+        return Published(tuple(last["unprintable"]))
+    files, published = _write(wanted, edition, out, epoch, cache)
+    if not published.problems:
+        made = {"key": key, "stamps": _stamps(out, files), "unprintable": published.unprintable}
+        cache.put(_PUBLISHED, out.name, made)
+    return published
 
 
 def _media(edition: Edition) -> Iterator[str]:
@@ -52,8 +65,8 @@ def _stamps(out: Path, files: Iterable[str]) -> dict[str, list[int]]:
 
 def _write(
     outputs: Iterable[Output], edition: Edition, out: Path, epoch: int, cache: Cache
-) -> tuple[list[str], tuple[str, ...]]:
-    """Write all outputs; their names, and the characters that the PDFs could not show.
+) -> tuple[list[str], Published]:
+    """Write all outputs; their names, and what came of it.
 
     Media carry a hash of their content in their name, so adding them harms nothing that is there.
     """
@@ -65,14 +78,18 @@ def _write(
         if not place.is_file() or not cmp(cache.file(name), place, shallow=False):
             copy_whole(cache.file(name), place)
     given = Given(edition, out / "media", epoch, shipped("templates"))
-    made = [each.make(given) for each in outputs]
-    texts = {name: data for each in made for name, data in each.content.items()}
+    made = {each.name: each.make(given) for each in outputs}
+    texts = {name: data for each in made.values() for name, data in each.content.items()}
     published: dict[str, bytes | Path] = {**texts, **{f"media/{name}": out / "media" / name for name in media}}
     texts["manifest.json"] = manifest(published, edition=edition)
     replace_together(out, {name: data for name, data in texts.items() if not _same(out / name, data)})
+    for name in (name for name, each in made.items() if each.problems):
+        remove(out / name)
     for folder in ("media", *filter(None, (each.folder for each in OUTPUTS))):
         remove_others(out / folder, {Path(name).name for name in published if Path(name).parent == Path(folder)})
-    return [*published, "manifest.json"], tuple(sorted({sign for each in made for sign in each.unprintable}))
+    signs = {sign for each in made.values() for sign in each.unprintable}
+    problems = tuple(problem for each in made.values() for problem in each.problems)
+    return [*published, "manifest.json"], Published(tuple(sorted(signs)), problems)
 
 
 def _same(path: Path, data: bytes) -> bool:

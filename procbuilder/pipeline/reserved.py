@@ -89,7 +89,10 @@ def _estimate(estimate: Estimate, closed: list[Step]) -> Estimate:
 
 
 def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: frozenset[str]) -> tuple[Problem, ...]:
-    """Problems within a hidden step, or about one, lose their words, which could quote the method."""
+    """Problems within a hidden step, or about one, tell only that there is something to settle.
+
+    Rule, facts and words could all quote the method.
+    """
     if not hidden:
         return tuple(problems)
     closed = {step.place.line for step in procedure.steps if step.id in hidden}
@@ -100,7 +103,9 @@ def without_words(problems: Iterable[Problem], procedure: Procedure, hidden: fro
         at = bisect_right(begins, line)
         return at > 0 and begins[at - 1] in closed
 
-    return tuple(
-        replace(one, facts=(), form=RESERVED, subject="") if within(one.place.line) or one.steps & hidden else one
-        for one in problems
-    )
+    told = (_only_that(one) if within(one.place.line) or one.steps & hidden else one for one in problems)
+    return tuple(dict.fromkeys(told))
+
+
+def _only_that(problem: Problem) -> Problem:
+    return replace(problem, rule=RESERVED, facts=(), form=RESERVED, subject="", order=0)

@@ -57,7 +57,7 @@ def _drawn(
     marks = [(mark.shape, mark.points, mark.label) for mark in picture.marks] if picture and marked else []
     looks = (marks, picture.hidden, picture.crop) if picture else ()
     key = key_of(made_by(__name__), sha256, time, looks, boxes)
-    name, (width, height) = cache.media("still", ".jpg", key, make)
+    name, (width, height) = cache.media("still", ".jpg", made_by(__name__), key, make)
     return name, width, height
 
 
@@ -78,4 +78,5 @@ def thumbnail(recording: str, time: Fraction, hidden: Sequence[HiddenPath], mate
         return list(thumbnail(file.path, time, target=target, hidden=boxes))
 
     key = key_of(made_by(__name__), "thumbnail", file.facts.sha256, time, boxes)
-    return material.cache.file(material.cache.media("thumbnail", ".jpg", key, make)[0])
+    name, _ = material.cache.media("thumbnail", ".jpg", made_by(__name__), key, make)
+    return material.cache.file(name)

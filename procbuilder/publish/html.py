@@ -19,10 +19,10 @@ from procbuilder.model.problem import worst_first
 from procbuilder.model.questions import about
 from procbuilder.model.signal import Signal
 from procbuilder.publish import csp, pagewords, words
-from procbuilder.publish.cards import cards
 from procbuilder.publish.howto import howto
 from procbuilder.publish.language import Language, language_of, words_in
 from procbuilder.publish.pagefiles import data_address, environment, first_script, page_script, page_style
+from procbuilder.publish.phoneaway import phone_away
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.selftest import selftest
 from procbuilder.publish.sheets.every import sheets
@@ -139,14 +139,14 @@ def _filled(html: str, files: Container[str], media: Path) -> bytes:
 
 
 def _clips_inside(steps: Iterable[EditionStep], media: Path) -> set[str]:
-    """The clips that are short enough, in order of the steps, until the room is used up."""
+    """The clips that are short enough, in order of the steps, until no bytes are left."""
     inside: set[str] = set()
-    room = CLIP_BYTES_INSIDE
+    left = CLIP_BYTES_INSIDE
     for clip in (step.clip for step in steps if step.clip and not step.reserved):
         size = (media / clip.file).stat().st_size
-        if clip.seconds <= LONGEST_CLIP_INSIDE and size <= room and clip.file not in inside:
+        if clip.seconds <= LONGEST_CLIP_INSIDE and size <= left and clip.file not in inside:
             inside.add(clip.file)
-            room -= size
+            left -= size
     return inside
 
 
@@ -175,7 +175,7 @@ def _render(edition: Edition, templates: Path, media: _Media) -> str:
             folded=_folded(edition, language),
             signals=Signal,
             drawings=Markup(drawings(used(edition), templates)),
-            cards=cards(edition),
+            phone_away=phone_away(edition),
         )
     )
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from procbuilder.model.marking import Drawing, Ring, Sign, layout
+from procbuilder.model.marking import Drawing, DrawnMark, Ring, layout
 from procbuilder.publish.told import ToldFigure
 
 
@@ -11,9 +11,9 @@ def drawing(figure: ToldFigure) -> Drawing:
     return layout(figure.marks, figure.still.width, figure.still.height)
 
 
-def outline(signs: Iterable[Sign]) -> str:
+def outline(drawn: Iterable[DrawnMark]) -> str:
     """All lines as the path data of one SVG element."""
-    return " ".join(part for sign in signs for part in _parts(sign))
+    return " ".join(part for mark in drawn for part in _parts(mark))
 
 
 def units(length: float) -> str:
@@ -21,11 +21,11 @@ def units(length: float) -> str:
     return f"{length:.1f}".removesuffix(".0")
 
 
-def _parts(sign: Sign) -> Iterator[str]:
-    for path in sign.paths:
+def _parts(mark: DrawnMark) -> Iterator[str]:
+    for path in mark.paths:
         yield "M" + " L".join(f"{units(x)} {units(y)}" for x, y in path)
-    if sign.ring:
-        yield _round(sign.ring)
+    if mark.ring:
+        yield _round(mark.ring)
 
 
 def _round(ring: Ring) -> str:

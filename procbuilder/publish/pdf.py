@@ -14,13 +14,12 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from procbuilder.model.edition import Edition, Figure
-from procbuilder.model.fault import CannotPrint
 from procbuilder.model.signal import Signal
 from procbuilder.publish import printwords, tokens, words
 from procbuilder.publish.data import plain
 from procbuilder.publish.language import Language, Words, language_of, words_in
 from procbuilder.publish.nodes import prose_nodes
-from procbuilder.publish.printable import not_printable, replaced
+from procbuilder.publish.printable import not_printable, refused, replaced
 from procbuilder.publish.quotation import quotation
 from procbuilder.publish.sheets.every import sheets
 from procbuilder.publish.signs import place, used
@@ -38,8 +37,19 @@ _PROBE = b"""#set document(title: "probe")
 """
 
 
+class CannotPrint(Exception):
+    """A PDF could not be set: a picture is ``outside``, ``missing`` or ``unknown``, or ``told`` by the page setter."""
+
+    def __init__(self, form: str, what: str) -> None:
+        super().__init__(form, what)
+        self.form = form
+        """Which of its sentences."""
+        self.what = what
+        """The picture, or what the page setter says."""
+
+
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class Printed:
     """The printed procedure."""
 
     data: bytes
@@ -48,7 +58,7 @@ class Sheet:
     """Characters that it shows as ``□``, because its fonts lack them, in order."""
 
 
-def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
+def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Printed:
     """Set the procedure.
 
     Args:
@@ -60,13 +70,13 @@ def pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
     Raises:
         CannotPrint: when a picture is missing or unreadable, or the sheet cannot be set.
     """
-    with _room(templates) as room:
-        _bring(room, templates, media, _figures(edition), used(edition))
-        draw_codes(edition, room / "codes")
-        return _print(room, "procedure.typ", _view(edition), epoch)
+    with _bench(templates) as bench:
+        _bring(bench, templates, media, _figures(edition), used(edition))
+        draw_codes(edition, bench / "codes")
+        return _print(bench, "procedure.typ", _view(edition), epoch)
 
 
-def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Sheet:
+def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) -> Printed:
     """Set all sheets of the procedure as one file; arguments and errors as for ``pdf``."""
     made = sheets(edition)
     language = language_of(edition.language)
@@ -77,31 +87,31 @@ def sheets_pdf(edition: Edition, *, templates: Path, media: Path, epoch: int) ->
         "edition": {"number": edition.number, "revision": edition.revision, "status": edition.status},
         "sheets": [plain(sheet) for sheet in made],
     }
-    with _room(templates) as room:
+    with _bench(templates) as bench:
         figures = [figure for sheet in made for figure in sheet.figures]
-        _bring(room, templates, media, figures, [sign.number for sheet in made for sign in sheet.signs])
-        return _print(room, "sheets.typ", view, epoch)
+        _bring(bench, templates, media, figures, [sign.number for sheet in made for sign in sheet.signs])
+        return _print(bench, "sheets.typ", view, epoch)
 
 
 @contextmanager
-def _room(templates: Path) -> Iterator[Path]:
+def _bench(templates: Path) -> Iterator[Path]:
     """A folder with templates and fonts, out of which nothing can be read."""
     with TemporaryDirectory() as name:
-        room = Path(name)
-        _fonts(room / "fonts")
+        bench = Path(name)
+        _fonts(bench / "fonts")
         for template in sorted((templates / "pdf").glob("*.typ")):
-            shutil.copy(template, room)
-        shutil.copy(templates / tokens.FILE, room)
-        yield room
+            shutil.copy(template, bench)
+        shutil.copy(templates / tokens.FILE, bench)
+        yield bench
 
 
 def _bring(
-    room: Path, templates: Path, media: Path, figures: Iterable[Figure | ToldFigure], signs: Iterable[str]
+    bench: Path, templates: Path, media: Path, figures: Iterable[Figure | ToldFigure], signs: Iterable[str]
 ) -> None:
     for file in {(figure.marked or figure.still).file: None for figure in figures}:
-        _picture(file, media, room / "media")
+        _picture(file, media, bench / "media")
     for sign in signs:
-        place(sign, templates, room / "signs")
+        place(sign, templates, bench / "signs")
 
 
 def draw_codes(edition: Edition, folder: Path) -> None:
@@ -114,11 +124,20 @@ def draw_codes(edition: Edition, folder: Path) -> None:
             segno.make_qr(address, error="m").save(str(folder / f"{step.number}.svg"), border=4, light="#fff")
 
 
-def _print(room: Path, template: str, view: dict[str, Any], epoch: int) -> Sheet:
-    lacking = _unprintable(view, room)
-    odd = tuple(sorted(lacking))
-    view = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
-    return Sheet(_set_type(room, (room / template).read_bytes(), view, epoch), odd)
+def _print(bench: Path, template: str, view: dict[str, Any], epoch: int) -> Printed:
+    """Set a template; a character that only one of the faces lacks shows when all is set."""
+    from typst import TypstError
+
+    source, lacking = (bench / template).read_bytes(), _unprintable(view, bench)
+    while True:
+        odd = tuple(sorted(lacking))
+        shown = replaced(view, lacking) | {"unprintable": ", ".join(f"U+{ord(letter):04X}" for letter in odd)}
+        try:
+            return Printed(_compile(bench, source, shown, epoch), odd)
+        except TypstError as error:
+            if not (more := refused(error.diagnostic) - lacking):
+                raise CannotPrint("told", error.message) from error
+            lacking |= more
 
 
 def _frame(edition: Edition, language: Language) -> dict[str, Any]:
@@ -162,7 +181,7 @@ def _figures(edition: Edition) -> list[Figure]:
     return [figure for figure in (*of_steps, *(f for pair in edition.pairs for f in (pair.found, pair.done))) if figure]
 
 
-def _picture(file: str, media: Path, room: Path) -> None:
+def _picture(file: str, media: Path, bench: Path) -> None:
     source = (media / file).resolve()
     if not source.is_relative_to(media.resolve()):
         raise CannotPrint("outside", file)
@@ -171,7 +190,7 @@ def _picture(file: str, media: Path, room: Path) -> None:
     with source.open("rb") as stream:
         if not stream.read(8).startswith(_BEGINNINGS):
             raise CannotPrint("unknown", file)
-    target = room / file
+    target = bench / file
     target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copy(source, target)
 
@@ -184,12 +203,12 @@ def _fonts(folder: Path) -> None:
             shutil.copy(source / f"SourceSansPro-{face}.otf", folder)
 
 
-def _unprintable(view: dict[str, Any], room: Path) -> frozenset[str]:
+def _unprintable(view: dict[str, Any], bench: Path) -> frozenset[str]:
     def refusal(texts: list[str]) -> str:
         from typst import TypstError
 
         try:
-            _compile(room, _PROBE, texts, 0)
+            _compile(bench, _PROBE, texts, 0)
         except TypstError as error:
             return error.diagnostic
         return ""
@@ -197,25 +216,16 @@ def _unprintable(view: dict[str, Any], room: Path) -> frozenset[str]:
     return not_printable(view, refusal)
 
 
-def _set_type(room: Path, source: bytes, view: dict[str, Any], epoch: int) -> bytes:
-    from typst import TypstError
-
-    try:
-        return _compile(room, source, view, epoch)
-    except TypstError as error:
-        raise CannotPrint("told", error.message) from error
-
-
-def _compile(room: Path, source: bytes, data: Any, epoch: int) -> bytes:
+def _compile(bench: Path, source: bytes, data: Any, epoch: int) -> bytes:
     import typst
 
-    (room / "data.json").write_text(json.dumps(data, ensure_ascii=True), encoding="utf-8")
-    main = room / "main.typ"
+    (bench / "data.json").write_text(json.dumps(data, ensure_ascii=True), encoding="utf-8")
+    main = bench / "main.typ"
     main.write_bytes(source)
     sheet, _ = typst.compile_with_warnings(
         str(main),
-        root=str(room),
-        font_paths=[str(room / "fonts")],
+        root=str(bench),
+        font_paths=[str(bench / "fonts")],
         ignore_system_fonts=True,
         pdf_standards=["ua-1", "a-2a"],
         timestamp=epoch,

@@ -1,8 +1,11 @@
 """Characters that no font of the sheet has: found before printing, and replaced by a sign that is seen."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
+
+from procbuilder.model.edition import Edition
+from procbuilder.publish.data import plain
 
 SIGN = "□"
 """Stands for each character that cannot be printed."""
@@ -21,7 +24,7 @@ def texts(value: Any) -> Iterator[str]:
     elif isinstance(value, dict):
         for part in value.values():
             yield from texts(part)
-    elif isinstance(value, list):
+    elif isinstance(value, list | tuple):
         for part in value:
             yield from texts(part)
 
@@ -32,7 +35,7 @@ def replaced(value: Any, characters: frozenset[str]) -> Any:
         return "".join(SIGN if letter in characters else letter for letter in value)
     if isinstance(value, dict):
         return {key: replaced(part, characters) for key, part in value.items()}
-    if isinstance(value, list):
+    if isinstance(value, list | tuple):
         return [replaced(part, characters) for part in value]
     return value
 
@@ -46,12 +49,24 @@ def not_printable(value: Any, refusal: Callable[[list[str]], str]) -> frozenset[
     """
     odd = sorted({text for text in texts(value) if not (text.isascii() and text.isprintable())})
     found = frozenset(letter for text in odd for letter in text if _never(letter))
-    while odd and (message := refusal(replaced(odd, found))):
-        more = frozenset(letter for letter in _letters(message) if letter != SIGN and not _plain(letter)) - found
-        if not more:
-            return found
+    while odd and (more := refused(refusal(replaced(odd, found))) - found):
         found |= more
     return found
+
+
+def refused(message: str) -> frozenset[str]:
+    """The characters that the setter complains of in its message, if any."""
+    return frozenset(letter for letter in _letters(message) if letter != SIGN and not _plain(letter))
+
+
+def first_seen(edition: Edition, characters: Iterable[str]) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """Numbers of steps with the characters that are seen in them first; number 0 has those that are in no step."""
+    left, found = set(characters), []
+    for step in edition.steps:
+        here = left & set("".join(texts(plain(step))))
+        left -= here
+        found.append((step.number, tuple(sorted(here))))
+    return tuple(each for each in ((0, tuple(sorted(left))), *found) if each[1])
 
 
 def _never(letter: str) -> bool:

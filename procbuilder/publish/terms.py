@@ -3,13 +3,9 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from procbuilder.model.fields import FIELDS
 from procbuilder.model.ledger import Balance, OnWay, Opening
-from procbuilder.model.marks import MarkShape, PictureState
 from procbuilder.model.origin import Origin, OriginKind
-from procbuilder.model.problem import Severity
 from procbuilder.model.quantity import Item
-from procbuilder.model.signal import Signal
 from procbuilder.model.timecode import format_time
 from procbuilder.model.torque import Stage
 from procbuilder.publish.language import Language
@@ -37,20 +33,6 @@ OPENINGS = {
     Opening.STATE: "state",
 }
 
-TERMS: tuple[str, ...] = tuple(dict.fromkeys((
-    *(str(signal) for signal in Signal),
-    *BALANCES.values(),
-    *OPENINGS.values(),
-    *(str(state) for state in PictureState),
-    *(str(severity) for severity in Severity),
-    *(str(shape) for shape in MarkShape),
-    *(kind.name for kind in FIELDS),
-    *LISTS.values(),
-)))  # fmt: skip
-
-PART_WORDS: tuple[str, ...] = tuple(dict.fromkeys(f"{word}: {{text}}" for kind in FIELDS for word in kind.words))
-"""How the parts of a field that begin with a word are shown."""
-
 ORIGINS = {
     OriginKind.SAID: "said {place}",
     OriginKind.SEEN: "seen {place}",
@@ -58,7 +40,7 @@ ORIGINS = {
     OriginKind.MEMORY: "from memory",
 }
 NEW, SCRAP = "{thing}, new", "{thing}, scrap"
-IF, AND, IF_NOT, NOT = WAYS = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
+IF, AND, IF_NOT, NOT = ("if: {condition}", ", and: ", "if not: {condition}", ", not: ")
 """How an entry of the ledger tells on which way it ends so."""
 
 

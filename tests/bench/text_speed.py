@@ -43,7 +43,7 @@ def _two_thousand_steps() -> float:
     procedure, lexicon = written(_STEPS), load()
 
     def work() -> None:
-        trays(ledger(procedure, lexicon), lexicon.words)
+        trays(ledger(procedure, lexicon), lexicon)
         torques(procedure, lexicon)
         taken_off_by_words(procedure)
         disorders(procedure, lexicon)

@@ -128,8 +128,8 @@ def test_a_command_names_several_things_in_the_plural() -> None:
 
 
 def test_what_is_not_sure_is_headed_by_its_own_words_and_opens_nothing() -> None:
-    found = made("Undo the nut.", "Washer too.")
-    assert found.steps[-1].command == "Washer too"
+    found = made("Undo the nut.", "Then the washer.")
+    assert found.steps[-1].command == "The washer"
     assert fields(found.steps[-1]) == ["Note: perhaps Off: washer"]
     assert found.landings[-1].how == "perhaps: Undo the washer"
 

@@ -7,6 +7,7 @@ from procbuilder.infer.ledger import ledger
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.refit import derive
 from procbuilder.infer.spoils import single_use, why_spoilt
+from procbuilder.infer.trays import trays
 from procbuilder.model.ledger import Balance
 from tests.infer.written import written
 
@@ -73,6 +74,8 @@ def test_pressed_bled_timed_and_preloaded_work_is_only_asked_about(step: str, as
         (("Zieh beide Schläuche von der Pumpe ab", "Rad ansetzen"), ["Schläuche"]),
         (("Dichtreste abschaben und Altöl entfernen",), []),
         (("Schrauben der Glocke herausdrehen", "Schraube ansetzen"), []),
+        (("Handbremse ziehen", "Rückstände entfernen", "Schutzfolie abziehen"), []),
+        (("Sitz ausbauen und auf die Werkbank legen",), ["Sitz"]),
     ],
 )
 def test_what_comes_off_by_words_alone_must_be_named_again(commands: tuple[str, ...], left: list[str]) -> None:
@@ -103,3 +106,9 @@ def test_the_rest_in_reverse_order_is_only_assumed() -> None:
     text = text.replace("Zusammenbau in umgekehrter Reihenfolge", "Schrauben in umgekehrter Reihenfolge lösen")
     (entry,) = ledger(written(text, head=HEAD), WORDS).entries
     assert entry.balance is Balance.OPEN
+
+
+def test_small_things_go_into_a_tray() -> None:
+    text = "## A\n### Rad abnehmen\n- Off: 4 x Radmutter\n- Off: Rad\n- Off: Sicherungsring\n"
+    lines = trays(ledger(written(text, head=HEAD), WORDS), WORDS)
+    assert [line.contents.words for line in lines] == ["4 x Radmutter", "Sicherungsring"]

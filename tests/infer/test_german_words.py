@@ -8,10 +8,12 @@ import pytest
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.order import disorders
 from procbuilder.infer.proposed import noticed
+from procbuilder.infer.signs import danger_signs
+from procbuilder.model.phrases import Phrases, mentioned
 from procbuilder.model.procedure import Procedure
 from tests.infer.written import written
 
-WORDS = load("de")
+WORDS, ENGLISH = load("de"), load("en")
 HEAD = "---\nformat: 1\nlanguage: de-DE\n---\n# Probe\n\n"
 
 FOUND = [
@@ -140,6 +142,14 @@ SPELLINGS = [
     ("battery-off", "Batterie abzuklemmen ist Pflicht"), ("engine-running", "Den Motor starten und zuhören"),
     ("mains", "Der Netzstecker wird gezogen"), ("hot-exhaust", "Russpartikelfilter abbauen"),
     ("jacking", "Das Auto vorne anheben"), ("oils", "Getriebeoel ablassen"),
+    ("under-a-raised-vehicle", "Leg dich unters Auto"), ("jacking", "Böcke unterstellen"),
+    ("engine-running", "Bei laufendem Motor prüfen"), ("engine-running", "Der Motor läuft"),
+    ("mains", "Maschine vom Netz trennen"), ("mains", "Sicherung herausdrehen"),
+    ("brake-hydraulics", "Die Bremsen müssen entlüftet werden"), ("welding", "Schweiß den Halter an"),
+    ("grinding", "Schraubenkopf wegflexen"), ("heavy-parts", "Nimm den Motor raus"),
+    ("press-work", "Press das Lager ein"),
+    ("coil-spring", "Spann das Federbein"), ("moving-vehicle", "Fahr das Auto aus der Halle"),
+    ("hydraulic-circuit", "Schraub den Hydraulikschlauch ab"), ("airbag", "Der Airbag wird ausgebaut"),
 ]  # fmt: skip
 """Other ways of writing and saying the same."""
 
@@ -168,6 +178,21 @@ def test_other_spellings_and_forms_are_found(name: str, command: str) -> None:
     assert name in works(command)
 
 
+ORDINARY = [
+    "Feder einhängen", "Federring unterlegen", "Lagerfett auftragen", "Motorhaube öffnen", "Gaszug aushängen",
+    "Kupplungspedal treten", "Ventildeckel abschrauben", "Blechschraube herausdrehen", "Kotflügel abschrauben",
+    "Ölstand prüfen", "Handbremse anziehen", "Motor abkühlen lassen", "Akku einsetzen", "Schutzblech abschrauben",
+    "Bedienungsanleitung lesen", "Wagen vor das Tor rollen", "Spannung des Riemens prüfen", "Kontakte reinigen",
+    "Keinen Schlagschrauber verwenden", "Druckluft nie verwenden", "Zündkerze ausbauen und Motor von Hand durchdrehen",
+]  # fmt: skip
+"""Commands that point to none of these works."""
+
+
+@pytest.mark.parametrize("command", ORDINARY)
+def test_ordinary_work_is_silent(command: str) -> None:
+    assert works(command) == set()
+
+
 @pytest.mark.parametrize(("name", "commands"), WRONG)
 def test_each_wrong_order_is_found(name: str, commands: list[str]) -> None:
     assert name in broken(*commands)
@@ -182,3 +207,39 @@ def test_every_work_and_every_rule_has_its_sentences() -> None:
     assert {name for name, *_ in FOUND} == {activity.id for activity in WORDS.activities}
     rules = {order.id for order in WORDS.orders}
     assert {name for name, _ in WRONG} == rules == {name for name, _ in NEAR}
+
+
+def test_each_proposal_covers_its_own_work() -> None:
+    """Whoever copies the proposed line is not asked again."""
+    for activity in WORDS.activities:
+        text = f"{activity.hazard} ; {activity.consequence}"
+        assert list(Phrases([activity.told], WORDS.words).found(text, denied=True)), activity.id
+
+
+def test_proposals_mean_the_same_in_both_languages() -> None:
+    """The state that begins needs the same protection, and vapour and fire are told of the same work."""
+    for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
+        pair = ((english, ENGLISH), (german, WORDS))
+        for words in ("flammable", "vapour"):
+            one, other = (
+                bool(mentioned(f"{each.hazard} ; {each.consequence}", getattr(lexicon, words), lexicon.words))
+                for each, lexicon in pair
+            )
+            assert one is other, (english.id, words)
+        needs = [
+            [part.id for part in lexicon.protections if mentioned(each.begins, part.states, lexicon.words)]
+            for each, lexicon in pair
+        ]
+        assert needs[0] == needs[1], english.id
+        parts = [(bool(each.reserved), bool(each.hold), bool(each.begins)) for each, _ in pair]
+        assert parts[0] == parts[1], english.id
+
+
+def test_proposals_call_for_the_same_sign_of_their_hazard() -> None:
+    """But for refrigerants and a battery on charge, where the German words name what freezes and the gas itself."""
+    for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
+        one, other = (
+            [sign.number for sign in danger_signs(each.hazard, each.consequence, each.avoid, lexicon)][:1]
+            for each, lexicon in ((english, ENGLISH), (german, WORDS))
+        )
+        assert one == other or english.id in ("refrigerant", "battery-charging")

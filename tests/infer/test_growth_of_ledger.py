@@ -26,7 +26,7 @@ def test_two_thousand_steps(*, branches: bool, fields: bool) -> None:
 
         def work() -> None:
             book = ledger(procedure, lexicon)
-            trays(book, lexicon.words)
+            trays(book, lexicon)
             torques(procedure, lexicon)
             taken_off_by_words(procedure)
             assert len(book.entries) == (2 * half if fields else 0)

@@ -143,7 +143,7 @@ def test_what_is_only_pointed_at_gets_its_name(sentences: list[str], last: str) 
         (["Cover's off."], True),
         (["Take the cover off.", "Pop it back on."], True),
         (["Bevel the edge."], False),
-        (["Undo the nut.", "Washer too."], False),
+        (["Undo the nut.", "Then the washer."], False),
     ],
     ids=["named", "told by its result", "pointed at", "a strange verb", "in its turn"],
 )

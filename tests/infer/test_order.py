@@ -53,6 +53,7 @@ MISSING = [
 ]
 
 RIGHT = [
+    ["Switch the electric parking brake to its service mode", "Wind back the piston"],
     ["Unbolt the gearbox bracket"], ["Undo the starter cover"], ["Undo the sump plug"],
     ["Turn the crankshaft to the mark", "Fit the locking pin"],
     ["Set the torque wrench", "Start the bolts by hand"], ["Take off the wheel nuts and the wheel"],

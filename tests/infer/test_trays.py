@@ -8,7 +8,7 @@ from tests.infer.written import written
 
 def lines(text: str) -> list[tuple[str, str, str, int, tuple[int, ...]]]:
     """Tray, contents, what they hold, and the steps of each line."""
-    told = trays(ledger(written(text), load()), load().words)
+    told = trays(ledger(written(text), load()), load())
     return [(line.tray, line.contents.words, line.holds, line.off, line.on) for line in told]
 
 

@@ -5,8 +5,6 @@ import pytest
 from tests.infer.spoken import heard, told
 
 HEARD = {
-    "told with the thing in front": (["The cover I took off earlier, one screw."], "off cover (earlier)"),
-    "an afterthought": (["Pull the foam out, and the paper element."], "off paper element"),
     "of a list with what goes along": (["Undo the hose and the clip that goes with it."], "off clip"),
     "with their bolts behind a comma": (["Put the clamps back on, with their bolts."], "on bolts"),
     "what a gauge does": (["Check that the gauge reads nought."], "check gauge"),
@@ -17,9 +15,7 @@ HEARD = {
     "let down": (["Tilt the cab.", "Let the cab down."], "ends cab tilted"),
     "poured away is not filled in": (["Drain the oil.", "Pour that oil in the waste drum."], "work oil"),
     "unknown verb": (["Bevel the edge."], "work edge"),
-    "unknown verb with its way": (["Zap the cover off."], "off cover"),
     "unknown verb of a thing": (["The clip pings off."], "off clip"),
-    "unknown verb and a pronoun": (["There's a clip on the cover.", "Hoof it off."], "off clip"),
     "verb with a mark": (["Wire-brush the face."], "work face"),
     "what is given": (["Give the flange a good wipe."], "work flange"),
     "tightening that is given": (["Give the bolt a final nip."], "nip bolt"),
@@ -28,20 +24,17 @@ HEARD = {
     "inverted pronoun": (["Here's the lens, two screws.", "Undo those.", "Off it comes."], "off lens"),
     "passive": (["The bolts get tightened."], "tighten bolts"),
     "must be done": (["The seal has to be pressed out."], "off seal"),
-    "participle": (["Bolts torqued to twenty."], "tighten bolts"),
     "wants doing": (["Slacken the nut.", "The nut wants tightening up."], "tighten nut"),
     "list of subjects": (["The washer and the spring come off."], "off spring"),
     "list with what became of it": (["Washer, spring and cap off."], "off cap"),
     "temporary thing laid there": (["Drip tray under it."], "for now drip tray"),
     "supply put on": (["A smear of grease on the lip."], "work grease"),
-    "two more": (["Slacken the clip.", "Two more of those."], "slacken 2 x clip"),
     "next": (["Undo the nut and take the cover off.", "Mudguard next, four bolts."], "off mudguard"),
     "goes back where it was off": (["Take the bracket off.", "Bracket back on in the same place."], "on bracket"),
     "a place follows while it is put back": (
         ["Take the sprocket off.", "Take the cap off.", "Cap on.", "Sprocket on the shaft."],
         "on sprocket",
     ),
-    "new list": (["Take the gasket off.", "New gasket, not too tight."], "on gasket, new"),
     "list while things are put back": (
         ["Take the breather off.", "Take the air box off.", "Take the jet out.", "Jet in.", "Breather, air box."],
         "on air box",
@@ -56,10 +49,6 @@ HEARD = {
         "slacken 2 x nuts",
     ),
     "both of them": (["Slacken the nuts.", "Take them both off."], "off 2 x nuts"),
-    "start means the last engine": (
-        ["The pump's under the bench.", "Check the belt.", "Start it up."],
-        "state pump running",
-    ),
     "stop": (["Start the pump.", "Check the belt.", "Stop it on the button."], "ends pump running"),
     "engine off at first": (["Engine off."], "state engine off"),
     "engine off at last": (["Take the cap off.", "Cap on.", "Engine off."], "ends engine running"),
@@ -90,7 +79,6 @@ HEARD = {
     "check that": (["Fit both plates.", "Check they're level."], "check 2 x plates"),
 }
 SILENT = {
-    "what comes of it": "You crack that window and you're buying a new cap.",
     "moved for a measurement": "Set the dial indicator on the hub and push it in and out.",
     "prepositional": "Behind the guard there's a pulley.",
     "unknown word and a clause": "Whatever the cause is, it's not the pump.",
@@ -117,8 +105,6 @@ SILENT = {
     "on its side": "Lay it on its side.",
     "himself": "Sit in the car.",
     "advice": "If it's stuck, tap the cap with a mallet.",
-    "new thing out of its box": "Take the new filter out of the box.",
-    "the job": "We're going to change the belt.",
     "somebody else": "She'll take a few pulls to fill the bowl.",
     "what turns by itself": "It tightens up as it runs.",
     "reading": "I nodded off at eighty.",

@@ -3,6 +3,7 @@
 import hashlib
 import os
 import tracemalloc
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -38,8 +39,8 @@ def test_media_are_made_once_with_what_their_making_returned(tmp_path: Path) -> 
         target.write_bytes(b"picture")
         return [640, 360]
 
-    first = Cache(tmp_path).media("still", ".jpg", "k", make)
-    second = Cache(tmp_path).media("still", ".jpg", "k", make)
+    first = Cache(tmp_path).media("still", ".jpg", "program", "k", make)
+    second = Cache(tmp_path).media("still", ".jpg", "program", "k", make)
     name = f"still-{hashlib.sha256(b'picture').hexdigest()[:16]}.jpg"
     assert first == second == (name, [640, 360])
     assert Cache(tmp_path).file(name).read_bytes() == b"picture"
@@ -51,10 +52,10 @@ def test_a_file_cut_off_by_a_kill_is_made_anew(tmp_path: Path) -> None:
         target.write_bytes(b"whole")
 
     cache = Cache(tmp_path)
-    path = cache.file(cache.media("still", ".jpg", "k", make)[0])
+    path = cache.file(cache.media("still", ".jpg", "program", "k", make)[0])
     path.write_bytes(b"who")
     assert not cache.made("k")
-    cache.media("still", ".jpg", "k", make)
+    cache.media("still", ".jpg", "program", "k", make)
     assert path.read_bytes() == b"whole"
 
 
@@ -64,8 +65,26 @@ def test_a_failed_making_leaves_nothing(tmp_path: Path) -> None:
         raise RuntimeError
 
     with pytest.raises(RuntimeError):
-        Cache(tmp_path).media("still", ".jpg", "k", make)
-    assert list((tmp_path / ".procbuilder/media").iterdir()) == []
+        Cache(tmp_path).media("still", ".jpg", "program", "k", make)
+    assert [path.name for path in (tmp_path / ".procbuilder/media").iterdir()] == ["still.json"]
+
+
+def _write(target: Path, text: str) -> None:
+    target.write_text(text)
+
+
+def test_what_another_program_has_made_goes_when_the_first_of_its_kind_is_made(tmp_path: Path) -> None:
+    """Files of other kinds, and those that are only asked for, stay."""
+    cache = Cache(tmp_path)
+    for kind, key in (("still", "a"), ("still", "b"), ("clip", "c")):
+        cache.media(kind, ".bin", "old", key, partial(_write, text=key))
+    folder = tmp_path / ".procbuilder" / "media"
+    assert len(list(folder.glob("*.bin"))) == 3
+    cache.media("still", ".bin", "old", "a", lambda _: pytest.fail("made again"))
+    name, _ = cache.media("still", ".bin", "new", "d", partial(_write, text="d"))
+    assert [path.name for path in folder.glob("still-*")] == [name]
+    assert not cache.made("a")
+    assert cache.made("c")
 
 
 def test_a_damaged_cache_counts_as_an_empty_one(tmp_path: Path) -> None:

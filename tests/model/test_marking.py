@@ -24,7 +24,7 @@ def _room(words: Words) -> tuple[float, float, float, float]:
 
 
 def _labels(drawing: Drawing) -> list[Words]:
-    return [sign.words for sign in drawing.signs if sign.words]
+    return [mark.words for mark in drawing.marks if mark.words]
 
 
 @pytest.mark.parametrize(("width", "height"), [(1280, 720), (640, 360), (720, 1280)])
@@ -33,14 +33,14 @@ def test_fractions_of_the_picture_become_the_same_fractions_of_the_drawing(width
     drawing = layout([_mark(MarkShape.LINE, 0.25, 0.5, 0.75, 1.0)], width, height)
     assert max(drawing.width, drawing.height) == 1000
     assert drawing.width / drawing.height == pytest.approx(width / height)
-    (path,) = drawing.signs[0].paths
+    (path,) = drawing.marks[0].paths
     shares = [(x / drawing.width, y / drawing.height) for x, y in path]
     assert shares == [pytest.approx((0.25, 0.5)), pytest.approx((0.75, 1.0))]
 
 
 def test_an_arrow_ends_at_its_second_point_with_barbs_on_both_sides_of_the_shaft() -> None:
     drawing = layout([_mark(MarkShape.ARROW, 0.2, 0.5, 0.8, 0.5)], 1000, 500)
-    shaft, (one, tip, other) = drawing.signs[0].paths
+    shaft, (one, tip, other) = drawing.marks[0].paths
     assert shaft == ((200, 250), (800, 250))
     assert tip == (800, 250)
     assert one[0] == pytest.approx(other[0]) == pytest.approx(800 - 34 * math.cos(0.5))
@@ -48,7 +48,7 @@ def test_an_arrow_ends_at_its_second_point_with_barbs_on_both_sides_of_the_shaft
 
 
 def test_a_ring_of_one_point_has_a_fixed_size_around_it() -> None:
-    ring = layout([_mark(MarkShape.RING, 0.5, 0.5)], 1280, 720).signs[0].ring
+    ring = layout([_mark(MarkShape.RING, 0.5, 0.5)], 1280, 720).marks[0].ring
     assert ring
     assert (ring.x, ring.y, ring.across, ring.down) == (500, 281.25, 34, 34)
 

@@ -19,6 +19,13 @@ def test_the_graver_signal_word_comes_first() -> None:
     assert [one.place.line for one in questions(asked).first] == [9, 3]
 
 
+def test_what_is_folded_is_counted_by_signal_word() -> None:
+    asked = [ask("danger-proposed", 1, line, order) for order in range(4) for line in range(9)]
+    found = questions(asked)
+    assert [one.order for one in found.first] == [0] * 9 + [1] * 6
+    assert found.more == ((Topic.WARNING, 3), (Topic.CAUTION, 9), (Topic.NOTICE, 9))
+
+
 def test_only_questions_are_asked_and_none_twice() -> None:
     stop = Problem("rule", Severity.STOP, Place("procedure.md", 1), danger=1)
     one = ask("danger-proposed", 1, 3)

@@ -49,6 +49,7 @@ def test_a_whole_procedure_gives_every_output_and_no_problem(folder: Make) -> No
         "manifest.json", "media",
     }  # fmt: skip
     assert built.page.is_file()
+    assert built.print is not None
     assert built.print.read_bytes().startswith(b"%PDF-")
 
 

@@ -9,14 +9,18 @@ from typing import Any
 from babel.messages.extract import extract
 
 from procbuilder.infer.lexicon import load
+from procbuilder.model.fields import FIELDS
+from procbuilder.model.marks import MarkShape, PictureState
+from procbuilder.model.problem import Severity
+from procbuilder.model.signal import Signal
 from procbuilder.publish import filmed, pagewords, printwords, quotation, terms, timewords, words
 from procbuilder.publish.wording import causes, commands, drafts, faults, phrases, problems, progress, topics
 from procbuilder.publish.wording.patterns import Plural
 
 ROOT = Path(__file__).parents[2] / "procbuilder"
 MODULES: tuple[ModuleType, ...] = (
-    words, pagewords, printwords, quotation, filmed, phrases, causes, commands, drafts, faults, progress, topics,
-    *problems.SUBJECTS,
+    words, pagewords, printwords, quotation, filmed, terms, timewords, phrases, causes, commands, drafts, faults,
+    progress, topics, *problems.SUBJECTS,
 )  # fmt: skip
 KEYWORDS = {"text": None, "capital": None, "plural": (1, 2)}
 
@@ -31,14 +35,9 @@ def messages() -> set[Message]:
     known: set[Message] = {
         *_texts(problems.HIDDEN),
         *constants,
-        *timewords.CREWS.values(),
-        *timewords.ALLOWANCES.values(),
-        *terms.TERMS,
-        *terms.PART_WORDS,
-        *terms.ORIGINS.values(),
-        terms.NEW,
-        terms.SCRAP,
-        *terms.WAYS,
+        *(str(term) for kind in (Signal, PictureState, Severity, MarkShape) for term in kind),
+        *(kind.name for kind in FIELDS),
+        *(f"{word}: {{text}}" for kind in FIELDS for word in kind.words),
     }
     every = {text for text in known | set(_data()) if any(map(str.isalpha, "".join(text)))}
     return every | set(_called())

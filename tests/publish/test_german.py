@@ -21,7 +21,7 @@ from procbuilder.publish.tokens import panels
 from tests.publish.blocks import read as blocks_of
 from tests.publish.catalogue import messages
 from tests.publish.sheet import EPOCH, TEMPLATES, solid, whole
-from tests.publish.test_cards import with_vapour
+from tests.publish.test_phoneaway import with_vapour
 
 GERMAN = language_of("de-DE")
 TYPED = {"gloves"}

@@ -21,7 +21,7 @@ from procbuilder.model.torque import read_torque
 from procbuilder.pipeline.lines import COUNTED, FRONT_LISTS
 from procbuilder.publish import pagewords
 from procbuilder.publish.language import ENGLISH, catalogues, language_of, words_in
-from procbuilder.publish.terms import LISTS, TERMS, other_unit
+from procbuilder.publish.terms import LISTS, other_unit
 from tests.publish.catalogue import messages
 
 GERMAN = language_of("de-DE")
@@ -75,7 +75,7 @@ def test_a_catalogue_with_a_forgotten_text_would_be_noticed() -> None:
 
 
 def test_titles_of_the_lists_are_terms() -> None:
-    assert {LISTS.get(name, name) for name in (*FRONT_LISTS, *COUNTED, "Danger")} <= set(TERMS)
+    assert {LISTS.get(name, name) for name in (*FRONT_LISTS, *COUNTED, "Danger")} <= messages()
 
 
 def test_signal_words_are_those_of_the_german_standards() -> None:

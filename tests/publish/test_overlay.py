@@ -36,7 +36,7 @@ def _figure(width: int, height: int) -> ToldFigure:
 
 def test_the_path_holds_the_typed_fractions() -> None:
     """Of 1000 by 500 units; an ellipse begins at its left and goes round in two arcs (SVG 2, 9.3.8)."""
-    signs = drawing(_figure(1000, 500)).signs
+    signs = drawing(_figure(1000, 500)).marks
     assert outline(signs[:1]).startswith("M610 200 L520 235 M")
     assert outline(signs[1:2]) == "M100 150 a100 100 0 1 0 200 0 a100 100 0 1 0 -200 0"
     assert outline(signs[2:3]) == "M700 275 L970 275 L970 450 L700 450 L700 275"
@@ -49,7 +49,7 @@ def test_the_browser_draws_what_is_burnt_in(browser: Browser, width: int, height
     drawn = drawing(_figure(width, height))
     css = (TEMPLATES / "html" / "figure.css").read_text()
     box = f"0 0 {drawn.width} {drawn.height}"
-    paths = "".join(f'<path class="{kind}" d="{outline(drawn.signs)}"/>' for kind in ("halo", "line"))
+    paths = "".join(f'<path class="{kind}" d="{outline(drawn.marks)}"/>' for kind in ("halo", "line"))
     svg = f'<body style="margin:0;background:#808080"><svg class="marks" viewBox="{box}">{paths}</svg>'
     page = browser.new_page(viewport={"width": width, "height": height})
     page.set_content(f"<style>{css}</style>{svg}")
@@ -67,7 +67,7 @@ def test_the_browser_draws_what_is_burnt_in(browser: Browser, width: int, height
 
 
 def test_all_of_the_outline_is_numbers_and_letters_of_paths() -> None:
-    assert re.fullmatch(r"[MLa0-9. -]+", outline(drawing(_figure(640, 360)).signs))
+    assert re.fullmatch(r"[MLa0-9. -]+", outline(drawing(_figure(640, 360)).marks))
 
 
 def test_the_alternative_text_and_the_words_below_tell_the_marks(edition: Edition) -> None:

@@ -19,7 +19,7 @@ from procbuilder.publish import words
 from procbuilder.publish.data import plain
 from procbuilder.publish.html import page, sheets_page
 from procbuilder.publish.pdf import sheets_pdf
-from procbuilder.publish.sheets.blocks import Cards, Fill, Look, Pairs, Points, Sheet, Table, Text, Turns, numbers
+from procbuilder.publish.sheets.blocks import CellLook, Cutouts, Fill, Pairs, Points, Sheet, Table, Text, Turns, numbers
 from procbuilder.publish.sheets.every import sheets
 from tests.publish.blocks import TEMPLATES, read
 from tests.publish.sheet import EPOCH, pages, solid, with_step
@@ -117,7 +117,7 @@ def test_tools_are_counted_before_and_after(made: dict[str, Sheet]) -> None:
 
 def test_without_a_tool_the_sheet_does_not_say_that_none_is_needed(edition: Edition) -> None:
     sheet = sheets(replace(edition, tools=()))[0]
-    assert Text(words.NO_TOOL, Look.UNSURE) in sheet.blocks
+    assert Text(words.NO_TOOL, CellLook.UNSURE) in sheet.blocks
 
 
 def test_what_to_order_leaves_the_number_to_the_makers_data(made: dict[str, Sheet], edition: Edition) -> None:
@@ -153,7 +153,7 @@ def test_turns_are_drawn_and_told_in_words(made: dict[str, Sheet]) -> None:
 
 
 def test_trays_and_bags_have_cards(made: dict[str, Sheet]) -> None:
-    cards, labels = (block.cards for block in made["trays"].blocks if isinstance(block, Cards))
+    cards, labels = (block.cutouts for block in made["trays"].blocks if isinstance(block, Cutouts))
     assert [(card.title, card.lines) for card in cards] == [("Tray 3", (("Step 3", "dust cap"),))]
     assert cards[0].figure is not None
     assert cards[0].figure.still.file == "dust-cap.jpg"
@@ -195,7 +195,7 @@ def test_the_sign_off_names_levels_hold_points_and_reserved_steps(made: dict[str
 
 
 def test_the_card_has_all_that_a_step_says_where_no_phone_may_be(made: dict[str, Sheet]) -> None:
-    [cards] = [block.cards for block in made["card"].blocks if isinstance(block, Cards)]
+    [cards] = [block.cutouts for block in made["card"].blocks if isinstance(block, Cutouts)]
     [card] = cards
     assert card.title == "6 Wipe the stub axle clean"
     assert card.lines == (
@@ -224,7 +224,7 @@ def test_sheets_that_a_job_does_not_need_are_left_out(edition: Edition) -> None:
 
 def test_the_ledger_has_what_is_unsettled_first_and_pairs_of_pictures(made: dict[str, Sheet]) -> None:
     assert made["ledger"].blocks[0] == Text(
-        "Not balanced: 3 of 5 still open, never opened, or closed only by assumption.", Look.UNSURE
+        "Not balanced: 3 of 5 still open, never opened, or closed only by assumption.", CellLook.UNSURE
     )
     assert rows(made["ledger"])[:2] == [
         ["dust cap", "off", "step 3, strip 1:09", "–", "Still open; 0 of 1 closed"],
@@ -241,7 +241,7 @@ def test_the_ledger_has_what_is_unsettled_first_and_pairs_of_pictures(made: dict
 def test_a_balanced_ledger_says_so(edition: Edition) -> None:
     closed = replace(edition, ledger=Ledger(edition.ledger.having(Balance.CLOSED, Balance.LEFT_OPEN)))
     [sheet] = [sheet for sheet in sheets(closed) if sheet.id == "ledger"]
-    assert sheet.blocks[0] == Text(words.BALANCED, Look.STRONG)
+    assert sheet.blocks[0] == Text(words.BALANCED, CellLook.STRONG)
 
 
 def test_findings_have_room_for_the_answer(made: dict[str, Sheet]) -> None:

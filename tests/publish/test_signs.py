@@ -66,7 +66,7 @@ def test_each_sign_has_a_drawing_and_each_drawing_a_sign() -> None:
 def test_each_drawing_has_the_shape_and_the_colours_of_its_kind(sign: Sign) -> None:
     root, kind = _root(sign), sign.number[0]
     title, frame = root[0], root[1]
-    assert title.text == sign.words
+    assert title.text == f"{sign.number} {sign.meaning}"
     shape, measure = FRAMES[kind]
     assert _name(frame) == shape
     assert measure in frame.attrib.values()

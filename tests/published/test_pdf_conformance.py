@@ -16,11 +16,11 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.ledger import Ledger
-from procbuilder.publish.pdf import Sheet, pdf, sheets_pdf
+from procbuilder.publish.pdf import Printed, pdf, sheets_pdf
 from procbuilder.publish.speaker import spoken
 from tests.publish.sample import sample_edition
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, with_step
-from tests.publish.test_cards import with_vapour
+from tests.publish.test_phoneaway import with_vapour
 from tests.published import verapdf
 
 
@@ -97,7 +97,7 @@ def test_each_figure_has_words_for_those_who_cannot_see_it(edition: Edition, doc
     worn = [line for step in steps for line in step.wear]
     worn += [line for front in edition.lists for line in front.lines]
     marked = [*(danger.signs for danger in dangers), *(line.signs for line in worn)]
-    signs = [sign.words for each in marked for sign in each]
+    signs = [f"{sign.number} {sign.meaning}" for each in marked for sign in each]
     words = [figure.alt for figure in shown] + signs
     assert sorted(str(figure.Alt) for figure in figures) == sorted(words)
     assert (len(shown), len(signs)) == (12, 6)
@@ -193,7 +193,7 @@ def test_the_published_rules_find_no_fault_in_sheets_and_codes(
 @pytest.mark.skipif(bool(verapdf.missing()), reason=f"the published rules cannot run: {verapdf.missing()}")
 @pytest.mark.parametrize("print_it", [pdf, sheets_pdf], ids=["procedure", "sheets"])
 def test_the_published_rules_find_no_fault_in_german(
-    edition: Edition, media: Path, tmp_path: Path, print_it: Callable[..., Sheet]
+    edition: Edition, media: Path, tmp_path: Path, print_it: Callable[..., Printed]
 ) -> None:
     """Clause 7.2: the file names its language; no part of it is in another."""
     file = tmp_path / "german.pdf"

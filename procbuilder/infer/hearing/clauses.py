@@ -6,7 +6,7 @@ from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS, Token
 from procbuilder.infer.dictionary.wordbook import Wordbook
-from procbuilder.infer.hearing.wordclass import is_noun
+from procbuilder.infer.hearing.word_class import is_noun
 
 _LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")
 """In front of a place."""
@@ -40,9 +40,10 @@ class Clauses:
 
     def begin(self, at: int) -> None:
         """A new clause begins here; it may go on with the list of its subjects."""
-        goes_on = self.subject is not None and self.subject.end == at - 1 and self.low(at - 1) in (",", "and")
-        alone = goes_on and self.subject is not None and self.heads(self.subject)
-        self.company = [*self.company, self.subject] if alone and self.subject and self._is_named(self.subject) else []
+        subject = self.subject
+        goes_on = subject is not None and subject.end == at - 1 and self.low(at - 1) in (",", "and")
+        alone = subject is not None and goes_on and self.heads(subject) and self._is_named(subject)
+        self.company = [*self.company, subject] if subject is not None and alone else []
         self.clause, self.subject, self.verbs, self.busy, self.foreign = at, None, 0, False, False
 
     def _is_named(self, thing: Thing) -> bool:
@@ -82,18 +83,6 @@ class Clauses:
     def ends(self, at: int) -> bool:
         """True behind the last word of the sentence."""
         return all(token.low in SIGNS for token in self.tokens[at:])
-
-    def tells(self, at: int) -> bool:
-        """True for "that's" and "they're", with which a report begins: "so that's the stem off"."""
-        pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at) or self.low(at) in ("they", "there")
-        behind = next((each for each in range(at + 2, len(self.tokens)) if not self.has("adverbs", each)), at + 2)
-        kinds = ("articles", "one_pronouns", "many_pronouns")
-        says_how = (
-            any(self.has(kind, behind) for kind in kinds)
-            or self.has("particles", behind)
-            or self.low(behind) in self.book.states
-        )
-        return pronoun and self.has("be", at + 1) and (says_how or self.low(behind) == "at")
 
     def heads(self, thing: Thing) -> bool:
         """True for a thing with which its clause begins, or that stands behind no more than "that's"."""

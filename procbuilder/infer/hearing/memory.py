@@ -4,9 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import IntEnum
-from functools import partial
 
-from procbuilder.infer.dictionary.english import is_plural, singular
+from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.wordbook import Wordbook
 
@@ -14,8 +13,6 @@ RECENT = 3
 """So many things back a pronoun reaches; only what closes something reaches further, to what is open."""
 MOST = 200
 """Things that are remembered."""
-MANY = 3
-"""From this count on a bare number points back at what was named with it."""
 
 
 _MACHINES = ("appliance", "driven", "vehicle")
@@ -93,33 +90,11 @@ class Memory:
         holds = self.book.is_in(name, ("body",)) and not self.book.is_in(name, ("part",))
         return holds or self.book.has("bare", name) or self.book.has("vague", last) or self.book.has("features", last)
 
-    @property
-    def new_here(self) -> str:
-        """The last new thing that this sentence has named; empty when none is."""
-        here = self._things[len(self._things) - self._here :] if self._here else []
-        return next((one.name for one in reversed(here) if one.new), "")
-
-    def is_last(self, name: str) -> bool:
-        """True for the thing that was spoken of last."""
-        return bool(self._things) and self._things[-1].name == name
-
     def has_named(self, name: str) -> bool:
         """True for a thing that was spoken of in an earlier sentence, by this name or a longer one."""
         before = self._things[: len(self._things) - self._here] if self._here else self._things
         key = singular(name)
-        return self.book.knows(name) and any(
-            singular(one.name) == key or singular(one.name).endswith(f" {key}") for one in before
-        )
-
-    @property
-    def last_name(self) -> str:
-        """The thing that was spoken of last; empty when none was."""
-        return self._things[-1].name if self._things else ""
-
-    @property
-    def last_old(self) -> str | None:
-        """The last thing that was called old, of those that were named of late."""
-        return next((thing.name for thing in reversed(self._things[-2 * RECENT :]) if thing.old), None)
+        return any(singular(one.name) == key or singular(one.name).endswith(f" {key}") for one in before)
 
     def in_full(self, name: str) -> str:
         """``dial indicator`` for "indicator", when that was named before."""
@@ -142,14 +117,14 @@ class Memory:
 
     def mention_behind(self, thing: Thing) -> None:
         """A thing that only tells where another is: remembered as if it had been named before the sentence."""
-        if not thing.name or thing.measure or thing.pointed or self._is_vague(thing.name):
+        if not thing.name or thing.pointed or self._is_vague(thing.name):
             return
         at = len(self._things) - self._here
         self._things = [*self._things[:at], thing, *self._things[at:]]
 
     def _is_one(self, thing: Thing) -> bool:
         """True for one thing that is not what "those" means; a nut may be, after another nut."""
-        single = not thing.many and (thing.count or 1) == 1
+        single = not thing.many
         return single and not self.book.is_in(thing.name, ("fastener",))
 
     def _is_strange(self, thing: Thing, back: int) -> bool:
@@ -180,43 +155,18 @@ class Memory:
                 other, loose = (other or thing, loose) if solid else (other, loose or thing)
         return other or loose
 
-    def _of_job(self, thing: Thing, fits: Fits) -> Thing | None:
-        """ "The old one": what the job is about."""
-        old = bool(self.job) and thing.old and thing.name in ("one", "ones")
-        return replace(thing, name=self.job, pointed=False) if old and fits(self.job, Reach.RECENT) else None
-
-    def _counted(self, thing: Thing, fits: Fits | None) -> Thing | None:
-        """ "Zip out all five" means the last five things that were named, if they fit."""
-        if thing.name or thing.count is None or thing.count < MANY:
-            return None
-        same = (one for one in reversed(self._things) if one.count is not None and one.count >= thing.count)
-        return next((one for one in same if fits is None or fits(one.name, Reach.RECENT)), None)
-
-    def _tells_place(self, words: list[str]) -> bool:
-        """True for "upper one", not for "new one"."""
-        return len(words) > 1 and self.book.has("positions", words[0])
-
-    def _is_of_several(self, fits: Fits, name: str, reach: Reach) -> bool:
-        """True for "two bolts" and "lower bolt", so that another of them can be "the upper one"."""
-        several = is_plural(name) or self.book.has("positions", name.split()[0])
-        near = reach is not Reach.FAR or self.book.is_in(name, ("fastener", "clip"))
-        return several and near and fits(name, min(reach, Reach.RECENT))
-
     def named(self, thing: Thing, fits: Fits | None = None, *, near: bool = False) -> Named:
         """The thing with its name, found among the earlier ones that fit when it was only pointed at.
 
         ``near``: among those of this sentence and the last few alone.
         """
         words = thing.name.split()
-        if not thing.pointed and not (words and words[-1] in ("one", "ones")):
+        if not thing.pointed:
             return Named(thing.name, thing.count, thing.many, thing.new, sure=True)
         many = None if len(words) > 1 else thing.many
         many = True if len(words) > 1 and self.book.has("ordinals", words[0]) else many
-        fits = fits or _recent
-        several = self.last(partial(self._is_of_several, fits), many=many) if self._tells_place(words) else None
-        earlier = (
-            self._of_job(thing, fits) or self._counted(thing, fits) or several or self.last(fits, many=many, near=near)
-        )
+        fits = fits or (lambda _name, _reach: True)
+        earlier = self.last(fits, many=many, near=near)
         if earlier is None:
             return Named("", thing.count, thing.many, thing.new, sure=False)
         count = thing.count or (earlier.count if thing.many else None)
@@ -232,10 +182,6 @@ class Memory:
 def renamed(thing: Thing, named: Named) -> Thing:
     """The thing under the name that was found for it."""
     return replace(thing, name=named.name, pointed=False, measure=False, count=named.count, new=named.new)
-
-
-def _recent(_name: str, reach: Reach) -> bool:
-    return reach is not Reach.FAR
 
 
 def _reach(back: int, here: int) -> Reach:

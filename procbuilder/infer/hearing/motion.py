@@ -2,19 +2,16 @@
 
 from dataclasses import replace
 
-from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import Thing, read_thing
-from procbuilder.infer.hearing.listening import Line, Talk
-from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
-from procbuilder.infer.hearing.told import Told
-from procbuilder.model.heard import Act
+from procbuilder.infer.dictionary.nouns import Thing
+from procbuilder.infer.hearing.outcomes import INWARD, OUTWARD
+from procbuilder.infer.hearing.talk import Line, Talk
+from procbuilder.infer.hearing.verb_phrase import Told
 
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})
 _IN = INWARD | {"through", "onto", "into"}
 _THERE = _IN | {"under", "underneath", "round", "around", "across", "between", "behind"}
-_INTO = ("in", "into", "onto", "on")
 _NO_THING = ("fluid", "pressure", "dirt", "body", "worn", "paste", "vehicle", "tool", "record")
 """What drips, blows or walks off by itself and is not taken off."""
 
@@ -43,18 +40,8 @@ class Motion:
             return None
         if moves and not self.talk.status.is_gone(name) and not self._goes_back(name) and self._comes_off(told, ways):
             return off
-        if subject.name and self._goes_there(told, name, ways):
-            return replace(told, verb="put", moves=False, things=(subject,))
-        goes_on = subject.name and self._goes_back(name) and ways & _IN and not ways & OUTWARD
-        return replace(told, verb="put", things=()) if goes_on and (moves or told.verb == "go") else None
-
-    def _goes_there(self, told: Told, name: str, ways: frozenset[str]) -> bool:
-        """ "A bung goes in the port", "the wedge goes behind the wheel": what is fitted for the job only."""
-        status = self.talk.status
-        fitted = self.book.is_in(name, ("temporary", "support", "lock")) and not status.is_gone(name)
-        led = self.book.has("prepositions", self.clauses.low(told.end)) or bool(ways & _THERE)
-        away = "back" in ways or ways & OUTWARD or status.is_for_now(name) or self._leads_to_place(told)
-        return told.verb == "go" and fitted and led and not away
+        goes_on = subject.name and self._goes_back(name) and ways & _IN
+        return replace(told, verb="put", things=()) if (goes_on) else None
 
     def _leads_to_place(self, told: Told) -> bool:
         """ "In the bin"."""
@@ -66,7 +53,7 @@ class Motion:
         back = at - 1
         while self.clauses.has("adverbs", back) or self.clauses.low(back) == "been":
             back -= 1
-        return self.clauses.has("be", back) and self.clauses.low(at) not in ("come", "fallen", "dropped")
+        return self.clauses.has("be", back)
 
     def _stands_before(self, subject: Thing, at: int) -> bool:
         return all(self.clauses.has("adverbs", between) for between in range(subject.end, at))
@@ -77,7 +64,7 @@ class Motion:
 
     def _is_the_one(self, subject: Thing) -> bool:
         """ "The anchor": a thing that no list holds, when something has just been undone."""
-        return bool(subject.name) and self.clauses.has("strict_articles", subject.start) and self._is_free()
+        return bool(subject.name) and self.clauses.has("strict_articles", subject.start)
 
     def _moves_another(self, told: Told) -> bool:
         return any(not self._leads_to(thing) for thing in told.things)
@@ -88,27 +75,11 @@ class Motion:
         return self.book.has("prepositions", before) or self.book.has("particles", before)
 
     def _comes_off(self, told: Told, ways: frozenset[str]) -> bool:
-        if self.line.times.conditional_at(told.start) or self.clauses.low(told.end) in ("if", "unless", "when"):
+        if self.line.times.conditional_at(told.start):
             return False
         if told.verb == "run":
             return False
-        if ways & _OUT or ("away" in ways and told.verb != "roll") or self._comes_to_hand(told):
+        if ways & _OUT or "away" in ways:
             return True
         falls = self.book.has("falling", told.verb) and (not ways or bool(ways & _DOWN))
-        return (falls or "through" in ways) and not ways & INWARD and self._is_free()
-
-    def _comes_to_hand(self, told: Told) -> bool:
-        """ "Fell in my palm", "drops onto the bench", "comes towards you"."""
-        if self.clauses.low(told.end) in ("towards", "toward"):
-            return self.clauses.low(told.end + 1) in ("you", "me")
-        at = next((at for at in range(told.start, told.end + 1) if self.clauses.low(at) in _INTO), 0)
-        place = read_thing(self.clauses.tokens, at + 1, self.book) if at else None
-        return place is not None and told.verb != "roll" and self.book.is_in(place.name, ("body", "place"))
-
-    def _is_free(self) -> bool:
-        """True when something has just been undone, or is told of as what held it, so that a thing may fall."""
-        last = self.line.heard[-1] if self.line.heard else self.talk.last
-        undone = last is not None and last.act in (Act.OFF, Act.SLACKEN, Act.WORK)
-        before = (token.low for token in self.clauses.tokens[: self.clauses.clause])
-        held = any(self.book.is_in(singular(word), ("fastener", "clip")) for word in before)
-        return (undone or held) and not self.talk.goes_on
+        return falls or "through" in ways

@@ -7,29 +7,22 @@ from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
-from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
-from procbuilder.infer.hearing.asides import is_outcome, is_question, is_resumed, is_told_of, is_warning, subordinate_at
-from procbuilder.infer.hearing.behind import read_verb
-from procbuilder.infer.hearing.causative import causative
-from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
-from procbuilder.infer.hearing.doing import is_done
-from procbuilder.infer.hearing.fronted import fronted, holds_another, listed_before
-from procbuilder.infer.hearing.inverted import inverted
-from procbuilder.infer.hearing.listening import Line, Pair, Talk, line
-from procbuilder.infer.hearing.looking import looked_at
+from procbuilder.infer.dictionary.wordbook import wordbook
+from procbuilder.infer.hearing.doers import before, is_done
+from procbuilder.infer.hearing.in_turn import Turns
+from procbuilder.infer.hearing.kinds import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.motion import Motion
-from procbuilder.infer.hearing.passive import undergoes
-from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.second_reading import judged
-from procbuilder.infer.hearing.telling import Teller
-from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.turns import Turns
-from procbuilder.infer.hearing.unknown import bare_command, given
+from procbuilder.infer.hearing.strange_verbs import bare_command, given, looked_at
+from procbuilder.infer.hearing.subordinate import is_outcome, is_question, is_resumed, subordinate_at
+from procbuilder.infer.hearing.talk import Line, Pair, Talk, line
+from procbuilder.infer.hearing.telling import Same, Teller
+from procbuilder.infer.hearing.verb_phrase import read_verb
 from procbuilder.infer.hearing.verbless import Verbless
-from procbuilder.infer.hearing.who import Before, before
-from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.hearing.word_class import is_modifier
+from procbuilder.infer.hearing.word_order import holds_another, inverted, undergoes
 from procbuilder.infer.wordlists import ENGLISH
-from procbuilder.model.heard import Act, Operation, Sentence
+from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
 
 
@@ -54,7 +47,6 @@ def operations(
 
 _STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
 """With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
-_PERSONS = ("he", "she", "they")
 _NO_VERB = ("have", "back", "open", "shut", "clear", "free")
 """Verbs that are as often something else, so that they do not keep a result from being heard."""
 
@@ -70,26 +62,12 @@ def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: boo
     if cue(sentence.words, "back_together", talk.book):
         talk.turn()
     heard = _Listener(talk, now).pairs(commands)
-    pairs = [pair for pair in heard if _stands(pair[1], sentence, talk.book)]
+    pairs = [] if cue(sentence.words, "redo", talk.book) else heard
     if not commands and is_everyday(sentence.words, talk.book):
-        pairs = [pair for pair in pairs if _is_trade(pair[1], talk.book)]
-        if not pairs:
-            talk.memory.forget()
+        pairs = []
+        talk.memory.forget()
     talk.end(pairs)
     return [operation for _, operation in pairs]
-
-
-def _is_trade(operation: Operation, book: Wordbook) -> bool:
-    """True for work on a thing that its sentence names, and that is none of everyday life, as a kettle is."""
-    last = singular(operation.object.split()[-1]) if operation.object else ""
-    everyday = last in book.cues["everyday"] or book.is_in(operation.object, ("body",))
-    return book.knows(operation.object) and operation.object in operation.said.words and not everyday
-
-
-def _stands(operation: Operation, sentence: Sentence, book: Wordbook) -> bool:
-    """False for what is undone because it was wrong, unless it was named."""
-    redone = bool(cue(sentence.words, "redo", book)) and operation.act in (Act.SLACKEN, Act.OFF)
-    return not redone or operation.object in sentence.words
 
 
 class _Listener:
@@ -119,8 +97,6 @@ class _Listener:
             clauses.low(at) in ("and", "but", "then", "or") and not is_outcome(clauses, at)
         ):
             return self._boundary(at)
-        if (end := self._fronted(at)) is not None or (end := self._brought_about(at)) is not None:
-            return end
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
             self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
@@ -132,40 +108,21 @@ class _Listener:
         if (told := inverted(clauses, at)) is not None:
             self.line.pairs += self.teller.come(told, at)
             return told.end
-        if (end := self.verbless.sharing.take_brought(at)) is not None or (end := self._verb(at)) is not None:
+        if (end := self._verb(at)) is not None:
             return end
         if (end := self._strange_verb(at)) is not None:
             return end
         return self._no_verb(at)
 
-    def _fronted(self, at: int) -> int | None:
-        """What is told with the thing in front; None when the token does not tell so."""
-        told = [] if self.line.aside else fronted(self.clauses, at)
-        for one in told:
-            who = before(self.clauses, one.start, one.form)
-            if who.negated or who.supposed or who.other:
-                return None
-            self.line.pairs += self.teller.tell(one, one.start)
-        return told[-1].end if told else None
-
-    def _brought_about(self, at: int) -> int | None:
-        """What somebody gets done: "get the nuts started"; None when the token tells no such thing."""
-        told = None if self.line.aside else causative(self.clauses, at)
-        if told is None or replace(before(self.clauses, at, Form.BASE), purpose=False) != Before():
-            return None
-        made = self.teller.tell(told, at)
-        self.line.pairs += made
-        return told.end if made else None
-
     def _strange_verb(self, at: int) -> int | None:
         """The operation of a verb that no list holds, or that is given: "give it a wipe"."""
         looked = looked_at(self.clauses, at)
         told = looked or given(self.clauses, at) or bare_command(self.clauses, at)
-        if told is None or self.line.aside or before(self.clauses, at, Form.BASE) != Before():
+        if told is None:
             return None
-        made = self.teller.tell(told, at) if looked or told.particles else self.teller.work(told)
+        made = self.teller.tell(told, at) if looked else self.teller.work(told)
         self.line.pairs += made
-        return told.end if made else None
+        return told.end
 
     def _no_verb(self, at: int) -> int:
         clauses = self.clauses
@@ -176,8 +133,6 @@ class _Listener:
         is_idle = clauses.low(at) in self.book.idle and not named
         if is_idle and clauses.low(at + 1) != "of" and not is_modifier(clauses, at):
             clauses.busy = True
-        if clauses.low(at) in _PERSONS and (end := self.verbless.take_person(at)) is not None:
-            return end
         clauses.foreign = clauses.foreign or clauses.has("others", at)
         if self._is_deed(at):
             clauses.busy = True
@@ -202,25 +157,15 @@ class _Listener:
             return not self.book.is_small(self.clauses.low(at))
         if self.clauses.has("one_pronouns", at - 1) and self.clauses.low(at) in self.book.idle:
             return self.clauses.low(at).endswith("s")
-        if self.clauses.begins(at) and self._is_done_word(at):
-            return True
         is_state = self.clauses.has("be", at - 1) and self.clauses.low(at).endswith("ed")
         return (doer and not self.book.is_small(self.clauses.low(at))) or is_state
-
-    def _is_done_word(self, at: int) -> bool:
-        """ "Sponged out the tank": a word in -ed that no list holds, and what it is done to."""
-        low, clauses = self.clauses.low(at), self.clauses
-        is_past = low.endswith("ed") and not low.endswith("eed")
-        strange = is_past and not self.book.knows(low) and not self.book.is_small(low)
-        return strange and (clauses.has("particles", at + 1) or clauses.has("strict_articles", at + 1))
 
     def _turns(self, at: int) -> bool | None:
         """True where a reason, a time or an outcome begins, False where what is done goes on; None for neither."""
         if self.line.aside and is_resumed(self.clauses, at):
             return False
-        begins = (subordinate_at, is_told_of)
-        aside = is_outcome(self.clauses, at) or (not self.line.aside and any(one(self.clauses, at) for one in begins))
-        return True if aside else None
+        begins = not self.line.aside and subordinate_at(self.clauses, at)
+        return True if begins or is_outcome(self.clauses, at) else None
 
     def _boundary(self, at: int) -> int:
         """A sign or ``and``: a new clause, and the end of a reason or time that stood first."""
@@ -236,16 +181,6 @@ class _Listener:
         self.clauses.begin(at + 1)
         return at + 1
 
-    def _of_all(self, told: Told) -> Told:
-        """ "Red nut, white nut, untwist those": done to each of them."""
-        one = told.things[0] if len(told.things) == 1 else None
-        if one is None or one.name or not (one.pointed and one.many):
-            return told
-        listed = listed_before(self.clauses, self.clauses.clause)
-        if one.count not in (None, len(listed)):
-            return told
-        return replace(told, start=listed[0].start, things=listed) if listed else told
-
     def _is_command(self, at: int) -> bool:
         """ "Lever it over till the belt gives and nip the bolt"."""
         base = any(form is Form.BASE for _, form in self.clauses.verb_at(at))
@@ -256,19 +191,13 @@ class _Listener:
         clauses = self.clauses
         for verb, form in clauses.verb_at(at):
             who = before(clauses, at, form)
-            if form is Form.S and at == clauses.clause and clauses.low(at - 1) == "," and clauses.company:
-                clauses.subject, who = clauses.company.pop(), replace(who, moves=True)
-            told = self._of_all(replace(read_verb(clauses, verb, form, at), moves=who.moves))
+            told = replace(read_verb(clauses, verb, form, at), moves=who.moves)
             thing = undergoes(clauses, at)
-            if thing is not None and at == clauses.clause and told.things:
-                thing = None
-            if thing is None and not told.things and self.verbless.reports.is_made_so(told):
-                thing = clauses.subject
             if thing is not None:
                 told = self.verbless.reports.settled(replace(told, moves=False, things=(thing,)))
             if at > clauses.clause and clauses.has("be", at - 1) and form is Form.BASE:
                 self.line.aside = False
-            if who.negated or who.supposed or is_warning(clauses) or holds_another(clauses, at):
+            if who.negated or who.supposed or holds_another(clauses, at):
                 return told.end
             purpose = who.purpose and (clauses.verbs or clauses.foreign or not clauses.busy)
             clauses.foreign = clauses.foreign or who.other

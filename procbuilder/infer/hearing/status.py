@@ -110,7 +110,7 @@ class Status:
 
     def is_open(self, name: str) -> bool:
         """True for a thing that something was done to that must be undone."""
-        return self._act(name) is not None or _known(thing(name), self._states) in self._states
+        return self._act(name) is not None
 
     def last_in(self, state: str) -> str:
         """The last thing that is in a state now; empty when none is."""

@@ -2,24 +2,50 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import partial
+from decimal import Decimal
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.sizes import first_size
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Block
-from procbuilder.infer.hearing.counts import count_behind
-from procbuilder.infer.hearing.doing import as_said, tail
-from procbuilder.infer.hearing.fronted import named_before
-from procbuilder.infer.hearing.listening import Line, Pair, Talk
-from procbuilder.infer.hearing.meaning import meaning
-from procbuilder.infer.hearing.memory import Named, Reach, renamed
-from procbuilder.infer.hearing.outcome import OUTWARD
-from procbuilder.infer.hearing.partly import SOME_WORK, in_part
-from procbuilder.infer.hearing.sense import Sense
+from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.doers import as_said, tail
+from procbuilder.infer.hearing.meaning import SOME_WORK, in_part, meaning
+from procbuilder.infer.hearing.memory import Named, renamed
+from procbuilder.infer.hearing.plausible import Sense
+from procbuilder.infer.hearing.talk import Line, Pair, Talk
 from procbuilder.infer.hearing.tenses import WILL
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.verb_phrase import Told
+from procbuilder.infer.hearing.word_order import named_before
 from procbuilder.model.heard import Act, Operation, Tense
+
+
+def count_behind(clauses: Clauses, at: int, *, many: bool) -> Decimal | None:
+    """The count that follows a thing in the rest of its sentence, before the next verb; None when none does."""
+    if not many:
+        return None
+    if (spread := _spread(clauses, at)) is not None:
+        return spread
+    while at < len(clauses.tokens) and clauses.low(at) not in SIGNS:
+        if clauses.verb_at(at) or clauses.has("subordinate", at):
+            return None
+        at += 1
+    at += 1
+    while clauses.low(at) in ("all", "that", "'s", "there", "'re", "are", "the"):
+        at += 1
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    if thing is None or thing.count is None or thing.measure or thing.name:
+        return None
+    return thing.count if clauses.low(thing.end) in SIGNS or clauses.low(thing.end) == "of" else None
+
+
+def _spread(clauses: Clauses, at: int) -> Decimal | None:
+    words = " " + " ".join(token.low for token in clauses.tokens[at : at + 12]) + " "
+    for phrase, number in clauses.book.grammar["spread"].items():
+        if f" one {phrase} " in words or (f", {phrase} " in words and phrase == "top and bottom"):
+            return Decimal(number)
+    return None
 
 
 class Teller:
@@ -50,7 +76,7 @@ class Teller:
 
     def _is_past(self, told: Told, at: int, before: list[str]) -> bool:
         """ "I've taken it off"; "I put a rag in", where it is told late; and "I've flipped it off and put a tag on"."""
-        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before) or {"'d", "already"} <= set(before):
+        if told.form is Form.PAST or not {"had", "have", "'ve"}.isdisjoint(before):
             return True
         clauses = self.line.clauses
         either = any(form is Form.PAST for _, form in self.book.forms.get(clauses.low(at), ()))
@@ -61,24 +87,6 @@ class Teller:
             and not {"i", "we"}.isdisjoint(before)
         )
         return either and (goes_on or by_me)
-
-    def _whole(self, thing: Thing, told: Told) -> Named | None:
-        """ "The whole thing" is what goes back; for any other work it has no better name."""
-        is_whole = thing.name in ("thing", "lot") and self.line.clauses.low(thing.end - 2) in ("whole", "entire")
-        if not is_whole and thing.name not in ("assembly", "whole assembly", "whole lot"):
-            return None
-        fits = partial(self._goes_back, told) if OUTWARD.isdisjoint(told.particles) else self._comes_off
-        named = self.talk.memory.named(replace(thing, name="", pointed=True), fits)
-        return named if named.name else replace(named, name=f"whole {thing.name}")
-
-    def _comes_off(self, name: str, reach: Reach) -> bool:
-        """True for what is still on and was just spoken of; what only holds it is no whole thing."""
-        holds = self.book.is_in(name, ("fastener", "clip"))
-        return reach is not Reach.FAR and not holds and not self.talk.status.is_gone(name)
-
-    def _goes_back(self, told: Told, name: str, _reach: Reach) -> bool:
-        block = meaning(told, name, self.book, self.talk.status)
-        return block is not None and block.act is Act.ON and self.talk.status.holds("off", name)
 
     def _printed(self, block: Block, named: Named) -> str:
         """ "Put back" only what came off; a new one is fitted."""
@@ -105,7 +113,7 @@ class Teller:
         """What "off it comes" tells; nothing right behind the operation that says what came off."""
         last = self.line.pairs[-1][1] if self.line.pairs else self.talk.last
         thing = told.things[0]
-        points_back = not thing.name and not self.talk.memory.named_here
+        points_back = not self.talk.memory.named_here
         said = last is not None and points_back and last.plural is thing.many
         return [pair for pair in self.tell(told, at) if not (said and last and pair[1].act is last.act)]
 
@@ -114,7 +122,7 @@ class Teller:
         thing = told.things[0]
         named = self.talk.pointing.memory.named(thing)
         tense = self.line.times.tense((), past=False)
-        if tense is None or tense is Tense.IF or not named.name or self.book.is_in(named.name, ("tool",)):
+        if tense is None or tense is Tense.IF or not named.name:
             return []
         block = meaning(told, named.name, self.book, self.talk.status)
         if block is None or block.act not in (Act.CHECK, Act.TIGHTEN, Act.NIP, Act.SLACKEN):
@@ -126,9 +134,9 @@ class Teller:
         """ "Pop the guard on with its three screws": they go on too."""
         return bool(means.name) and (means.new or self.book.is_in(means.name, ("fastener", "clip", "seal")))
 
-    def _is_of_the_item(self, name: str, tense: Tense) -> bool:
+    def _is_of_the_item(self, name: str) -> bool:
         """ "I had the starter rope off already": nothing of that name was fitted for the job."""
-        return self.book.is_in(name, ("part",)) or tense is Tense.EARLIER
+        return self.book.is_in(name, ("part",))
 
     def _moved(self, told: Told, at: int) -> tuple[Thing, ...]:
         """The thing that moves by itself, or that is looked for."""
@@ -141,8 +149,8 @@ class Teller:
             goes_on = bool(self.line.pairs) and self._tightens(told)
             return (Thing("", at, at, pointed=True),) if defaults or goes_on else ()
         pronoun = read_thing(clauses.tokens, at - 1, self.book)
-        subject = clauses.subject or self._pronoun_before(at) or pronoun
-        if subject is not None and subject.pointed and not subject.name and subject.start == clauses.clause:
+        subject = clauses.subject or pronoun
+        if subject is not None and subject.pointed and subject.start == clauses.clause:
             subject = named_before(clauses, subject.start) or subject
         named = subject is clauses.subject and subject is not None and bool(subject.name)
         company = [one for one in clauses.company if one.name] if named else []
@@ -153,22 +161,15 @@ class Teller:
         acts = {block.act for block in self.book.by_verb[told.verb]}
         return acts <= {Act.TIGHTEN, Act.NIP}
 
-    def _pronoun_before(self, at: int) -> Thing | None:
-        clauses = self.line.clauses
-        for back in range(at - 1, clauses.clause - 1, -1):
-            if clauses.has("one_pronouns", back) or clauses.has("many_pronouns", back):
-                return read_thing(clauses.tokens, back, self.book)
-        return None
-
     def _operation(self, told: Told, thing: Thing, tense: Tense) -> Iterator[Pair]:
         talk = self.talk
-        named = self._whole(thing, told) or talk.pointing.named(thing, told)
+        named = talk.pointing.named(thing, told)
         block = meaning(told, named.name, self.book, talk.status)
         if block is None:
             return
         if block.means and told.means is not None:
             named = talk.memory.named(told.means)
-        usual = not named.name and bool(block.default) and not thing.name and not thing.many
+        usual = not named.name and bool(block.default) and not thing.many
         if usual:
             if block.act is Act.ENDS and block.things and not talk.status.last_in(block.state):
                 return
@@ -176,7 +177,7 @@ class Teller:
         block = in_part(block, told, thing, named, self.line.clauses, self.line.sentence.words)
         if not self.sense.holds(block, told, thing, named, tense):
             if named.sure:
-                talk.memory.job = named.name if self.sense.is_announced(block, told) else talk.memory.job
+                talk.memory.job = talk.memory.job
                 talk.memory.mention(thing)
             return
         if told.where is not None:
@@ -197,7 +198,7 @@ class Teller:
             name = self._without_deed(name)
         if act is Act.OFF and self.book.is_in(self.talk.memory.in_full(name), ("tool",)):
             act = Act.OUT_AGAIN
-        elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name, tense):
+        elif act is Act.OUT_AGAIN and not status.is_for_now(name) and self._is_of_the_item(name):
             act = Act.OFF
         if act is Act.FOR_NOW and named.new and self.book.is_in(name, ("support",)):
             act = Act.ON
@@ -219,3 +220,37 @@ class Teller:
             opposite=block.opposite,
             tail=tail(clauses, told, sentence),
         )
+
+
+class Same:
+    """Tells of the things of one sentence that have no verb of their own."""
+
+    def __init__(self, talk: Talk, line: Line, teller: Teller) -> None:
+        self.talk, self.line, self.teller, self.book = talk, line, teller, talk.book
+
+    def tell(self, told: Told, at: int) -> list[Pair]:
+        """What became of a thing, as if a verb had said it."""
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return made
+
+    def same_for(self, found: Thing, pairs: list[Pair], *, any_thing: bool = False) -> None:
+        """The first of some operations that goes for this thing, done to it; it need not be known to be one."""
+        named = self.talk.memory.named(found)
+        model = next((pair for pair in pairs if self._goes_for(pair, named, any_thing)), None)
+        if model is not None:
+            self.talk.memory.handle(renamed(found, named))
+            told = replace(model[0], start=found.start, end=found.end)
+            block = meaning(told, named.name, self.book, self.talk.status)
+            assert block is not None
+            self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW)))
+
+    def _goes_for(self, pair: Pair, named: Named, any_thing: bool) -> bool:
+        """True when the same can be done to this thing, and it is known as one."""
+        told, operation = pair
+        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
+        if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if self.book.is_in(named.name, ("place",)):
+            return False
+        return any_thing or self.book.is_in(named.name, self.book.groups)

@@ -21,7 +21,7 @@ class Times:
         for phrase in book.grammar["no_condition"]:
             plain = plain.replace(f" {phrase} ", " ")
         self.conditional = _holds(plain, [phrase for phrase in book.grammar["conditional"] if phrase not in _IF])
-        self._ifs = _ifs(tokens, book) if _holds(plain, _IF) else []
+        self._ifs = _ifs(tokens) if _holds(plain, _IF) else []
         self._tokens = tokens
         self.later = _holds(self._text, book.grammar["later"])
         self.another_day = _holds(_without_reason(self._text, book), book.grammar["another_day"])
@@ -41,7 +41,7 @@ class Times:
             return None
         if self.conditional_at(at):
             return Tense.IF
-        if (self.later and not WILL.isdisjoint(before)) or (self.another_day and (self._will or not past)):
+        if (self.later and not WILL.isdisjoint(before)) or (self.another_day):
             return Tense.LATER
         if self.earlier and (past or self.done_before):
             return Tense.EARLIER
@@ -62,9 +62,8 @@ def _without_reason(text: str, book: Wordbook) -> str:
     return text[: min((end + 1 for end in ends if end > 0), default=len(text))]
 
 
-def _ifs(tokens: Sequence[Token], book: Wordbook) -> list[int]:
-    known = {phrase.split()[0] for phrase in book.grammar["no_condition"]} | {"out", "as"}
-    return [at for at, token in enumerate(tokens) if token.low in _IF and (at == 0 or tokens[at - 1].low not in known)]
+def _ifs(tokens: Sequence[Token]) -> list[int]:
+    return [at for at, token in enumerate(tokens) if token.low in _IF]
 
 
 def _holds(text: str, phrases: Iterable[str]) -> bool:

@@ -6,8 +6,8 @@ from procbuilder.publish.sheets.blocks import (
     BLANK,
     Block,
     Cell,
+    CellLook,
     Heading,
-    Look,
     Pair,
     Pairs,
     Sheet,
@@ -56,8 +56,8 @@ def _balance(edition: Spoken, words: Words) -> Text:
     if not every:
         return Text(words.NOTHING_OPENED)
     if not unsettled:
-        return Text(words.BALANCED, Look.STRONG)
-    return Text(words.NOT_BALANCED.format(open=len(unsettled), all=len(every)), Look.UNSURE)
+        return Text(words.BALANCED, CellLook.STRONG)
+    return Text(words.NOT_BALANCED.format(open=len(unsettled), all=len(every)), CellLook.UNSURE)
 
 
 def _row(entry: ToldEntry, words: Words) -> tuple[Cell, ...]:
@@ -65,7 +65,7 @@ def _row(entry: ToldEntry, words: Words) -> tuple[Cell, ...]:
     if entry.balance is not Balance.CLOSED and not entry.even:
         ends.append(words.OF_CLOSED.format(back=entry.back, out=entry.count))
     ends += filter(None, (entry.reason, entry.way))
-    look = Look.UNSURE if entry.balance in UNSETTLED else Look.PLAIN
+    look = CellLook.UNSURE if entry.balance in UNSETTLED else CellLook.PLAIN
     opened, closed = (Cell("; ".join(moments) or "–") for moments in (entry.opened, entry.closed))
     return strong(entry.item), Cell(entry.how), opened, closed, Cell("; ".join(ends), look)
 

@@ -6,9 +6,9 @@ from procbuilder.publish.sheets.blocks import (
     TICK,
     Block,
     Cell,
+    CellLook,
     Fill,
     Heading,
-    Look,
     Sheet,
     Table,
     Text,
@@ -24,10 +24,10 @@ def tools(edition: Spoken, words: Words) -> Sheet:
     """Tools with a count before and after, then supplies and parts, in order of first use."""
     counted = [(BLANK, BLANK, _name(item, words), Cell(item.quantity), Cell(_first(item))) for item in edition.tools]
     titles = columns((words.BEFORE, 2), (words.AFTER, 2), (words.WHAT, 8), (words.HOW_MANY, 3), (words.FIRST_STEP, 3))
-    rows: tuple[Block, ...] = (Table(titles, tuple(counted)),) if counted else (Text(words.NO_TOOL, Look.UNSURE),)
+    rows: tuple[Block, ...] = (Table(titles, tuple(counted)),) if counted else (Text(words.NO_TOOL, CellLook.UNSURE),)
     count = Fill((words.COUNTED_BEFORE, words.COUNTED_AFTER, words.INITIALS))
     rest = (*_here(words.SUPPLIES, edition.supplies, words), *_here(words.PARTS, edition.parts, words))
-    blocks = (*rows, count, Text(words.NOT_COUNTED_RIGHT, Look.STRONG), *rest)
+    blocks = (*rows, count, Text(words.NOT_COUNTED_RIGHT, CellLook.STRONG), *rest)
     return Sheet("tools", words.TOOLS, words.TOOLS_USE, blocks)
 
 
@@ -60,7 +60,7 @@ def _name(item: ToldItem, words: Words) -> Cell:
 
 
 def _quantity(item: ToldItem, words: Words) -> Cell:
-    return Cell(item.quantity) if item.quantity else Cell(words.NOT_KNOWN, Look.UNSURE)
+    return Cell(item.quantity) if item.quantity else Cell(words.NOT_KNOWN, CellLook.UNSURE)
 
 
 def _first(item: ToldItem) -> str:

@@ -8,7 +8,7 @@ from procbuilder.model.sequence import Sequence
 from procbuilder.publish.told import ToldFigure, ToldSign
 
 
-class Look(StrEnum):
+class CellLook(StrEnum):
     """How a cell looks."""
 
     PLAIN = "plain"
@@ -25,15 +25,15 @@ class Cell:
     """One cell of a table."""
 
     text: str = ""
-    look: Look = Look.PLAIN
+    look: CellLook = CellLook.PLAIN
 
 
-BLANK, TICK = Cell(look=Look.BLANK), Cell(look=Look.TICK)
+BLANK, TICK = Cell(look=CellLook.BLANK), Cell(look=CellLook.TICK)
 
 
 def strong(text: str) -> Cell:
     """A cell in bold."""
-    return Cell(text, Look.STRONG)
+    return Cell(text, CellLook.STRONG)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ class Text:
     """A paragraph."""
 
     text: str
-    look: Look = Look.PLAIN
+    look: CellLook = CellLook.PLAIN
     kind: str = "text"
 
 
@@ -88,8 +88,8 @@ class Fill:
 
 
 @dataclass(frozen=True, slots=True)
-class Card:
-    """Something to cut out."""
+class Cutout:
+    """A card or label to cut out."""
 
     title: str
     lines: tuple[tuple[str, str], ...]
@@ -99,12 +99,12 @@ class Card:
 
 
 @dataclass(frozen=True, slots=True)
-class Cards:
-    """Cards beside and below each other."""
+class Cutouts:
+    """Cards and labels beside and below each other."""
 
-    cards: tuple[Card, ...]
+    cutouts: tuple[Cutout, ...]
     across: int
-    kind: str = "cards"
+    kind: str = "cutouts"
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +136,7 @@ class Pairs:
     kind: str = "pairs"
 
 
-Block = Heading | Text | Points | Table | Fill | Cards | Turns | Pairs
+Block = Heading | Text | Points | Table | Fill | Cutouts | Turns | Pairs
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,12 +159,14 @@ class Sheet:
     @property
     def signs(self) -> tuple[ToldSign, ...]:
         """Every safety sign that it shows."""
-        return tuple(sign for block in self.blocks if isinstance(block, Cards) for c in block.cards for sign in c.signs)
+        return tuple(
+            sign for block in self.blocks if isinstance(block, Cutouts) for c in block.cutouts for sign in c.signs
+        )
 
 
 def _figures(block: Block) -> Iterable[ToldFigure]:
-    if isinstance(block, Cards):
-        return [card.figure for card in block.cards if card.figure]
+    if isinstance(block, Cutouts):
+        return [card.figure for card in block.cutouts if card.figure]
     if isinstance(block, Pairs):
         return [figure for pair in block.pairs for figure in (pair.before, pair.after)]
     return []

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from procbuilder.publish.language import Words
-from procbuilder.publish.sheets.blocks import Card, Cards, Look, Sheet, Text
+from procbuilder.publish.sheets.blocks import CellLook, Cutout, Cutouts, Sheet, Text
 from procbuilder.publish.spoken import Spoken, SpokenStep
 from procbuilder.publish.told import ToldHazard
 
@@ -13,18 +13,18 @@ def card(edition: Spoken, words: Words) -> Sheet | None:
     steps = [step for step in edition.steps if step.no_phone]
     if not steps:
         return None
-    cards = Cards(tuple(_step(step, words) for step in steps), 1)
-    return Sheet("card", words.CARD, words.CARD_USE, (Text(words.REMEMBER, Look.STRONG), cards))
+    cards = Cutouts(tuple(_step(step, words) for step in steps), 1)
+    return Sheet("card", words.CARD, words.CARD_USE, (Text(words.REMEMBER, CellLook.STRONG), cards))
 
 
 def _dangers(step: SpokenStep) -> tuple[ToldHazard, ...]:
     return (*step.standing.hazards, *step.hazards)
 
 
-def _step(step: SpokenStep, words: Words) -> Card:
+def _step(step: SpokenStep, words: Words) -> Cutout:
     signs = dict.fromkeys(sign for hazard in _dangers(step) for sign in hazard.signs)
     figure = step.figures[0] if step.figures and not step.reserved else None
-    return Card(f"{step.number} {step.command}", tuple(_lines(step, words)), figure, tuple(signs))
+    return Cutout(f"{step.number} {step.command}", tuple(_lines(step, words)), figure, tuple(signs))
 
 
 def _lines(step: SpokenStep, words: Words) -> Iterator[tuple[str, str]]:

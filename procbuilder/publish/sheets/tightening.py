@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from procbuilder.model.sequence import Sequence, Shape
 from procbuilder.publish.language import Words
-from procbuilder.publish.sheets.blocks import BLANK, Block, Cell, Look, Sheet, Table, Text, Turns, columns, strong
+from procbuilder.publish.sheets.blocks import BLANK, Block, Cell, CellLook, Sheet, Table, Text, Turns, columns, strong
 from procbuilder.publish.spoken import Spoken
 from procbuilder.publish.told import ToldTorque
 
@@ -29,16 +29,16 @@ def _row(row: ToldTorque, words: Words) -> tuple[Cell, ...]:
 def _value(row: ToldTorque, words: Words) -> Cell:
     if row.value:
         return strong(row.both)
-    return Cell(f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}", Look.BLANK)
+    return Cell(f"{words.NO_VALUE}. {row.look_in or words.LOOK_UP}", CellLook.BLANK)
 
 
 def _source(row: ToldTorque, words: Words) -> Cell:
     if not row.value:
         return BLANK
     if row.source.memory:
-        return Cell(words.FROM_MEMORY, Look.UNSURE)
+        return Cell(words.FROM_MEMORY, CellLook.UNSURE)
     source = row.source.words or row.look_in
-    return Cell(source) if source else Cell(words.NO_SOURCE, Look.UNSURE)
+    return Cell(source) if source else Cell(words.NO_SOURCE, CellLook.UNSURE)
 
 
 def _pictures(rows: tuple[ToldTorque, ...], words: Words) -> Iterator[Block]:

@@ -1,7 +1,7 @@
-"""Cards for the trays and labels for the bags, to cut out."""
+"""Cutouts for the trays and labels for the bags, to cut out."""
 
 from procbuilder.publish.language import Words
-from procbuilder.publish.sheets.blocks import Block, Card, Cards, Heading, Sheet, numbers
+from procbuilder.publish.sheets.blocks import Block, Cutout, Cutouts, Heading, Sheet, numbers
 from procbuilder.publish.spoken import Spoken
 from procbuilder.publish.told import ToldFigure, ToldTray
 
@@ -16,20 +16,20 @@ def trays(edition: Spoken, words: Words) -> Sheet | None:
             named.setdefault(line.tray, []).append(line)
     cards = tuple(_tray(edition, name, lines, words) for name, lines in named.items())
     labels = tuple(_label(line, words) for line in edition.trays)
-    blocks: tuple[Block, ...] = (Cards(cards, 2),) if cards else ()
-    return Sheet("trays", words.TRAYS, words.TRAYS_USE, (*blocks, Heading(words.LABELS), Cards(labels, 3)))
+    blocks: tuple[Block, ...] = (Cutouts(cards, 2),) if cards else ()
+    return Sheet("trays", words.TRAYS, words.TRAYS_USE, (*blocks, Heading(words.LABELS), Cutouts(labels, 3)))
 
 
-def _tray(edition: Spoken, name: str, lines: list[ToldTray], words: Words) -> Card:
+def _tray(edition: Spoken, name: str, lines: list[ToldTray], words: Words) -> Cutout:
     told = ((_off(line, words), line.contents + (f" ({line.holds})" if line.holds else "")) for line in lines)
-    return Card(f"{words.TRAY} {name}", tuple(told), _picture(edition, lines[0].off))
+    return Cutout(f"{words.TRAY} {name}", tuple(told), _picture(edition, lines[0].off))
 
 
-def _label(line: ToldTray, words: Words) -> Card:
+def _label(line: ToldTray, words: Words) -> Cutout:
     told = ((words.HOLDS, line.holds), (words.OFF_AT, _step(line.off, words)), (words.ON_AT, numbers(line.on)))
     lines = tuple((label, text or words.NOT_BACK) for label, text in told if text or label == words.ON_AT)
     tray = ((words.TRAY, line.tray),) if line.tray else ()
-    return Card(line.contents, (*lines, *tray))
+    return Cutout(line.contents, (*lines, *tray))
 
 
 def _off(line: ToldTray, words: Words) -> str:

@@ -49,6 +49,7 @@ MESSAGES: dict[str, Text] = {
     ),
     "nothing-wrong": "nothing is wrong or missing",
     "unprintable": "the PDF shows {signs} as an empty box: its typeface lacks them",
+    "unprintable-at": "{step}: the PDF shows {signs} as an empty box: its typeface lacks them",
     "status": "Status: {status}; {summary}",
     "status-because": Plural(
         "Status: {status} ({count} problem must be settled before it may be approved); {summary}",

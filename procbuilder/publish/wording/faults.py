@@ -23,7 +23,6 @@ _QUALIFY = (
     '[[qualification]] with name = "{name}", holder = "who", valid_until = 2027-03-31'
 )
 _UTF_8 = "save the file as UTF-8 text and try again"
-_OTHERS_STAY = "the page and the other files are not changed"
 
 FAULTS: Patterns = {
     "NoProcedure": {
@@ -59,17 +58,18 @@ FAULTS: Patterns = {
             "play it once, or copy it again from the phone",
         )
     },
+    "Beyond": {
+        "beyond": (
+            "{path}: is larger than what is usually read ({why})",
+            "save it smaller or in shorter pieces, or have it read all the same, which takes long: "
+            "procbuilder build --thorough",
+        )
+    },
     "UnreadablePicture": {
         "picture": ("{path}: cannot be read as a picture ({why})", "name a JPEG or PNG file that can be opened")
     },
     "CannotWrite": {cause: (_NOT_WRITTEN, instead) for cause, instead in _WRITING.items()},
     "Busy": {"": ("{folder}: another procbuilder is at work in this folder", "wait until it has finished")},
-    "CannotPrint": {
-        "outside": ("procedure.pdf could not be made (the picture {what} lies outside the media folder)", _OTHERS_STAY),
-        "missing": ("procedure.pdf could not be made (the picture {what} is missing)", _OTHERS_STAY),
-        "unknown": ("procedure.pdf could not be made (the picture {what} is no JPEG, PNG, WebP or GIF)", _OTHERS_STAY),
-        "told": ("procedure.pdf could not be made ({what})", _OTHERS_STAY),
-    },
     "NotQualified": {
         "unknown": ("the qualification {name} is not in the workshop file", _QUALIFY),
         "ended": ("the qualification {name} ended on {ended}", _QUALIFY),

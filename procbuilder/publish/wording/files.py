@@ -5,7 +5,15 @@ from procbuilder.publish.wording.patterns import Patterns
 
 _PUT = "put the file at {path} in the procedure folder, or correct the path"
 
+_WITHOUT = "the page is made; work from it, and from no older print, until this is settled"
+
 PATTERNS: Patterns = {
+    "not-printed": {
+        "outside": ("{file} could not be made (the picture {what} lies outside the media folder)", _WITHOUT),
+        "missing": ("{file} could not be made (the picture {what} is missing)", _WITHOUT),
+        "unknown": ("{file} could not be made (the picture {what} is no JPEG, PNG, WebP or GIF)", _WITHOUT),
+        "told": ("{file} could not be made ({what})", _WITHOUT),
+    },
     "path": {
         "impossible": (
             "{path} cannot be a path: it is too long, leads back to itself or holds a NUL byte",
@@ -18,5 +26,10 @@ PATTERNS: Patterns = {
         "missing": ("{path} is not there", _PUT),
     },
     "narration": {**FAULTS["NotText"], **FAULTS["CannotRead"]},
-    "unreadable": {**FAULTS["Unreadable"], **FAULTS["UnreadablePicture"], **FAULTS["CannotRead"]},
+    "unreadable": {
+        **FAULTS["Unreadable"],
+        **FAULTS["Beyond"],
+        **FAULTS["UnreadablePicture"],
+        **FAULTS["CannotRead"],
+    },
 }

@@ -6,6 +6,10 @@ from procbuilder.model.questions import Topic
 from procbuilder.publish.language import ENGLISH, Language
 
 TOPICS = {
+    Topic.DANGER: "dangers not stated (DANGER)",
+    Topic.WARNING: "dangers not stated (WARNING)",
+    Topic.CAUTION: "dangers not stated (CAUTION)",
+    Topic.NOTICE: "dangers not stated (NOTICE)",
     Topic.DANGERS: "dangers",
     Topic.FAILURE: "what could fail later",
     Topic.RIGHTS: "somebody's rights",

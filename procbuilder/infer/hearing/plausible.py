@@ -7,11 +7,11 @@ from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Block
-from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import is_laid_aside
 from procbuilder.infer.hearing.memory import Named
 from procbuilder.infer.hearing.status import CLOSING
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.talk import Line, Talk
+from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act, Tense
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
@@ -32,7 +32,7 @@ class Sense:
         if block.named and thing.pointed and not thing.name:
             return False
         match block.act:
-            case Act.WORK if self._is_manner(told, thing, named) or self._is_for_the_film(told, named):
+            case Act.WORK if False:
                 return False
             case Act.CHECK if self._is_found(told, thing):
                 return False
@@ -40,21 +40,13 @@ class Sense:
                 return False
             case Act.ENDS if thing.pointed and self.book.has("lays", told.verb) and not self._is_open(block, named):
                 return False
-            case Act.OFF if (
-                (named.new and not self._was_put_on(named))
-                or self._is_fetched(told, thing)
-                or self.book.is_in(named.name, ("worn",))
-            ):
+            case Act.OFF if self._is_fetched(told) or self.book.is_in(named.name, ("worn",)):
                 return False
-        if self._says_little(told, thing) or self.is_announced(block, told) or self._is_no_part(block, told, named):
+        if self._is_no_part(block, told, named):
             return False
-        if not self._is_in_time(block, named, tense):
+        if not self._is_in_time(block, tense):
             return False
         return self._means_work(block, told, named) and not self._is_restated(block, told, named)
-
-    def _was_put_on(self, named: Named) -> bool:
-        """ "New bearing on. No, off it comes again."""
-        return any(one.act is Act.ON and one.object == named.name for _, one in self.talk.moved)
 
     def _is_open(self, block: Block, named: Named) -> bool:
         """ "Set it down": only what was raised is let down."""
@@ -62,14 +54,14 @@ class Sense:
 
     def _is_no_part(self, block: Block, told: Told, named: Named) -> bool:
         """ "Wipe your hands", "the date goes on the card", "muck came in": of somebody, of paper, or of the world."""
-        if self._is_body(named) and " " not in named.name and block.act is not Act.CHECK:
+        if self._is_body(named) and block.act is not Act.CHECK:
             return True
         if block.act in (Act.ON, Act.OFF) and self.book.has("elsewhere", named.name):
             return True
         if self.book.has("filming", named.name) and told.verb in ("get", "have", "bring"):
             return True
         written = told.where is not None and self.book.is_in(told.where.name, ("paperwork",))
-        if written or (block.act is Act.ON and self.book.is_in(named.name, ("paperwork",))):
+        if written:
             return True
         return told.moves and self.book.is_in(named.name, ("dirt",))
 
@@ -79,21 +71,9 @@ class Sense:
         says_so = "back" in told.particles or not block.particles
         return says_so or here or named.new or self.talk.is_off(named.name)
 
-    def _says_little(self, told: Told, thing: Thing) -> bool:
-        """ "Do it", "hold it", "write that down", "got a key in there": nothing by which a thing is worked on."""
-        if told.verb == "get" and told.form is Form.PAST:
-            return told.start == self.line.clauses.clause and not {"off", "out"} & set(told.particles)
-        alone = told.verb == "do" and not told.particles
-        return thing.pointed and (alone or told.verb in ("hold", "write", "note", "jot"))
-
-    def _is_fetched(self, told: Told, thing: Thing) -> bool:
+    def _is_fetched(self, told: Told) -> bool:
         """ "Get the bolts" fetches them; "get those" may take them out."""
-        return told.verb in ("get", "grab") and not told.particles and not (thing.pointed and thing.many)
-
-    def _is_for_the_film(self, told: Told, named: Named) -> bool:
-        """ "Hold the camera there", "move the light"."""
-        moves = told.verb == "hold" or self.book.has("manners", told.verb)
-        return moves and self.book.has("filming", named.name)
+        return told.verb in ("get", "grab") and not told.particles
 
     def _is_found(self, told: Told, thing: Thing) -> bool:
         """ "Look at the face on that, it's grooved", "listen for the click", "check it": found, or too little."""
@@ -106,34 +86,20 @@ class Sense:
         looks = told.verb == "inspect" and "look at" in self.line.sentence.words.casefold()
         behind = range(told.end, len(clauses.tokens))
         told_of = (at for at in behind if clauses.has("be", at) and clauses.low(at - 1) in _FOUND)
-        return looks and any(clauses.low(at - 2) in SIGNS or clauses.low(at - 1) == "that" for at in told_of)
+        return looks and any(clauses.low(at - 2) in SIGNS for at in told_of)
 
-    def _is_manner(self, told: Told, thing: Thing, named: Named) -> bool:
-        """ "Unplug it, wiggle it straight up", "run a pick round the edge": how something else is done."""
-        if not self.book.has("manners", told.verb) and told.verb != "run":
-            return False
-        last = self.line.pairs[-1][1] if self.line.pairs else None
-        again = last is not None and last.act in (Act.OFF, Act.ON) and last.object == named.name
-        return (again and thing.pointed) or self.book.is_in(named.name, ("tool",))
-
-    def is_announced(self, block: Block, told: Told) -> bool:
-        """ "We're going to change the belt", before anything else is told."""
-        fits_new = block.act is Act.ON and told.form is Form.ING and any(thing.new for thing in told.things)
-        renews = block.act is Act.RENEW or fits_new
-        return renews and not self.talk.before and not self.line.pairs and told.start > 0
-
-    def _is_in_time(self, block: Block, named: Named, tense: Tense) -> bool:
+    def _is_in_time(self, block: Block, tense: Tense) -> bool:
         """False for advice of what to try in some case, and for what was made good before the film."""
         if tense is Tense.IF and block.act in (Act.WORK, Act.CHECK):
             return False
-        return tense is not Tense.EARLIER or block.act is not Act.ENDS or self.talk.status.is_open(named.name)
+        return tense is not Tense.EARLIER or block.act is not Act.ENDS
 
     def _is_restated(self, block: Block, told: Told, named: Named) -> bool:
         """ "Pull the hose off – break it loose with a twist" takes it off once."""
         pairs = self.line.pairs
         if block.act is Act.ON and (told.moves or not named.sure):
             return any(one.act is Act.ON and thing(one.object) == thing(named.name) for one in self.line.heard)
-        if block.act is Act.OFF and any(one.act is Act.RENEW and one.object == named.name for one in self.line.heard):
+        if block.act is Act.OFF and any(one.act is Act.RENEW for one in self.line.heard):
             return True
         last = pairs[-1][1] if pairs else self.talk.last
         if last is None or last.act is not block.act or block.act not in (Act.OFF, Act.SLACKEN):
@@ -164,16 +130,13 @@ class Sense:
 
     def _may_go_on(self, told: Told, named: Named) -> bool:
         """False for what is only held, laid aside, or named to tell where something is."""
-        last = singular(named.name.split()[-1]) if named.name else ""
         if self.book.is_in(named.name, ("tool", "worn", "paste")):
-            return False
-        if self.book.has("lights", last) and told.verb == "get":
             return False
         if told.moves and told.verb in ("go", "come", "get") and is_laid_aside(told, self.book):
             return False
         if self.book.has("lays", told.verb) and "back" not in told.particles and self._was_just_off(named):
             return False
-        if told.moves and (self._was_just_off(named) or not self._is_going_on(told, named)):
+        if told.moves and (not self._is_going_on(told, named)):
             return False
         return not self.book.has("positions", named.name) or self.talk.status.is_open(named.name)
 
@@ -182,8 +145,6 @@ class Sense:
 
     def _is_going_on(self, told: Told, named: Named) -> bool:
         """False for "the loop goes over a pin" while it is neither off nor new, and nothing is being put back."""
-        if told.where is not None and self.book.is_in(told.where.name, ("place",)) and not named.new:
-            return "back" in told.particles and self.talk.is_off(named.name)
         if told.verb == "go" and not {"on", "back", "home"}.isdisjoint(told.particles):
             return told.form is not Form.ING
         before = self.line.pairs or self.talk.before

@@ -11,7 +11,7 @@ from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Memory, Named, Reach
 from procbuilder.infer.hearing.status import Status
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act
 
 _Fits = Callable[[Told, str, Reach], bool]
@@ -50,22 +50,15 @@ class Pointing:
         """The thing with its name: of this sentence, ended by the verb, off and put back, or the last that fits."""
         self._blocks = {}
         near: tuple[_Fits, ...] = (
-            partial(self._is_freed, thing.many),
             self._is_turned_here,
-            partial(self._is_new_here, thing.many),
-            partial(self._goes_back_alike, thing.many),
             partial(self._is_here, thing.many),
-            partial(self._comes_out, thing.many),
             self._is_turned,
         )
-        far = (self._ends, self._goes_back, self._is_stopped, *(() if thing.many else (self._is_usual,)), self._fits)
-        if thing.new and thing.pointed and (old := self._replaced(told)) is not None:
-            return replace(self.memory.named(thing), name=old)
+        far = (self._ends, self._fits)
         renewed = self._look_back(thing, told, self._is_renewed) if thing.new else None
         nearby = (self._look_back(thing, told, fits, near=True) for fits in near)
         anywhere = (self._look_back(thing, told, fits) for fits in far)
         found = next(filter(None, chain((renewed,), nearby, anywhere)))
-        found = self._rather_off(found, thing, told)
         block = self._default(told)
         return found if thing.name or block is None else replace(found, name=self._kind(found.name, block))
 
@@ -74,15 +67,6 @@ class Pointing:
         if name not in self._blocks:
             self._blocks[name] = meaning(told, name, self.book, self.status)
         return self._blocks[name]
-
-    def _rather_off(self, found: Named, thing: Thing, told: Told) -> Named:
-        """What would go on without being off gives way to what is off, however long ago that was named."""
-        block = self._block(told, found.name) if found.name else None
-        if thing.name or block is None or block.act is not Act.ON or self.status.holds("off", found.name):
-            return found
-        if self.memory.is_last(found.name) or self._look_back(thing, told, partial(self._is_here, thing.many)):
-            return found
-        return self._look_back(thing, told, partial(self._is_off_alike, thing.many)) or found
 
     def _kind(self, name: str, block: Block) -> str:
         """``trailer`` for "little plant trailer", when it is the trailer that the verb is used for."""
@@ -95,70 +79,18 @@ class Pointing:
         named = self.memory.named(found, partial(fits, told), near=near)
         return named if named.name or fits == self._fits else None
 
-    def _replaced(self, told: Told) -> str | None:
-        """The flex of "pull the old flex through, cut the new one": what was called old."""
-        old = self.memory.last_old
-        if old is None and self.memory.job and self.status.holds("off", self.memory.job):
-            old = self.memory.job
-        return old if old is not None and self._block(told, old) is not None else None
-
-    def _is_freed(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
-        """True for the hose in "squeeze the clip on the hose and pull it off": what the last thing held comes off."""
-        held = self.memory.last_name
-        holds = self.book.is_in(held, ("fastener", "clip")) and not self.status.is_gone(held)
-        if (
-            reach is not Reach.HERE
-            or not holds
-            or is_plural(name) is not many
-            or self.book.is_in(name, ("fastener", "clip", "seal"))
-        ):
-            return False
-        block = self._block(told, name)
-        return block is not None and block.act is Act.OFF and told.verb not in _TURNS and self._fits(told, name, reach)
-
-    def _is_new_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
-        """ "New bearing, and it drops in"."""
-        block = meaning(told, name, self.book, self.status)
-        goes_on = told.moves and block is not None and block.act is Act.ON and is_plural(name) is many
-        return goes_on and reach is Reach.HERE and name == self.memory.new_here
-
     def _is_turned_here(self, told: Told, name: str, reach: Reach) -> bool:
         return reach is Reach.HERE and self._is_turned(told, name, reach)
 
-    def _is_turned(self, told: Told, name: str, reach: Reach) -> bool:
+    def _is_turned(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for bolts, nuts and their like, when the verb slackens or tightens those."""
         block = self._block(told, name)
         turns = block is not None and (block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP) or block.print == "Undo")
-        return turns and reach is not Reach.FAR and self.book.is_in(name, ("fastener", "clip"))
-
-    def _comes_out(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
-        """True for one of the last few things when it was fitted for now and the verb takes it out."""
-        last = self.memory.last_name
-        if is_plural(name) is not many or (last != name and self._is_held_by(last, many, told)):
-            return False
-        block = self._block(told, name)
-        takes = block is not None and block.act in (Act.OFF, Act.OUT_AGAIN) and told.verb not in _TURNS
-        return takes and reach is not Reach.FAR and self.status.is_for_now(name)
-
-    def _is_held_by(self, last: str, many: bool, told: Told) -> bool:
-        """True for screws that were spoken of last, so that they come off, and nothing that was fitted before."""
-        fastener = bool(last) and self.book.is_in(last, ("fastener", "clip")) and is_plural(last) is many
-        return fastener and self._fits(told, last, Reach.RECENT)
+        return turns and self.book.is_in(name, ("fastener", "clip"))
 
     def _is_renewed(self, told: Told, name: str, _reach: Reach) -> bool:
         """True for what is off, so that "the new one" takes its place."""
         return self._block(told, name) is not None and self.status.holds("off", name)
-
-    def _is_stopped(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for what was shut off and may be started again."""
-        return self._is_usual(told, name, reach) and self.status.holds("open", name, "off")
-
-    def _is_usual(self, told: Told, name: str, _reach: Reach) -> bool:
-        """True for the kind of thing that the verb is used for: "start it" means the last engine or pump."""
-        block = self._default(told)
-        if block is None or not self.book.is_in(name, block.things):
-            return False
-        return block.act is not Act.ENDS or self.status.is_open(name)
 
     def _is_here(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
         """True for a thing of this sentence that the verb goes for; what was just fitted for now is not taken off."""
@@ -173,24 +105,10 @@ class Pointing:
         near = reach is not Reach.FAR or not takes_off or not _RESTORES.isdisjoint(told.particles)
         return block is not None and block.act is Act.ENDS and self.status.holds("open", name, block.state) and near
 
-    def _goes_back_alike(self, many: bool, told: Told, name: str, reach: Reach) -> bool:
-        """As ``_goes_back``, of this number only: "it" is one, "them" are several."""
-        return is_plural(name) is many and self._goes_back(told, name, reach)
-
-    def _is_off_alike(self, many: bool, told: Told, name: str, _reach: Reach) -> bool:
-        """True for what is off when the verb puts something back, however long ago it was named."""
-        return self._goes_back_alike(many, told, name, Reach.RECENT)
-
-    def _goes_back(self, told: Told, name: str, reach: Reach) -> bool:
-        """True for one of the last few things when it is off and the verb puts it back."""
-        block = self._block(told, name)
-        is_on = block is not None and block.act is Act.ON and self.status.holds("off", name)
-        return is_on and reach is not Reach.FAR and self._fits(told, name, reach)
-
     def _fits(self, told: Told, name: str, reach: Reach) -> bool:
         """True for a name that a pronoun may stand for: one of the last few, or any that goes on or is tightened."""
         block = self._block(told, name)
-        if block is None or (self.status.is_for_now(name) and block.act in (Act.SLACKEN, Act.TIGHTEN, Act.NIP)):
+        if block is None:
             return False
         if self.book.is_in(name, _UNFIT.get(block.act, ("dirt", "paste", "worn"))):
             return False
@@ -201,18 +119,15 @@ class Pointing:
         default = self._default(told)
         if default is not None and (default.act, default.state) != (block.act, block.state):
             return False
-        if block.act is Act.ON and self.book.is_in(name, ("temporary",)) and not self.status.is_open(name):
-            return False
         if block.act is Act.ENDS and not self.status.holds("open", name, block.state):
             return False
         if self.book.has("elsewhere", singular(name.split()[-1])):
             return False
-        near = reach is Reach.HERE or (reach is Reach.RECENT and block.act is not Act.ENDS)
-        return near or block.act in (Act.ON, Act.NIP, Act.TIGHTEN)
+        return reach is not Reach.FAR or block.act in (Act.ON, Act.NIP, Act.TIGHTEN)
 
     def _default(self, told: Told) -> Block | None:
         """The block that holds when the thing of this verb is only pointed at: "start it" means the engine."""
         if _ANY not in self._blocks:
             self._blocks[_ANY] = meaning(told, "", self.book)
         block = self._blocks[_ANY]
-        return block if block is not None and block.default and block.things else None
+        return block if (block is not None and block.default) else None

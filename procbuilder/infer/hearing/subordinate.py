@@ -1,11 +1,9 @@
 """Where a sentence turns aside: to a reason, a time, a condition, an outcome; and where it goes on."""
 
 from procbuilder.infer.dictionary.inflection import Form
-from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.outcome import read_outcome
 
 _BY_THEN = (
     "can",
@@ -36,22 +34,20 @@ def subordinate_at(clauses: Clauses, at: int) -> bool:
     if low == "that" or low == "which":
         return _is_relative(clauses, at)
     if low == "so":
-        return not clauses.tells(at + 1) and _is_purpose(clauses, at)
+        return _is_purpose(clauses, at)
     if low in ("as", "than") and clauses.low(at + 1) in ("a", "the"):
         return low == "as"
-    return clauses.has("subordinate", at) or (
-        f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book) and not clauses.has("be", at + 2)
-    )
+    return clauses.has("subordinate", at) or (f"{low} {clauses.low(at + 1)}" in _pairs(clauses.book))
 
 
 def is_outcome(clauses: Clauses, at: int) -> bool:
     """ "Any more and you'll strip it", "or the belt comes off": what would come of it."""
     low, will = clauses.low(at), clauses.low(at + 2) in ("'ll", "will")
-    if at > clauses.clause and low in ("and", "or") and will and not clauses.has("be", at + 1):
+    if at > clauses.clause and low in ("and", "or") and will:
         return True
-    if low == "or" and not clauses.verb_at(at + 1):
+    if low == "or":
         return _tells_what_happens(clauses, at + 1)
-    return low == "and" and _is_neglect(clauses) and _tells_what_happens(clauses, at + 1)
+    return False
 
 
 def _tells_what_happens(clauses: Clauses, at: int) -> bool:
@@ -60,7 +56,7 @@ def _tells_what_happens(clauses: Clauses, at: int) -> bool:
     if not (doer or clauses.has("articles", at)):
         return False
     happens = at + 1
-    while clauses.low(happens) not in SIGNS and not clauses.has("and", happens):
+    while clauses.low(happens) not in SIGNS:
         if clauses.has("be", happens) or clauses.low(happens) in ("'ll", "will", "can", "could", "might"):
             return True
         forms = clauses.book.forms.get(clauses.low(happens), ())
@@ -76,54 +72,10 @@ def _tells_what_happens(clauses: Clauses, at: int) -> bool:
     return False
 
 
-def _is_neglect(clauses: Clauses) -> bool:
-    """ "Leave it loose", "pull too hard": what nobody should do."""
-    first = clauses.clause
-    while clauses.has("openers", first):
-        first += 1
-    words = {token.low for token in clauses.tokens[clauses.clause :]}
-    return (
-        clauses.has("neglects", first) or f"{clauses.low(first)} {clauses.low(first + 1)}" == "let go" or "too" in words
-    )
-
-
-_ASKS = (
-    "is",
-    "are",
-    "was",
-    "were",
-    "did",
-    "does",
-    "has",
-    "who",
-    "what",
-    "which",
-    "why",
-    "how",
-    "where",
-    "when",
-    "whose",
-)
-_ALWAYS_ASKS = ("is", "are", "was", "were")
-
-
 def is_question(clauses: Clauses) -> bool:
-    """ "Is the cover on?", "which ring do you push?": it asks; "would you undo it?" tells what to do."""
-    at = 0
-    while (clauses.has("openers", at) and not clauses.has("subjects", at)) or clauses.low(at) == ",":
-        at += 1
-    asks = clauses.low(at) in _ASKS and bool(clauses.tokens) and clauses.tokens[-1].low == "?"
-    return asks or (clauses.low(at) in _ALWAYS_ASKS and not clauses.has("particles", at + 1))
-
-
-def is_warning(clauses: Clauses) -> bool:
-    """ "You crack that window and you're buying a new one": what comes of it if somebody does."""
-    if clauses.low(clauses.clause) != "you":
-        return False
-    ends = (at for at in range(clauses.clause, len(clauses.tokens)) if clauses.low(at) == "and")
-    return any(
-        clauses.low(at + 1) in ("you", "it", "they") and clauses.low(at + 2) in ("'re", "'ll", "will") for at in ends
-    )
+    """ "Did you put the washer in?", "is the cover on?": it asks; "would you undo it?" tells what to do."""
+    first = next((at for at in range(len(clauses.tokens)) if not clauses.has("openers", at)), 0)
+    return clauses.has("asks", first) and clauses.tokens[-1].low == "?"
 
 
 def is_resumed(clauses: Clauses, at: int) -> bool:
@@ -153,19 +105,6 @@ def is_resumed(clauses: Clauses, at: int) -> bool:
     return clauses.low(behind) in ("have", "need", "want", "must", "should", "got", "going", "gonna", "gotta")
 
 
-def is_told_of(clauses: Clauses, at: int) -> bool:
-    """ "The bolts you took out", "the clip I undid earlier": what was done to a thing, told to say which one it is."""
-    if clauses.low(at) not in ("i", "you", "we") or clauses.subject is None or clauses.subject.end != at:
-        return False
-    before = (clauses.low(each) for each in range(clauses.clause, clauses.subject.start))
-    if any(form is Form.ING for word in before for _, form in clauses.book.forms.get(word, ())):
-        return False
-    behind = at + 1
-    while clauses.has("adverbs", behind) or clauses.low(behind) in ("'ve", "have", "had", "'d"):
-        behind += 1
-    return any(form is Form.PAST for _, form in clauses.book.forms.get(clauses.low(behind), ()))
-
-
 def _is_relative(clauses: Clauses, at: int) -> bool:
     """``that`` directly behind a thing."""
     behind = at > clauses.clause and clauses.subject is not None and clauses.subject.end == at
@@ -181,20 +120,9 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
     if clauses.low(at + 1) in ("use", "don't", "let's") or clauses.has("openers", at + 1):
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
-        has_done = clauses.low(at + 1) != "you" and clauses.low(at + 2) == "'ve" and clauses.low(at + 3) != "got"
+        has_done = clauses.low(at + 1) != "you" and clauses.low(at + 2) == "'ve"
         return clauses.low(at + 2) in _BY_THEN and not has_done
-    if _is_result(clauses, at + 1):
-        return False
     return not clauses.verb_at(at + 1)
-
-
-def _is_result(clauses: Clauses, at: int) -> bool:
-    """ "So the caliper's off": what has come of it, told to its end."""
-    thing = read_thing(clauses.tokens, at, clauses.book) if clauses.has("strict_articles", at) else None
-    outcome = read_outcome(clauses, thing.end) if thing is not None and thing.name else None
-    if outcome is None or not outcome.is_be or outcome.doubtful:
-        return False
-    return clauses.low(outcome.end) in SIGNS or clauses.low(outcome.end) in ("and", "now")
 
 
 def _pairs(book: Wordbook) -> frozenset[str]:

@@ -6,7 +6,7 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.publish import words
-from procbuilder.publish.cards import Card, cards
+from procbuilder.publish.phoneaway import PhoneAway, phone_away
 from tests.publish.blocks import views
 
 CARD = "vapour or gas can catch fire"
@@ -26,8 +26,9 @@ def burning(edition: Edition) -> Edition:
 
 
 def test_steps_behind_one_another_share_a_card(burning: Edition) -> None:
-    assert cards(burning) == (Card(3, 4, "petrol pipe"), Card(8, 8, "brake cleaner"))
-    assert [card.steps for card in cards(burning)] == ["steps 3 to 4", "step 8"]
+    assert phone_away(burning) == (
+        PhoneAway(3, "steps 3 to 4", "petrol pipe"), PhoneAway(8, "step 8", "brake cleaner"),
+    )  # fmt: skip
 
 
 def test_page_says_so_in_the_overview_and_before_the_first_step(burning: Edition) -> None:
@@ -47,5 +48,5 @@ def test_page_says_so_on_each_of_the_steps(burning: Edition) -> None:
 
 def test_without_vapour_nobody_is_sent_for_paper(edition: Edition) -> None:
     calm = with_vapour(edition, {})
-    assert cards(calm) == ()
+    assert phone_away(calm) == ()
     assert not any("phone away" in block for blocks in views(calm).values() for block in blocks)

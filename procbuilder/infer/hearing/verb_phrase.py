@@ -1,13 +1,39 @@
-"""What a verb is done to: its particles, its things, and where or with what."""
+"""One verb in its sentence with all that belongs to it: its things, particles, and what it is done with."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One verb in its sentence."""
+
+    verb: str
+    form: Form
+    start: int
+    end: int
+    """Tokens from the verb up to end."""
+    things: tuple[Thing, ...] = ()
+    particles: tuple[str, ...] = ()
+    means: Thing | None = None
+    """What follows ``with``."""
+    about: Thing | None = None
+    """What follows ``for`` or ``over``: "look for leaks"."""
+    where: Thing | None = None
+    """What follows the particle or ``in``, ``on``, ``to``: "put it in the tray"."""
+    moves: bool = False
+    """The thing does it by itself: "the cover lifts off"."""
+    so: str = ""
+    """How the thing is then: "pull it straight"."""
+    leads: bool = False
+    """The last particle leads to a place: ``over`` of "slip it over the stud"."""
+
 
 _BESIDE = ("beside", "alongside", "next-to")
 """Where a thing is laid."""
@@ -44,13 +70,7 @@ class _Reader:
         position += bool(things) and self.has("results", position) and self.has("particles", position + 1)
         position = self._particles(self._skip(position), particles) if things else position
         position = self._late_particle(position, particles) if things and not particles else position
-        if things and particles and (more := self._afterthought(position)) is not None:
-            things, position = [*things, more], more.end
-        if things and not particles and self._lets_go(verb, position):
-            particles.append("off")
         where = self._where(position, particles)
-        if self.low(position) == "on" and self.low(position + 1) == "its" and self.has("positions", position + 2):
-            particles.append("aside")
         results = range(behind if things else at + 1, position + 1)
         so = next((self.low(each) for each in results if self.has("results", each)), "")
         leads = bool(things and particles) and where is not None and self.low(position - 1) == particles[-1]
@@ -67,13 +87,6 @@ class _Reader:
             so=so,
             leads=leads,
         )
-
-    def _lets_go(self, verb: str, at: int) -> bool:
-        """ "Twist the hose till it lets go": it comes off by that."""
-        till = self.low(at) in ("till", "until") and self.low(at + 1) in ("it", "they", "she", "he")
-        gives = self.low(at + 2) in ("lets", "let", "comes", "come", "pops", "pop", "drops", "drop")
-        alone = self.low(at + 3) in (*SIGNS, "and", "go", "off", "out", "free", "away")
-        return till and gives and alone and self.book.has("manners", verb)
 
     def _is_check(self, verb: str) -> bool:
         return any(block.act is Act.CHECK for block in self.book.by_verb[verb])
@@ -109,8 +122,6 @@ class _Reader:
             return False
         if self.low(at) == "in" and self._are_pieces(at + 1):
             return True
-        if self.low(at) == "on" and self.low(at + 1) in ("its", "their") and self.has("positions", at + 2):
-            return True
         thing = read_thing(self.tokens, at + 1, self.book)
         if thing is None or not thing.name:
             return False
@@ -133,13 +144,7 @@ class _Reader:
             if things and things[0].pointed and not things[0].name:
                 break
             thing = self._joined_thing(self._behind_of(at))
-        return (things[:1] if self._are_named(things) else things), at
-
-    def _are_named(self, things: list[Thing]) -> bool:
-        """ "The three terminals, live, neutral and earth": the list says which they are."""
-        listed = things[1:]
-        bare = not any(self.has("articles", one.start) or one.count for one in listed)
-        return bool(listed) and things[0].count == len(listed) and bare
+        return (things), at
 
     def _behind_of(self, at: int) -> int:
         """The token behind "of the drum", so that a list may go on there."""
@@ -153,11 +158,7 @@ class _Reader:
             follows += 1
         if follows == at or self.clauses.verb_at(follows) or self.has("doers", follows) or self.has("others", follows):
             return None
-        if self.low(follows) == "one" and self.low(follows + 1) in ("each", "either", "per", "at", "on", "in"):
-            return None
         thing = read_thing(self.tokens, follows, self.book, governed=True)
-        if thing is not None and self._is_taken_up(thing.end):
-            return None
         if thing is not None and self.low(follows - 1) == "," and self.book.is_in(thing.name, ("tool",)):
             return None
         if thing is None or not thing.name or thing.measure or thing.name.split()[-1] in ("one", "ones"):
@@ -165,7 +166,7 @@ class _Reader:
         behind = thing.end
         last = self.low(behind - 1)
         if all(form is Form.S for _, form in self.book.forms.get(last, ())) and last in self.book.forms:
-            return None if self.has("particles", behind) and not self.book.knows(last) else thing
+            return thing
         is_clause = self.has("helpers", behind) or (
             bool(self.book.forms.get(self.low(behind))) and not self.has("particles", behind)
         )
@@ -176,23 +177,9 @@ class _Reader:
         apposition = comma_only and not self.has("particles", behind) and self.low(behind) not in (",", "and")
         return None if is_clause or apposition or (comma_only and not ends) else thing
 
-    def _is_taken_up(self, at: int) -> bool:
-        """A new clause about it: "the clip, that comes off"; none in "the clip that goes with it"."""
-        relative = self.low(at) == "that" and self.low(at - 1) != "," and self.low(at + 1) not in ("one", "'s")
-        pronoun = self.has("one_pronouns", at) or self.has("many_pronouns", at)
-        return pronoun and not (
-            relative and any(form is Form.S for _, form in self.book.forms.get(self.low(at + 1), ()))
-        )
-
     def _goes_on(self, at: int) -> bool:
         """True when a list goes on behind a comma, so that what stood before it was no apposition."""
         return self.has("and", at) or read_thing(self.tokens, at, self.book, governed=True) is not None
-
-    def _afterthought(self, at: int) -> Thing | None:
-        """The element in "pull the foam out, and the element"."""
-        thing = self._joined_thing(at) if self.low(at + (self.low(at) == ",")) == "and" else None
-        alone = thing is not None and self.has("strict_articles", thing.start) and self.low(thing.end) in SIGNS
-        return thing if alone else None
 
     def _late_particle(self, at: int, particles: list[str]) -> int:
         """The particle in "take the bolts on the left out"."""
@@ -202,7 +189,7 @@ class _Reader:
                 found: list[str] = []
                 end = self._particles(thing.end, found)
                 leads_away = found[-1:] in (["off"], ["out"])
-                if leads_away or self.low(end) in SIGNS or self.has("and", end) or self.has("adverbs", end):
+                if leads_away or self.low(end) in SIGNS:
                     particles += found
                     return end
         return at

@@ -8,10 +8,10 @@ from procbuilder.infer.dictionary.tokens import cut, plain
 from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.memory import Memory
-from procbuilder.infer.hearing.pointing import Pointing
+from procbuilder.infer.hearing.pronouns import Pointing
 from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.tenses import Times
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act, Operation, Sentence
 
 Pair = tuple[Told, Operation]
@@ -51,8 +51,7 @@ class Talk:
     def turn(self) -> None:
         """ "So, going back together": from here on things are put back."""
         self.turned = bool(self.moved)
-        if self.turned:
-            self.status.turn()
+        self.status.turn()
 
     @property
     def last(self) -> Operation | None:

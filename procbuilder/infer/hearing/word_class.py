@@ -76,26 +76,6 @@ def _all_forms(walk: Walk, at: int, form: Form) -> bool:
 # -- at the beginning of a clause
 
 
-def _is_subject(walk: Walk, at: int) -> bool:
-    """ "Spinning it with air is a bad idea", "grease on the end keeps it off"; but "check the wires are free"."""
-    if walk.low(at) in ("check", "verify", "confirm", "ensure", "see"):
-        return False
-    speaks_of = walk.low(at + 2) == "'s" and _all_forms(walk, at, Form.ING)
-    return speaks_of or _has_finite_verb(walk, at + 1)
-
-
-def _has_finite_verb(walk: Walk, at: int) -> bool:
-    seen = False
-    while at < len(walk.tokens) and walk.low(at) not in SIGNS and not walk.has("and", at):
-        if walk.has("subordinate", at) or walk.has("doers", at) or walk.has("others", at):
-            return False
-        if seen and walk.low(at) in ("is", "are", "was", "'ll", "will", "can", "keeps", "makes", "means", "gives"):
-            return not walk.has("positions", at + 1)
-        seen = seen or read_thing(walk.tokens, at, walk.book) is not None
-        at += 1
-    return False
-
-
 def _is_adjective(walk: Walk, at: int) -> bool:
     """ "Closed end facing you"."""
     return _all_forms(walk, at, Form.PAST) and walk.book.knows(walk.low(at + 1))
@@ -115,24 +95,18 @@ def _is_position(walk: Walk, at: int) -> bool:
     """ "Back nut still": which one it is."""
     kinds = ("articles", "one_pronouns", "many_pronouns", "particles", "adverbs", "prepositions", "and")
     named = walk.low(at + 1) not in SIGNS and not any(walk.has(kind, at + 1) for kind in kinds)
-    return walk.has("positions", at) and named and walk.low(at + 1) not in walk.book.numbers
+    return walk.has("positions", at) and named
 
 
 def is_modifier(walk: Walk, at: int) -> bool:
     """ "Drain hose on": the first part of a name, and what became of the thing stands behind."""
-    thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1)) and not walk.has("articles", at + 1)
+    thing = walk.has("modifiers", at) and walk.book.knows(walk.low(at + 1))
     kinds = ("particles", "be", "results")
     if walk.has("leading", at) and walk.book.knows(walk.low(at + 1)) and walk.low(at + 2) in SIGNS:
         return True
     behind = at + 2 + (walk.low(at + 2) in ("right", "straight", "all", "just", "now"))
     told = any(walk.has(kind, behind) for kind in kinds) or walk.low(behind) == "next"
-    return thing and told and not walk.has("particles", at + 1)
-
-
-def _is_fastener(walk: Walk, at: int) -> bool:
-    """ "Pinch bolt, fourteen": no command, as it has no article."""
-    named = walk.has("modifiers", at) and walk.book.is_in(walk.low(at + 1), ("fastener",))
-    return named and not walk.low(at + 1).endswith("s") and (walk.low(at + 2) in SIGNS or walk.has("particles", at + 2))
+    return thing and told
 
 
 def _goes_no_way(walk: Walk, at: int) -> bool:
@@ -150,30 +124,13 @@ def _goes_with(block: Block, way: str) -> bool:
     return way in block.particles or (not block.particles and block.act not in (Act.WORK, Act.CHECK))
 
 
-def _is_laid_under(walk: Walk, at: int) -> bool:
-    """ "Wedge under each wheel": what is fitted for the job only."""
-    holds = walk.book.is_in(walk.low(at), ("clip", "fastener", "seal")) and walk.has("one_pronouns", at + 2)
-    known = holds or walk.book.is_in(walk.low(at), ("temporary", "support"))
-    return known and walk.low(at + 1) in ("under", "underneath", "beneath", "behind", "between", "across")
-
-
-def _is_in_its_place(walk: Walk, at: int) -> bool:
-    """ "Clip in its groove": where the thing belongs."""
-    leads = walk.low(at + 1) in ("in", "on", "over", "into", "onto")
-    return leads and walk.low(at + 2) in ("its", "their") and walk.book.knows(walk.low(at))
-
-
 _AT_FIRST = (
-    _is_in_its_place,
-    _is_subject,
     _is_adjective,
     _is_plural,
     _is_amount,
     _is_position,
     is_modifier,
     _goes_no_way,
-    _is_laid_under,
-    _is_fastener,
 )
 
 
