@@ -10,7 +10,7 @@ from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark, PictureState
-from procbuilder.model.origin import TYPED, Origin
+from procbuilder.model.origin import TYPED, Origin, Place
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
 from procbuilder.model.quantity import Item, Quantity
@@ -157,6 +157,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    withheld: tuple[Place, ...] = ()
+    """Lines that were to hide something and are not understood: because of them it has no pictures and no clip."""
     no_phone: str = ""
     """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 

@@ -16,7 +16,7 @@ from procbuilder.pipeline.library import read_source
 from procbuilder.pipeline.log import log
 from procbuilder.publish.wording.problems import line as told
 from procbuilder.read.procedure import read_text
-from procbuilder.report import log_lines
+from procbuilder.report.results import log_lines
 from tests.growth import no_blow_up
 from tests.refused import refused
 

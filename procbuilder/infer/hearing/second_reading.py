@@ -8,8 +8,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from procbuilder.infer.dictionary.english import singular
-from procbuilder.infer.dictionary.tokens import SIGNS, Token, cut
-from procbuilder.infer.dictionary.wordbook import Block, Wordbook
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook, tokens_of
 from procbuilder.model.heard import Act, Operation, Sentence
 
 _MOST_BETWEEN = 5
@@ -30,7 +30,7 @@ def judged(operations: Sequence[Operation], sentences: Iterable[Sentence], book:
     readings: dict[tuple[str, int], Reading] = {}
     last = ""
     for sentence in sentences:
-        reader = _Reader(cut(sentence.words, book.joined), book, last)
+        reader = _Reader(tokens_of(sentence.words, book), book, last)
         readings[sentence.recording, sentence.number] = frozenset((_way(act), name) for act, name in reader.acts())
         last = reader.last
     found = [(_way(one.act), _head(one)) in readings[one.said.recording, one.said.number] for one in operations]
