@@ -12,7 +12,7 @@ import typer
 
 from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
-from procbuilder.model.fault import Fault
+from procbuilder.model.fault import CannotRead, Fault, cause_of
 
 if TYPE_CHECKING:
     from procbuilder.pipeline.build import Built
@@ -45,6 +45,10 @@ def _speaking(folder: Path | None = None) -> Iterator["Language"]:
     except Fault as fault:
         message(said_fault(fault, language))
         raise typer.Exit(fault.code) from None
+    except OSError as error:
+        denied = CannotRead(Path(error.filename or "."), cause_of(error.errno))
+        message(said_fault(denied, language))
+        raise typer.Exit(denied.code) from None
     except KeyboardInterrupt:
         message(tell("stopped", language))
         raise typer.Exit(3) from None
@@ -263,13 +267,13 @@ def serve(
     port: Annotated[int, typer.Option("--port", "-p", min=1, max=65535, help="Port on this machine.")] = 8765,
 ) -> None:
     """Show a built procedure in the browser from this machine; nobody else can reach it. Ctrl+C ends it."""
-    from procbuilder.edit.serve import HOST, output_of
+    from procbuilder.edit.serve import output_of
     from procbuilder.edit.serve import serve as run
     from procbuilder.publish.wording.commands import tell
 
     with _speaking(folder) as language:
-        message(tell("serving", language, folder=output_of(folder), address=f"http://{HOST}:{port}/"))
-        run(folder, port)
+        served = output_of(folder)
+        run(folder, port, lambda address: message(tell("serving", language, folder=served, address=address)))
 
 
 def main() -> None:

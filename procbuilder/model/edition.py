@@ -173,6 +173,10 @@ class EditionSection:
     steps: tuple[EditionStep, ...]
 
 
+LONGEST_ADDRESS = 300
+"""Signs of an address that a phone reads from a code of 18 mm; in one of more, the squares are too small."""
+
+
 @dataclass(frozen=True, slots=True)
 class Edition:
     """The whole."""
@@ -221,10 +225,12 @@ class Edition:
     """The whole job as one film; None when none was made of this text and footage."""
 
     def address_of(self, step: EditionStep) -> str:
-        """Where a phone finds a step with its clip and its dangers; empty when nobody said,
-        and where no phone may be used."""
-        hidden = step.reserved or step.no_phone or not step.clip
-        return "" if hidden or not self.address else f"{self.address}index.html#{quote(step.id)}"
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said, where no phone may be
+        used, and when no phone could read it from paper."""
+        if step.reserved or step.no_phone or not step.clip or not self.address:
+            return ""
+        address = f"{self.address}index.html#{quote(step.id)}"
+        return address if len(address) <= LONGEST_ADDRESS else ""
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

@@ -43,9 +43,9 @@ def read_file(path: Path, name: str | None = None) -> TextFile:
         CannotRead: the system does not let us.
         NotText: not UTF-8 text.
     """
-    if not path.is_file():
-        raise NotThere(path)
     try:
+        if not path.is_file():
+            raise NotThere(path)
         data = path.read_bytes()
     except OSError as error:
         raise CannotRead(path, cause_of(error.errno)) from None

@@ -20,6 +20,7 @@ GERMAN = language_of("de-DE")
 BY_LATER_STAGES = {
     ("step-list", "no-recording"), ("step-list", "which-recording"), ("practice-log", "other-procedure"),
     ("practice-log", "near-step"), ("practice-log", "no-step"), ("practice-log", "no-step-of-many"),
+    ("practice-log", "to-come"),
 }  # fmt: skip
 """Forms that only making a procedure and adding times reach; their tests stand in ``tests/pipeline``."""
 
@@ -75,6 +76,7 @@ WORKSHOP = (
     _DANGER.replace('avoid = "x"', ""), _DANGER.replace('avoid = "x"', "avoid = 1"), f"{_DANGER}other = 1",
     _DANGER.replace("CAUTION", "BEWARE"), '[[qualification]]\nname = "x"', "[nicknames]\nx = 1", "[objects]\nx = 1",
     "[[operation]]\nverbs = []", "[labour]\nrate = 0", '[print]\npaper = "a9"', '[print]\naddress = "x"',
+    '[print]\naddress = "https://ab@x"', f'[print]\naddress = "https://{"x" * 300}"',
 )  # fmt: skip
 
 
