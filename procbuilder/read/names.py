@@ -13,6 +13,7 @@ from rapidfuzz import fuzz, process
 from rapidfuzz.distance import OSA
 
 from procbuilder.model.fields import BY_NAME, GRAVE, FieldKind
+from procbuilder.read.unseen import visible
 
 _MARK = r"(?P<mark>\*{1,3}|_{1,3}|`)?"
 _CLOSED = r"(?P<closed>(?P=mark))?"
@@ -55,6 +56,7 @@ def find_slip(text: str, *, listed: bool) -> Slip | None:
 
     In a paragraph, names of fields count with a capital letter in front of a colon alone.
     """
+    text = visible(text)
     bullet = _BULLET.match(text)
     line = text[bullet.end() :] if bullet else text
     listed = listed or bool(bullet and bullet[0].strip())
