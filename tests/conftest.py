@@ -1,5 +1,6 @@
 """What many tests share: one browser, one wheel, and the demo built once from that wheel."""
 
+import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -11,6 +12,9 @@ import pytest
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
+
+# Threads that wait for work of linear algebra use processor time, and cost is told in processor time.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 CHROMIUM = Path("/usr/bin/chromium")
 ROOT = Path(__file__).parent.parent

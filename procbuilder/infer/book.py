@@ -9,7 +9,7 @@ from procbuilder.model.ledger import Moment, Opening, Spoilt
 from procbuilder.model.moves import CLOSES, MOVES, OPENS
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Procedure, Step
-from procbuilder.model.quantity import Item
+from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.words import Words
 
 
@@ -64,9 +64,9 @@ class Account:
         one_each = self.tightened.count(None) >= len(self.brought)
         return bool(self.tightened) and len(self.brought) > 1 and counted < sum(self.brought) and not one_each
 
-    def words(self, count: Decimal) -> str:
-        """``2 x axle stand`` for so many of it."""
-        return f"{count:f} x {self.name}" if count > 1 else self.name
+    def item(self, count: Decimal) -> Item:
+        """So many of it."""
+        return Item(self.name, self.opened[0].place, Quantity(count) if count > 1 else None)
 
 
 class Book:

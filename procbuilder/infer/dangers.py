@@ -10,6 +10,7 @@ from procbuilder.model.ledger import Opening
 from procbuilder.model.lexicon import Lexicon
 from procbuilder.model.phrases import mentioned
 from procbuilder.model.procedure import Procedure, Step
+from procbuilder.model.quantity import Item
 from procbuilder.model.sign import Sign
 from procbuilder.model.signal import SIGNALS, Signal
 from procbuilder.model.worked import Hazard, RemovedProtection, Standing
@@ -103,10 +104,10 @@ def _in_place(book: Book, protect: set[str]) -> list[tuple[Account, Decimal]]:
     return [(account, account.rest) for account in book.open(Opening.TEMPORARY) + kept_up]
 
 
-def _stay(before: list[tuple[Account, Decimal]], book: Book, protect: set[str]) -> tuple[str, ...]:
+def _stay(before: list[tuple[Account, Decimal]], book: Book, protect: set[str]) -> tuple[Item, ...]:
     """Of what was in place before a step, what is still there after it."""
     after = {id(account): count for account, count in _in_place(book, protect)}
-    return tuple(account.words(min(count, after[id(account)])) for account, count in before if id(account) in after)
+    return tuple(account.item(min(count, after[id(account)])) for account, count in before if id(account) in after)
 
 
 def _stand(there: Iterable[Hazard], step: Step, lexicon: Lexicon) -> tuple[Hazard, ...]:

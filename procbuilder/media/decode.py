@@ -16,6 +16,7 @@ from av.video.stream import VideoStream
 
 from procbuilder.media.colour import converted
 from procbuilder.media.image import Image
+from procbuilder.media.limits import OBLONG, plausible
 from procbuilder.media.opening import only, opened, packets, picture_track, seek, time_zero
 from procbuilder.model.fault import Cause, Unreadable
 
@@ -24,12 +25,6 @@ _LOOK_BACK = (Fraction(1, 2), Fraction(8), None)
 
 _USUAL_LENGTH = Fraction(1, 25)
 """Seconds for which a picture is shown when neither the file nor a next picture says so."""
-
-_OBLONG = 8
-"""Pixels and pictures are at most this many times as long as they are wide."""
-
-_MOST_PIXELS = 2**26
-"""Twice as many as the largest cameras have."""
 
 
 def frames(path: Path, start: Fraction, end: Fraction) -> Iterator[tuple[Fraction, VideoFrame]]:
@@ -109,7 +104,7 @@ def start_rotation(path: Path) -> int:
 def shape_of(track: VideoStream) -> Fraction:
     """Width of a pixel of this track divided by its height; square where the header says something absurd."""
     shape = track.sample_aspect_ratio or Fraction(1)
-    return shape if 1 / _OBLONG <= shape <= _OBLONG else Fraction(1)
+    return shape if Fraction(1, OBLONG) <= shape <= OBLONG else Fraction(1)
 
 
 def upright(frame: VideoFrame, width: int | None = None, *, pixel_shape: Fraction = Fraction(1)) -> Image:
@@ -188,12 +183,8 @@ def _decoded(container: InputContainer, track: VideoStream, zero: Fraction) -> I
 def pictures_of(packet: "Packet[Stream]") -> list[VideoFrame]:
     """What can be decoded of a packet; nothing of a damaged one."""
     try:
-        return [frame for frame in packet.decode() if isinstance(frame, VideoFrame) and _plausible(frame)]
+        return [
+            frame for frame in packet.decode() if isinstance(frame, VideoFrame) and plausible(frame.width, frame.height)
+        ]
     except (av.FFmpegError, OSError):
         return []
-
-
-def _plausible(frame: VideoFrame) -> bool:
-    """Whether a camera may have filmed it; damage can make a picture a thousand times as high as wide."""
-    short, long = sorted((frame.width, frame.height))
-    return long <= _OBLONG * short and short * long <= _MOST_PIXELS

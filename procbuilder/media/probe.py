@@ -11,11 +11,12 @@ from av.video.stream import VideoStream
 
 from procbuilder.media.camera import begun, speed
 from procbuilder.media.decode import shape_of, start_rotation
+from procbuilder.media.limits import TOO_MANY, USUAL_PICTURES, beyond_usual, too_large
 from procbuilder.media.opening import is_known, only, opened, packets, picture_track, sound_track, time_zero
 from procbuilder.media.packets import Packets, Tally
 from procbuilder.media.tonemap import SYSTEMS
 from procbuilder.media.traces import traces
-from procbuilder.model.fault import Cause, Unreadable
+from procbuilder.model.fault import Beyond, Cause, Unreadable
 from procbuilder.model.footage import Oddity, PacketFacts, Recording, Remark
 
 _NOTICEABLE = Fraction(1, 2)
@@ -30,7 +31,7 @@ class Probed:
     film: PacketFacts
 
 
-def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
+def probe(path: Path, *, name: str, shown: str, sha256: str, thorough: bool = False) -> Probed:
     """Reads all packets of a recording once and says what it is.
 
     Time zero is where a player shows 0:00: the first picture or the first sound, whichever the container
@@ -42,9 +43,11 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
         name: By which the procedure calls the recording.
         shown: Its path as it is printed.
         sha256: Of its content.
+        thorough: Read it however many pictures it holds, and however large they are within what can be decoded.
 
     Raises:
-        Unreadable: It is no recording with pictures.
+        Unreadable: It is no recording with pictures, or none that can be decoded.
+        Beyond: It is read only when ``thorough``.
     """
     with opened(path) as container:
         track, sound = picture_track(container), sound_track(container)
@@ -52,8 +55,11 @@ def probe(path: Path, *, name: str, shown: str, sha256: str) -> Probed:
             raise Unreadable(path, Cause.SOUND_ALONE if sound else Cause.NO_PICTURES)
         if not is_known(track):
             raise Unreadable(path, Cause.UNKNOWN_CODING)
+        _refuse(path, track, thorough=thorough)
         zero = time_zero(container)
-        tally = _count(container, *([track, sound] if sound else [track]))
+        tally = _count(
+            path, container, *([track, sound] if sound else [track]), most=None if thorough else USUAL_PICTURES
+        )
         pictures = tally[track.index]
         if not pictures.times:
             raise Unreadable(path, Cause.NOT_ONE_PICTURE)
@@ -97,11 +103,22 @@ def _film(container: InputContainer, track: VideoStream, shown: Packets) -> Pack
     )
 
 
-def _count(container: InputContainer, *tracks: Stream) -> dict[int, Tally]:
+def _refuse(path: Path, track: VideoStream, *, thorough: bool) -> None:
+    if why := too_large(track.width, track.height):
+        raise Unreadable(path, Cause(why.form), **dict(why.facts))
+    if not thorough and (why := beyond_usual(track.width, track.height)):
+        raise Beyond(path, why)
+
+
+def _count(path: Path, container: InputContainer, *tracks: Stream, most: int | None) -> dict[int, Tally]:
+    """All packets of the tracks; of the first there may be at most so many."""
     only(container, *tracks)
     tallies = {track.index: Tally(track.time_base or Fraction(1)) for track in tracks}
+    pictures = tallies[tracks[0].index]
     for packet in packets(container, *tracks):
         tallies[packet.stream_index].add(packet)
+        if most is not None and len(pictures.times) > most:
+            raise Beyond(path, TOO_MANY)
     return tallies
 
 

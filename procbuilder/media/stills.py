@@ -1,16 +1,21 @@
 """Writing the picture of a step: from a moment of a recording or from a picture file."""
 
+import struct
 from collections.abc import Sequence
 from fractions import Fraction
+from io import BytesIO
 from pathlib import Path
 
 import cv2
 import numpy as np
+from PIL.JpegImagePlugin import JpegImageFile
+from PIL.PngImagePlugin import PngImageFile
 
 from procbuilder.media.decode import picture_at
 from procbuilder.media.drawing import draw
 from procbuilder.media.hiding import hide, pixels
 from procbuilder.media.image import Image
+from procbuilder.media.limits import MOST_BYTES, MOST_PIXELS, TOO_HEAVY, too_large
 from procbuilder.model.facts import Phrase
 from procbuilder.model.fault import CannotWrite, Cause, UnreadablePicture, cause_of
 from procbuilder.model.marks import Box, Picture
@@ -18,7 +23,10 @@ from procbuilder.model.marks import Box, Picture
 _WIDEST = 1280
 _THUMBNAIL = 320
 _QUALITY = 85
-_SIGNATURES = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n")
+_JPEG, _PNG = b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n"
+_READ = ((2**24, cv2.IMREAD_COLOR), (MOST_PIXELS, cv2.IMREAD_REDUCED_COLOR_2))
+"""How a picture of at most so many pixels is read: one of more than 16 million in half its width and height, which is
+still more than what is published of a quarter of it."""
 
 
 def still(
@@ -77,24 +85,45 @@ def thumbnail(source: Path, time: Fraction, *, target: Path, hidden: Sequence[Bo
 
 
 def loaded(path: Path) -> Image:
-    """A JPEG or PNG file, turned as its EXIF orientation says.
+    """A JPEG or PNG file, turned as its EXIF orientation says; a large one in half its size or less.
 
     Raises:
-        UnreadablePicture: It is none.
+        UnreadablePicture: It is none, or larger than what is read.
     """
     try:
-        data = path.read_bytes()
+        with path.open("rb") as file:
+            signature = file.read(len(_PNG))
+            if path.stat().st_size > MOST_BYTES and signature.startswith((_JPEG, _PNG)):
+                raise UnreadablePicture(path, TOO_HEAVY)
+            data = signature + file.read()
     except OSError as error:
         raise UnreadablePicture(path, cause_of(error.errno)) from None
-    if not data.startswith(_SIGNATURES):
+    if not data.startswith((_JPEG, _PNG)):
         raise UnreadablePicture(path, Phrase(Cause.NO_STILL))
-    try:
-        image = cv2.imdecode(np.frombuffer(data, np.uint8), cv2.IMREAD_COLOR)
-    except cv2.error:
-        image = None
+    size = _size(data)
+    if size and (why := too_large(*size)):
+        raise UnreadablePicture(path, why)
+    image = _decoded(data, *size) if size else None
     if image is None:
         raise UnreadablePicture(path, Phrase(Cause.DAMAGED))
-    return image.astype(np.uint8, copy=False)
+    return image
+
+
+def _size(data: bytes) -> tuple[int, int] | None:
+    """Width and height as the head of the file says, without decoding it; None when it is damaged."""
+    try:
+        return (PngImageFile if data.startswith(_PNG) else JpegImageFile)(BytesIO(data)).size
+    except (OSError, SyntaxError, ValueError, struct.error):
+        return None
+
+
+def _decoded(data: bytes, width: int, height: int) -> Image | None:
+    flags = next(flags for most, flags in _READ if width * height <= most)
+    try:
+        image = cv2.imdecode(np.frombuffer(data, np.uint8), flags)
+    except cv2.error:
+        return None
+    return None if image is None else image.astype(np.uint8, copy=False)
 
 
 def _cropped(image: Image, crop: Box | None) -> Image:

@@ -38,6 +38,11 @@ class Cause(StrEnum):
     NO_STILL = "no-still"
     """It is neither JPEG nor PNG."""
     DAMAGED = "damaged"
+    OBLONG = "oblong"
+    LARGE = "large"
+    HEAVY = "heavy"
+    LARGE_FILM = "large-film"
+    LONG_FILM = "long-film"
 
 
 _CAUSES = {
@@ -140,12 +145,19 @@ class ChangedMeanwhile(InputFault):
         super().__init__(path=path)
 
 
+class Beyond(CannotRead):
+    """A recording that is read only when every picture is asked for, since that takes long."""
+
+    def __init__(self, path: Path, why: Phrase) -> None:
+        super().__init__(path, why, "beyond")
+
+
 class Unreadable(CannotRead):
     """A recording that cannot be opened or decoded, as a whole or ``at`` a time or stretch."""
 
-    def __init__(self, path: Path, cause: Cause, at: Fraction | Span | None = None) -> None:
+    def __init__(self, path: Path, cause: Cause, at: Fraction | Span | None = None, /, **values: Value) -> None:
         where = Time(at) if isinstance(at, Fraction) else at
-        super().__init__(path, Phrase(cause, facts(at=where) if where else ()), "recording")
+        super().__init__(path, Phrase(cause, facts(**{"at": where} if where else {}, **values)), "recording")
 
 
 class UnreadablePicture(CannotRead):

@@ -87,6 +87,9 @@ FIELDS: tuple[FieldKind, ...] = (
 
 BY_NAME: dict[str, FieldKind] = {kind.name.casefold(): kind for kind in FIELDS}
 
+GRAVE = ("Hide", "Hold", "Danger", "Warning", "Reserved", "Torque")
+"""Fields without which somebody is shown, or gets hurt: a slip in one of them stops."""
+
 
 @dataclass(frozen=True, slots=True)
 class Field:

@@ -121,7 +121,7 @@ def _run(phrase: str, words: Words) -> _Run:
     """The names of each word of a phrase."""
     run: list[frozenset[str]] = []
     for word in phrase.split():
-        one, *others = (_marked(each, words) for each in word.split("/"))
+        one, *others = [found for each in word.split("/") if (found := _marked(each, words))] or [[]]
         run += [names.union(*(other[0] for other in others)) for names in one] if others else one
     return tuple(run)
 

@@ -34,7 +34,7 @@ class Standing:
     hazards: tuple[Hazard, ...] = ()
     states: tuple[str, ...] = ()
     """States that last at this step."""
-    protections: tuple[str, ...] = ()
+    protections: tuple[Item, ...] = ()
     """Things that must stay in place at this step."""
 
 

@@ -136,7 +136,7 @@ def build_source(
         finish_together(out)
         cache = Cache(folder)
         narration, narration_problems = read_narration(procedure)
-        recordings = read(procedure, cache, progress)
+        recordings = read(procedure, cache, progress, thorough=options.thorough)
         material = Material(folder, procedure.steps, recordings, cache)
         if options.thorough:
             look_through(material, progress)

@@ -62,13 +62,13 @@ def known(procedure: Procedure, cache: Cache) -> Recordings:
     return _gather(procedure, lambda named, path: _cached(cache, named, path))
 
 
-def read(procedure: Procedure, cache: Cache, progress: Progress) -> Recordings:
-    """The facts of every recording; files that did not change are not opened again."""
+def read(procedure: Procedure, cache: Cache, progress: Progress, *, thorough: bool = False) -> Recordings:
+    """The facts of every recording, when ``thorough`` of the largest too; unchanged files are not opened again."""
     names = [named.name for named in procedure.front.recordings]
 
     def facts(named: NamedFile, path: Path) -> Facts:
         progress(Phrase("reading", (("file", named.path),)), names.index(named.name), len(names))
-        return _cached(cache, named, path) or _probe(cache, named, path)
+        return _cached(cache, named, path) or _probe(cache, named, path, thorough=thorough)
 
     return _gather(procedure, facts)
 
@@ -121,11 +121,11 @@ def _cached(cache: Cache, named: NamedFile, path: Path) -> Facts | None:
     return recording, restored(PacketFacts, facts["film"])
 
 
-def _probe(cache: Cache, named: NamedFile, path: Path) -> Facts:
+def _probe(cache: Cache, named: NamedFile, path: Path, *, thorough: bool) -> Facts:
     from procbuilder.media.probe import probe
 
     sha256 = cache.hash(path)
-    probed = probe(path, name=named.name, shown=named.path, sha256=sha256)
+    probed = probe(path, name=named.name, shown=named.path, sha256=sha256, thorough=thorough)
     cache.put("facts", _key(sha256), stored(probed))
     return probed.recording, probed.film
 

@@ -129,7 +129,8 @@ class Teller:
         """What still holds."""
         named = {hazard.state for hazard in standing.hazards}
         bare = tuple(state for state in standing.states if state not in named)
-        return ToldStanding(self.hazards(standing.hazards), bare, standing.protections)
+        stay = tuple(thing(item, self.language) for item in standing.protections)
+        return ToldStanding(self.hazards(standing.hazards), bare, stay)
 
     def tray(self, line: TrayLine) -> ToldTray:
         """What goes into one bag or tray."""

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from procbuilder.infer.dictionary.tokens import cut
 from procbuilder.infer.dictionary.wordbook import wordbook
-from procbuilder.infer.hearing.cues import folded, is_talk
+from procbuilder.infer.hearing.kinds import folded, is_talk
 from procbuilder.infer.hearing.remarks import split_reason
 from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.origin import Place

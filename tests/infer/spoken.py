@@ -35,7 +35,7 @@ def told(*lines: str) -> list[str]:
 
 def open_after(*lines: str) -> list[str]:
     """What is open when all has been said: ``off: 2 x bolt``."""
-    return [f"{account.opening}: {account.words(account.rest)}" for account in still_open(heard(*lines))]
+    return [f"{account.opening}: {account.item(account.rest).words}" for account in still_open(heard(*lines))]
 
 
 def still_open(operations: Iterable[Operation]) -> tuple[Account, ...]:

@@ -61,10 +61,11 @@ def test_plural_is_seen(name: str, plural: bool) -> None:
         ("the seat-belt buckle", "seat belt"),
         ("brakeman's lamp", ""),
         ("belt of the seat", ""),
+        ("the tool tray", "tool/"),
     ],
 )
 def test_phrases_are_found_as_whole_words(text: str, found: str) -> None:
-    assert mentioned(text, ["brake", "seat belt"], WORDS) == found
+    assert mentioned(text, ["/", "brake", "seat belt", "tool/"], WORDS) == found
 
 
 @pytest.mark.parametrize(

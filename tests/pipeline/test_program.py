@@ -2,6 +2,7 @@
 
 import shutil
 import sys
+from importlib.metadata import version
 from pathlib import Path
 
 import pytest
@@ -66,5 +67,5 @@ def test_the_versions_of_all_libraries_of_the_media_are_part_of_it() -> None:
     assert named - {"procbuilder"} - sys.stdlib_module_names <= set(LIBRARIES)
     told = made_by(stills.__name__)
     for package in LIBRARIES.values():
-        assert f"{package} " in told
+        assert f" {package.replace('-', '_')}-{version(package)}" in told
         assert package in (PACKAGE.parent / "pyproject.toml").read_text(encoding="utf-8")

@@ -30,7 +30,8 @@ RAISED = Hazard(
     Place("procedure.md", 40),
     signs=(Sign("W019", "Crushing"), Sign("P024", "Do not walk or stand here")),
 )
-STANDS = Standing((RAISED,), ("trailer raised",), ("2 x axle stand", "wheel chock"))
+PROTECTIONS = tuple(statement.items[0] for statement in listed("Tool: 2 x axle stand; wheel chock"))
+STANDS = Standing((RAISED,), ("trailer raised",), PROTECTIONS)
 FROM_D1 = Origin(OriginKind.DOCUMENT, document="D1 p. 4")
 FROM_MEMORY = Origin(OriginKind.MEMORY)
 

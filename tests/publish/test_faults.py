@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from procbuilder.edit.serve import NotBuilt, PortTaken
+from procbuilder.media.limits import TOO_MANY
 from procbuilder.model import fault as faults
 from procbuilder.model.fault import Cause, Fault, cause_of
 from procbuilder.model.timecode import Span
@@ -52,6 +53,7 @@ def every_kind() -> Iterator[Fault]:
     """One fault of each kind, form and cause."""
     yield from (fault for fault, _, _ in SAID)
     yield from (faults.Unreadable(PATH, cause) for cause in Cause if "{" not in CAUSES[cause])
+    yield faults.Beyond(PATH, TOO_MANY)
     yield from (faults.UnreadablePicture(PATH, cause_of(number)) for number in errno.errorcode)
     yield from (faults.CannotWrite(PATH, number) for number in (*errno.errorcode, None))
     yield from (kind(PATH) for kind in (faults.NoProcedure, faults.NotThere, faults.NoText, faults.AlreadyThere))

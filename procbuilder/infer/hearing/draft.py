@@ -10,11 +10,11 @@ from procbuilder.infer.dictionary.said_tools import said_tools
 from procbuilder.infer.dictionary.said_torque import has_bare_number, said_torque
 from procbuilder.infer.dictionary.wordbook import Wordbook, wordbook
 from procbuilder.infer.hearing.commands import command, own_words
-from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.follow import Follower, Move, tightened_at_last
-from procbuilder.infer.hearing.misplaced import best_step, is_at_start, is_too_late
+from procbuilder.infer.hearing.kinds import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.infer.hearing.remarks import helper, is_about_time, is_hazard, remark, split_reason
+from procbuilder.infer.hearing.said_late import best_step, is_at_start, is_too_late
 from procbuilder.infer.hearing.sentences import sentences
 from procbuilder.model.drafted import Draft, Landing, ProposedField, ProposedStep
 from procbuilder.model.heard import Act, Operation, Sentence, Tense

@@ -1,12 +1,15 @@
-"""What a verb with its particles means for a thing."""
+"""What a verb with its particles means for a thing, and what is done only in part."""
 
+import re
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.wordbook import Block, Wordbook
+from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.memory import Named
 from procbuilder.infer.hearing.status import Status
-from procbuilder.infer.hearing.told import Told
-
-_AWAY = frozenset({"off", "out", "away", "free"})
+from procbuilder.infer.hearing.verb_phrase import Told
+from procbuilder.model.heard import Act
 
 
 def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None) -> Block | None:
@@ -18,7 +21,7 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
     if found is None and told.leads:
         told = replace(told, particles=told.particles[:-1])
         found = _meaning(told, name, book, status)
-    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles)
+    leaves = bool(told.things) and any(book.has("away", one) for one in told.particles)
     return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
 
 
@@ -53,7 +56,7 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
         return False
     if block.means and (told.means is None or book.is_in(told.means.name, ("tool", "body"))):
         return False
-    if block.by and (told.means is None):
+    if block.by and told.means is None:
         return False
     if not name and block.default:
         return True
@@ -68,3 +71,30 @@ def is_laid_aside(told: Told, book: Wordbook) -> bool:
     if "back" in told.particles:
         return False
     return where is not None and bool(where.name) and book.is_in(where.name, ("place",))
+
+
+SOME_WORK = Block("", Act.WORK, frozenset())
+_TURNS = re.compile(r"\b(?:an?|one|two|three|four|half an?|quarter|few|couple(?: of)?|\d)\s+(?:more\s+)?turns?\b")
+_THEN = re.compile(r"\b(?:until|till|then|and|or|before|after)\b")
+_SIGN = re.compile(r"[,;:.!?–—]")
+
+
+def in_part(block: Block, told: Told, thing: Thing, named: Named, clauses: Clauses, words: str) -> Block:
+    """The block itself, or what it comes to where it is done only in part."""
+    if (block.act is Act.STATE and named.new) or (block.act is Act.OFF and thing.partial):
+        return SOME_WORK
+    if block.act is Act.OFF and clauses.book.is_in(named.name, ("dirt", "fluid")):
+        return SOME_WORK
+    turns = block.act in (Act.OFF, Act.ON, Act.TIGHTEN) and clauses.book.has("turning", told.verb)
+    if turns and _is_turned_a_little(clauses, told, words):
+        if block.act is not Act.OFF:
+            return SOME_WORK
+        return next(one for one in clauses.book.by_verb["loosen"])
+    return block
+
+
+def _is_turned_a_little(clauses: Clauses, told: Told, words: str) -> bool:
+    """ "Back it out a few turns": up to the next sign, the number of turns may stand behind one comma."""
+    rest = _THEN.split(words[clauses.tokens[told.start].start :].casefold())[0]
+    turned = _TURNS.search(rest)
+    return turned is not None and len(_SIGN.findall(rest[: turned.start()])) <= 1

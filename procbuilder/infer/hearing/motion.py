@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
-from procbuilder.infer.hearing.listening import Line, Talk
-from procbuilder.infer.hearing.outcome import INWARD, OUTWARD
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.outcomes import INWARD, OUTWARD
+from procbuilder.infer.hearing.talk import Line, Talk
+from procbuilder.infer.hearing.verb_phrase import Told
 
 _OUT = OUTWARD - {"away"} | {"loose"}
 _DOWN = frozenset({"down", "through", "into", "forward"})
@@ -42,11 +42,6 @@ class Motion:
             return off
         goes_on = subject.name and self._goes_back(name) and ways & _IN
         return replace(told, verb="put", things=()) if (goes_on) else None
-
-    def _leads_to_place(self, told: Told) -> bool:
-        """ "In the bin"."""
-        places = (*told.things, *((told.where,) if told.where is not None else ()))
-        return any(self.book.is_in(place.name, ("place", "body")) for place in places)
 
     def _is_participle(self, at: int) -> bool:
         """ "The bolt's snapped off": what it is, and not what it does; but "the cover's come off"."""

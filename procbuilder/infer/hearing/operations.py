@@ -8,24 +8,19 @@ from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import wordbook
-from procbuilder.infer.hearing.asides import is_outcome, is_question, is_resumed, subordinate_at
-from procbuilder.infer.hearing.behind import read_verb
-from procbuilder.infer.hearing.cues import cue, is_everyday, is_talk
-from procbuilder.infer.hearing.doing import is_done
-from procbuilder.infer.hearing.fronted import holds_another
-from procbuilder.infer.hearing.inverted import inverted
-from procbuilder.infer.hearing.listening import Line, Pair, Talk, line
-from procbuilder.infer.hearing.looking import looked_at
+from procbuilder.infer.hearing.doers import before, is_done
+from procbuilder.infer.hearing.in_turn import Turns
+from procbuilder.infer.hearing.kinds import cue, is_everyday, is_talk
 from procbuilder.infer.hearing.motion import Motion
-from procbuilder.infer.hearing.passive import undergoes
-from procbuilder.infer.hearing.same import Same
 from procbuilder.infer.hearing.second_reading import judged
-from procbuilder.infer.hearing.telling import Teller
-from procbuilder.infer.hearing.turns import Turns
-from procbuilder.infer.hearing.unknown import bare_command, given
+from procbuilder.infer.hearing.strange_verbs import bare_command, given, looked_at
+from procbuilder.infer.hearing.subordinate import is_outcome, is_question, is_resumed, subordinate_at
+from procbuilder.infer.hearing.talk import Line, Pair, Talk, line
+from procbuilder.infer.hearing.telling import Same, Teller
+from procbuilder.infer.hearing.verb_phrase import read_verb
 from procbuilder.infer.hearing.verbless import Verbless
-from procbuilder.infer.hearing.who import before
-from procbuilder.infer.hearing.wordclass import is_modifier
+from procbuilder.infer.hearing.word_class import is_modifier
+from procbuilder.infer.hearing.word_order import holds_another, inverted, undergoes
 from procbuilder.infer.wordlists import ENGLISH
 from procbuilder.model.heard import Operation, Sentence
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
@@ -48,12 +43,6 @@ def operations(
     behind = (*spoken[1:], None)
     heard = [one for now, then in zip(spoken, behind, strict=False) for one in _hear(now, then, talk, commands)]
     return judged(heard, spoken, talk.book)
-
-
-_STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
-"""With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
-_NO_VERB = ("have", "back", "open", "shut", "clear", "free")
-"""Verbs that are as often something else, so that they do not keep a result from being heard."""
 
 
 def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
@@ -104,7 +93,7 @@ class _Listener:
             return self._boundary(at)
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
-            self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
+            self.line.stands_first = at == clauses.clause and clauses.has("stands_first", at)
             self.line.until = clauses.low(at) in ("until", "till") and clauses.low(at + 1) not in ("you", "i", "we")
             clauses.begin(at + (1 if turns else 0))
             return at + 1
@@ -213,5 +202,5 @@ class _Listener:
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end
-            clauses.busy = clauses.busy or who.other or verb not in _NO_VERB
+            clauses.busy = clauses.busy or who.other or not self.book.has("seldom_verbs", verb)
         return None

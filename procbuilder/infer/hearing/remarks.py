@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from procbuilder.infer.dictionary.numbers import number_at
 from procbuilder.infer.dictionary.tokens import plain
 from procbuilder.infer.dictionary.wordbook import Wordbook
-from procbuilder.infer.hearing.cues import begins, cue, folded
+from procbuilder.infer.hearing.kinds import begins, cue, folded
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,16 +2,154 @@
 
 from dataclasses import replace
 
+from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
-from procbuilder.infer.hearing.became import CLOSED, PASSING, verb_for
-from procbuilder.infer.hearing.case import Case, Now
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.outcome import INWARD, OUTWARD, read_outcome
-from procbuilder.infer.hearing.placed import placed
-from procbuilder.infer.hearing.told import Told
-from procbuilder.infer.hearing.told_of import is_told_of
+from procbuilder.infer.hearing.outcomes import INWARD, OUTWARD, Case, Now, is_told_of, read_outcome
+from procbuilder.infer.hearing.verb_phrase import Told
+
+PASSING = frozenset({"through", "over", "under", "round", "around", "up", "down", "across", "into", "onto"})
+"""Ways in which something that is off goes back."""
+CLOSED = ("tighten", "torque", "do")
+"""Verbs by which a fastener is said to be tight."""
+
+
+def verb_for(case: Case) -> str:
+    """The verb that says the same; empty when it only tells how the thing was found, or where it is."""
+    states = case.clauses.book.states
+    if state := next((states[word] for word in states if word in case.ways), ""):
+        return state if _became_so(case, state) else ""
+    return _by_kind(case) or _by_way(case) or ("put" if _passes(case) else "")
+
+
+def _became_so(case: Case, verb: str) -> bool:
+    """False where the state may be how the thing was found: "the bolts are tight", "the chain's loose"."""
+    now, thing, is_be = case.now, case.thing, case.outcome.is_be
+    turned = case.is_in("fastener", "clip")
+    if verb == "torque" and case.outcome.apart:
+        return now.slack
+    if verb in CLOSED:
+        valued = turned and not is_be and case.clauses.has("torque_units", case.outcome.end - 1)
+        open_now = now.slack or (now.late and (turned or now.off))
+        return (valued or open_now) and verb != "do"
+    match verb:
+        case "take":
+            hangs = is_be and now.begun
+            return hangs and not case.ways.isdisjoint({"hanging", "dangling"})
+        case "fit":
+            return now.off or thing.new
+        case "loosen":
+            return not is_be
+    return True
+
+
+def _by_kind(case: Case) -> str:
+    """What "on", "off" and "down" mean for brakes, switches, props and what is fitted for the job."""
+    found = case.ways
+    if case.is_in("brake"):
+        return "apply" if "on" in found else "release"
+    if case.is_in("temporary") and found & {"down", "under", "underneath", "in", "over"}:
+        return "put"
+    if _is_switched(case) and found & {"on", "off"}:
+        return "turn"
+    return "take" if ("down" in found and case.is_in("support")) else ""
+
+
+def _is_switched(case: Case) -> bool:
+    thing, now = case.thing, case.now
+    part = case.is_in("part") and now.begun
+    return now.shut or (not part and not thing.new and not now.off and case.is_in("switched", "driven", "valve"))
+
+
+def _by_way(case: Case) -> str:
+    found, now = case.ways, case.now
+    inward = INWARD - {"over"} if case.outcome.is_be else INWARD
+    if found & OUTWARD:
+        return "take"
+    if "on" in found and not now.off and _is_lit(case):
+        return ""
+    return "put" if (found & inward) else ""
+
+
+def _is_lit(case: Case) -> bool:
+    """ "The red light's on", "front brake on": nothing is fitted."""
+    last = singular(case.thing.name.split()[-1]) if case.thing.name else ""
+    return last == "brake" or case.clauses.book.has("lights", last)
+
+
+def _passes(case: Case) -> bool:
+    """ "Stub through the hub", "the faceplate's over them": what is off or new goes back."""
+    now, found = case.now, case.ways
+    into = now.late and not found.isdisjoint({"into", "onto"})
+    back = now.gone or (now.back and not found <= {"up", "down"})
+    return (back or case.thing.new or into) and not found.isdisjoint(PASSING)
+
+
+_ONTO = ("on", "in", "into", "onto", "over", "round", "around", "along", "down", "behind", "inside", "to", "between")
+
+_UNDER = ("under", "underneath", "beneath", "between", "behind", "below")
+_THERE = (*_UNDER, "in", "into", "on", "onto", "over", "across", "around", "round", "through", "against")
+"""Ways to the place of a thing that is fitted for the job only."""
+
+
+def placed(clauses: Clauses, thing: Thing, *, is_open: bool) -> Told | None:
+    """What is fitted for now or put on, as if a verb had said it; None for anything else."""
+    if not (clauses.stands_first(thing.start) or _is_announced(clauses, thing)):
+        return None
+    at = thing.end
+    if _lies_there(clauses, thing, at, is_open=is_open):
+        leads = clauses.low(at + 1) != "what"
+        return Told("put", Form.BASE, thing.start, at + 1, (thing,), (clauses.low(at),), leads=leads)
+    if _is_put_on(clauses, thing, at):
+        return Told("put", Form.BASE, thing.start, at + 1, (thing,), ("on",), leads=True)
+    return None
+
+
+def _is_announced(clauses: Clauses, thing: Thing) -> bool:
+    """ "Second thing is a strap round the mast"."""
+    before = range(clauses.clause, thing.start)
+    return all(clauses.has("be", at) or clauses.has("openers", at) for at in before)
+
+
+def _is_put_on(clauses: Clauses, thing: Thing, at: int) -> bool:
+    """ "A smear of grease on the lip": what is put on, and where."""
+    is_dab = any(clauses.has("dabs", each) for each in range(thing.start, thing.end))
+    if not (is_dab or clauses.book.is_in(thing.name, ("paste",))) or clauses.low(at) not in _ONTO:
+        return False
+    place = read_thing(clauses.tokens, at + 1, clauses.book)
+    return place is not None and clauses.low(thing.start) != "the" and not _does(clauses, place.end)
+
+
+def _does(clauses: Clauses, at: int) -> bool:
+    """ "Grease on the end keeps it off", "a bit of oil on it would help": a verb follows."""
+    rest = range(at, len(clauses.tokens))
+    ends = next((each for each in rest if clauses.low(each) in SIGNS), len(clauses.tokens))
+    if any(clauses.has("supposed", each) for each in range(at, ends)):
+        return True
+    return clauses.goes_on_to_do(at)
+
+
+def _lies_there(clauses: Clauses, thing: Thing, at: int, *, is_open: bool) -> bool:
+    """ "Tray under it", "rag in the intake": what is fitted for the job only, and where."""
+    low, book = clauses.low(at), clauses.book
+    if low in ("underneath", "under", "below") and clauses.low(at + 1) in SIGNS:
+        return book.is_in(thing.name, ("temporary", "support", "catching"))
+    place = read_thing(clauses.tokens, at + 1, book)
+    if clauses.low(at + 1) == "what":
+        return low in _THERE and not is_open
+    if place is None or place.measure:
+        return False
+    does = _does(clauses, place.end)
+    under = book.is_in(thing.name, ("temporary", "support", "catching")) and low in _UNDER and not does
+    locked = book.is_in(thing.name, ("lock",)) and low in ("on", "through")
+    laid = book.is_in(place.name, ("place", "body")) or book.has("positions", place.name)
+    laid = laid or is_open or clauses.low(thing.start) == "the"
+    laid = laid or thing.partial
+    there = book.is_in(thing.name, ("temporary", "support")) and low in _THERE
+    return under or locked or (there and not laid and not does)
+
 
 _PARTICLES = {"do": ("up",), "take": ("off",)}
 """What a verb needs that was found by a state: "done up"."""

@@ -2,22 +2,50 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from decimal import Decimal
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.sizes import first_size
+from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Block
-from procbuilder.infer.hearing.counts import count_behind
-from procbuilder.infer.hearing.doing import as_said, tail
-from procbuilder.infer.hearing.fronted import named_before
-from procbuilder.infer.hearing.listening import Line, Pair, Talk
-from procbuilder.infer.hearing.meaning import meaning
+from procbuilder.infer.hearing.clauses import Clauses
+from procbuilder.infer.hearing.doers import as_said, tail
+from procbuilder.infer.hearing.meaning import SOME_WORK, in_part, meaning
 from procbuilder.infer.hearing.memory import Named, renamed
-from procbuilder.infer.hearing.partly import SOME_WORK, in_part
-from procbuilder.infer.hearing.sense import Sense
+from procbuilder.infer.hearing.plausible import Sense
+from procbuilder.infer.hearing.talk import Line, Pair, Talk
 from procbuilder.infer.hearing.tenses import WILL
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.verb_phrase import Told
+from procbuilder.infer.hearing.word_order import named_before
 from procbuilder.model.heard import Act, Operation, Tense
+
+
+def count_behind(clauses: Clauses, at: int, *, many: bool) -> Decimal | None:
+    """The count that follows a thing in the rest of its sentence, before the next verb; None when none does."""
+    if not many:
+        return None
+    if (spread := _spread(clauses, at)) is not None:
+        return spread
+    while at < len(clauses.tokens) and clauses.low(at) not in SIGNS:
+        if clauses.verb_at(at) or clauses.has("subordinate", at):
+            return None
+        at += 1
+    at += 1
+    while clauses.low(at) in ("all", "that", "'s", "there", "'re", "are", "the"):
+        at += 1
+    thing = read_thing(clauses.tokens, at, clauses.book)
+    if thing is None or thing.count is None or thing.measure or thing.name:
+        return None
+    return thing.count if clauses.low(thing.end) in SIGNS or clauses.low(thing.end) == "of" else None
+
+
+def _spread(clauses: Clauses, at: int) -> Decimal | None:
+    words = " " + " ".join(token.low for token in clauses.tokens[at : at + 12]) + " "
+    for phrase, number in clauses.book.grammar["spread"].items():
+        if f" one {phrase} " in words or (f", {phrase} " in words and phrase == "top and bottom"):
+            return Decimal(number)
+    return None
 
 
 class Teller:
@@ -192,3 +220,37 @@ class Teller:
             opposite=block.opposite,
             tail=tail(clauses, told, sentence),
         )
+
+
+class Same:
+    """Tells of the things of one sentence that have no verb of their own."""
+
+    def __init__(self, talk: Talk, line: Line, teller: Teller) -> None:
+        self.talk, self.line, self.teller, self.book = talk, line, teller, talk.book
+
+    def tell(self, told: Told, at: int) -> list[Pair]:
+        """What became of a thing, as if a verb had said it."""
+        made = self.teller.tell(told, at)
+        self.line.pairs += made
+        return made
+
+    def same_for(self, found: Thing, pairs: list[Pair], *, any_thing: bool = False) -> None:
+        """The first of some operations that goes for this thing, done to it; it need not be known to be one."""
+        named = self.talk.memory.named(found)
+        model = next((pair for pair in pairs if self._goes_for(pair, named, any_thing)), None)
+        if model is not None:
+            self.talk.memory.handle(renamed(found, named))
+            told = replace(model[0], start=found.start, end=found.end)
+            block = meaning(told, named.name, self.book, self.talk.status)
+            assert block is not None
+            self.line.pairs.append((told, self.teller.made(block, told, named, Tense.NOW)))
+
+    def _goes_for(self, pair: Pair, named: Named, any_thing: bool) -> bool:
+        """True when the same can be done to this thing, and it is known as one."""
+        told, operation = pair
+        block = meaning(told, named.name, self.book, self.talk.status) if named.name else None
+        if block is None or block.act is not operation.act or block.act in (Act.WORK, Act.CHECK):
+            return False
+        if self.book.is_in(named.name, ("place",)):
+            return False
+        return any_thing or self.book.is_in(named.name, self.book.groups)

@@ -24,4 +24,9 @@ CAUSES: dict[str, str] = {
     Cause.NONE_WITHIN: "no picture can be decoded in {at}",
     Cause.NO_STILL: "it is neither JPEG nor PNG",
     Cause.DAMAGED: "it is damaged",
+    Cause.OBLONG: "it has {width} x {height} pixels; none that is over {most} times as long as wide is read",
+    Cause.LARGE: "it has {width} x {height} pixels; at most {most} million are read",
+    Cause.HEAVY: "its file takes more than {most} MB",
+    Cause.LARGE_FILM: "its pictures have {width} x {height} pixels, more than {most} million",
+    Cause.LONG_FILM: "it holds more than {most} pictures",
 }

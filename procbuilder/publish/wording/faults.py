@@ -58,6 +58,13 @@ FAULTS: Patterns = {
             "play it once, or copy it again from the phone",
         )
     },
+    "Beyond": {
+        "beyond": (
+            "{path}: is larger than what is usually read ({why})",
+            "save it smaller or in shorter pieces, or have it read all the same, which takes long: "
+            "procbuilder build --thorough",
+        )
+    },
     "UnreadablePicture": {
         "picture": ("{path}: cannot be read as a picture ({why})", "name a JPEG or PNG file that can be opened")
     },

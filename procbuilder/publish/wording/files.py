@@ -26,5 +26,10 @@ PATTERNS: Patterns = {
         "missing": ("{path} is not there", _PUT),
     },
     "narration": {**FAULTS["NotText"], **FAULTS["CannotRead"]},
-    "unreadable": {**FAULTS["Unreadable"], **FAULTS["UnreadablePicture"], **FAULTS["CannotRead"]},
+    "unreadable": {
+        **FAULTS["Unreadable"],
+        **FAULTS["Beyond"],
+        **FAULTS["UnreadablePicture"],
+        **FAULTS["CannotRead"],
+    },
 }

@@ -25,6 +25,7 @@ BLANKS: dict[str, str] = {
     "what-is-tried": "what is tried",
     "what-is-right": "what is right",
     "who-went-through": "who went through them",
+    "end": "end",
     "who-compared": "who compared it with the steps",
 }
 """What only the technician can fill in, in lines to copy, by its name; parts of fields go by their own."""

@@ -1,16 +1,38 @@
-"""What a verb is done to: its particles, its things, and where or with what."""
+"""One verb in its sentence with all that belongs to it: its things, particles, and what it is done with."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.hearing.clauses import Clauses
-from procbuilder.infer.hearing.told import Told
 from procbuilder.model.heard import Act
 
-_BESIDE = ("beside", "alongside", "next-to")
-"""Where a thing is laid."""
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One verb in its sentence."""
+
+    verb: str
+    form: Form
+    start: int
+    end: int
+    """Tokens from the verb up to end."""
+    things: tuple[Thing, ...] = ()
+    particles: tuple[str, ...] = ()
+    means: Thing | None = None
+    """What follows ``with``."""
+    about: Thing | None = None
+    """What follows ``for`` or ``over``: "look for leaks"."""
+    where: Thing | None = None
+    """What follows the particle or ``in``, ``on``, ``to``: "put it in the tray"."""
+    moves: bool = False
+    """The thing does it by itself: "the cover lifts off"."""
+    so: str = ""
+    """How the thing is then: "pull it straight"."""
+    leads: bool = False
+    """The last particle leads to a place: ``over`` of "slip it over the stud"."""
 
 
 def read_verb(clauses: Clauses, verb: str, form: Form, at: int) -> Told:
@@ -118,7 +140,7 @@ class _Reader:
             if things and things[0].pointed and not things[0].name:
                 break
             thing = self._joined_thing(self._behind_of(at))
-        return (things), at
+        return things, at
 
     def _behind_of(self, at: int) -> int:
         """The token behind "of the drum", so that a list may go on there."""
@@ -173,7 +195,7 @@ class _Reader:
         return read_thing(self.tokens, at + 1, self.book) if self.low(at) in ways else None
 
     def _where(self, at: int, particles: list[str]) -> Thing | None:
-        if self.low(at) in _BESIDE:
+        if self.has("beside", at):
             particles.append("aside")
             at += 1
         elif self.low(at) in ("in", "on", "to", "into", "onto", "at"):

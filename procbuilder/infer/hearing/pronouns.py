@@ -11,7 +11,7 @@ from procbuilder.infer.dictionary.wordbook import Block, Wordbook
 from procbuilder.infer.hearing.meaning import meaning
 from procbuilder.infer.hearing.memory import Memory, Named, Reach
 from procbuilder.infer.hearing.status import Status
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act
 
 _Fits = Callable[[Told, str, Reach], bool]

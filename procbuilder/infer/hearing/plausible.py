@@ -7,11 +7,11 @@ from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing
 from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Block
-from procbuilder.infer.hearing.listening import Line, Talk
 from procbuilder.infer.hearing.meaning import is_laid_aside
 from procbuilder.infer.hearing.memory import Named
 from procbuilder.infer.hearing.status import CLOSING
-from procbuilder.infer.hearing.told import Told
+from procbuilder.infer.hearing.talk import Line, Talk
+from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act, Tense
 
 _BY_ITSELF = (Act.ON, Act.OFF, Act.ENDS, Act.OUT_AGAIN)
@@ -32,8 +32,6 @@ class Sense:
         if block.named and thing.pointed and not thing.name:
             return False
         match block.act:
-            case Act.WORK if False:
-                return False
             case Act.CHECK if self._is_found(told, thing):
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):

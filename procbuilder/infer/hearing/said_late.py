@@ -8,7 +8,7 @@ from itertools import zip_longest
 
 from procbuilder.infer.dictionary.english import singular
 from procbuilder.infer.dictionary.wordbook import Wordbook
-from procbuilder.infer.hearing.cues import cue, folded
+from procbuilder.infer.hearing.kinds import cue, folded
 
 _MOVES = 0.01
 """By so much a step that takes off or puts back something goes before others."""
