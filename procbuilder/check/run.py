@@ -12,6 +12,7 @@ from procbuilder.check.closing import (
     then_leads_nowhere,
     then_never_ends,
 )
+from procbuilder.check.counting import how_many, one_closing_for_several
 from procbuilder.check.derived import derived_not_accepted
 from procbuilder.check.fasteners import inch_spanner_against_thread, spanner_against_thread, which_spanner
 from procbuilder.check.footage import (
@@ -82,6 +83,8 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     angle_before_torque,
     unbalanced_ledger,
     closed_but_never_opened,
+    how_many,
+    one_closing_for_several,
     only_assumed_closed,
     put_on_after_its_part,
     left_open_unclear,
