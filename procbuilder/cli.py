@@ -12,7 +12,7 @@ import typer
 
 from procbuilder import __version__
 from procbuilder.console import answer, message, plain_signs, progress
-from procbuilder.model.fault import Fault
+from procbuilder.model.fault import CannotRead, Fault, cause_of
 
 if TYPE_CHECKING:
     from procbuilder.pipeline.build import Built
@@ -45,6 +45,10 @@ def _speaking(folder: Path | None = None) -> Iterator["Language"]:
     except Fault as fault:
         message(said_fault(fault, language))
         raise typer.Exit(fault.code) from None
+    except OSError as error:
+        denied = CannotRead(Path(error.filename or "."), cause_of(error.errno))
+        message(said_fault(denied, language))
+        raise typer.Exit(denied.code) from None
     except KeyboardInterrupt:
         message(tell("stopped", language))
         raise typer.Exit(3) from None
@@ -52,7 +56,7 @@ def _speaking(folder: Path | None = None) -> Iterator["Language"]:
 
 def _end(results: "Sequence[Built | Checked | Failed]", language: "Language", *, alone: bool) -> NoReturn:
     """Say how the procedures of a library came out, and end with the gravest exit code."""
-    from procbuilder.report import exit_code, library_lines
+    from procbuilder.report.results import exit_code, library_lines
 
     for line in [] if alone else library_lines(results, language):
         message(line)
@@ -83,7 +87,8 @@ def demo(
     The demo recordings are drawn and their values are for show.
     """
     from procbuilder.pipeline.demo import demo as run
-    from procbuilder.report import highlights, outcome
+    from procbuilder.report.highlights import highlights
+    from procbuilder.report.results import outcome
     from procbuilder.speech import language_for
 
     with _speaking() as language:
@@ -119,7 +124,8 @@ def new(
     """
     from procbuilder.pipeline.new import new as run
     from procbuilder.publish.wording.commands import tell
-    from procbuilder.report import made_lines, problem_lines
+    from procbuilder.report.problems import problem_lines
+    from procbuilder.report.results import made_lines
 
     if refit and not (recording or steps or narration):
         _refit(folder)
@@ -140,7 +146,7 @@ def new(
 def _refit(folder: Path) -> None:
     """Propose the refit of a procedure."""
     from procbuilder.pipeline.refit import refit
-    from procbuilder.report import refit_lines
+    from procbuilder.report.results import refit_lines
 
     with _speaking(folder) as language:
         for line in refit_lines(refit(folder), language):
@@ -164,7 +170,7 @@ def check(
     from procbuilder.pipeline.check import check_all, write_ids
     from procbuilder.pipeline.library import Failed, is_procedure, procedures
     from procbuilder.publish.wording.commands import tell
-    from procbuilder.report import checked_lines, known_lines, problem_data
+    from procbuilder.report.problems import checked_lines, known_lines, problem_data
     from procbuilder.speech import language_for
 
     with _speaking(folder) as language:
@@ -209,7 +215,8 @@ def build(
     from procbuilder.pipeline.jobs import Job, jobs
     from procbuilder.pipeline.library import Failed, is_procedure
     from procbuilder.pipeline.outputs import TASK
-    from procbuilder.report import checked_lines, outcome
+    from procbuilder.report.problems import checked_lines
+    from procbuilder.report.results import outcome
     from procbuilder.speech import language_for
 
     options = Options(edition, (TASK,) if dita else (), film, thorough)
@@ -240,7 +247,8 @@ def log(
     """
     from procbuilder.pipeline.log import log as run
     from procbuilder.publish.wording.commands import tell
-    from procbuilder.report import log_lines, problem_lines
+    from procbuilder.report.problems import problem_lines
+    from procbuilder.report.results import log_lines
 
     with _speaking(folder) as language:
         logged = run(folder, file)
@@ -259,13 +267,13 @@ def serve(
     port: Annotated[int, typer.Option("--port", "-p", min=1, max=65535, help="Port on this machine.")] = 8765,
 ) -> None:
     """Show a built procedure in the browser from this machine; nobody else can reach it. Ctrl+C ends it."""
-    from procbuilder.edit.serve import HOST, output_of
+    from procbuilder.edit.serve import output_of
     from procbuilder.edit.serve import serve as run
     from procbuilder.publish.wording.commands import tell
 
     with _speaking(folder) as language:
-        message(tell("serving", language, folder=output_of(folder), address=f"http://{HOST}:{port}/"))
-        run(folder, port)
+        served = output_of(folder)
+        run(folder, port, lambda address: message(tell("serving", language, folder=served, address=address)))
 
 
 def main() -> None:

@@ -1,5 +1,6 @@
 """What many tests share: one browser, one wheel, and the demo built once from that wheel."""
 
+import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -12,6 +13,9 @@ import pytest
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
+# Threads that wait for work of linear algebra use processor time, and cost is told in processor time.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
 CHROMIUM = Path("/usr/bin/chromium")
 ROOT = Path(__file__).parent.parent
 
@@ -21,12 +25,15 @@ _RUN = (
 )
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+@pytest.hookimpl(wrapper=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
     """On several cores each file stays whole, so that what it makes once is made once; the demo, the longest, first."""
+    # Around all others: the cores are shared out by the groups that are set before them.
     for item in items:
         of_demo = "demo_run" in getattr(item, "fixturenames", ())
         item.add_marker(pytest.mark.xdist_group("demo" if of_demo else item.nodeid.partition("::")[0]))
     items.sort(key=lambda item: "demo_run" not in getattr(item, "fixturenames", ()))
+    yield
 
 
 @pytest.fixture(scope="session")

@@ -12,6 +12,7 @@ ALLOWED = {
     **{room: {"model"} for room in SISTERS},
     "pipeline": SISTERS | {"model"},
     "edit": SISTERS | {"model", "pipeline"},
+    "report": SISTERS | {"model", "pipeline"},
 }
 """What each room may import besides itself; the modules beside the rooms are the command line."""
 

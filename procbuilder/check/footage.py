@@ -58,13 +58,9 @@ def _outside(place: Place, time: Fraction, name: str, duration: Fraction) -> Pro
 def end_before_start(case: Case) -> Iterator[Problem]:
     """A stretch that ends before it starts, or has no length."""
     for _, place, span in case.spans:
-        if span.end < span.start:
-            form, better = "", Span(span.recording, span.end, span.start)
-        elif span.end == span.start:
-            form, better = "no-length", Span(span.recording, span.start, span.end + 5)
-        else:
-            continue
-        yield Problem("end-before-start", Severity.STOP, place, facts(span=span, better=better), form, 4)
+        if span.end <= span.start:
+            form = "" if span.end < span.start else "no-length"
+            yield Problem("end-before-start", Severity.STOP, place, facts(span=span), form, 4)
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:
@@ -91,26 +87,24 @@ def overlapping_steps(case: Case) -> Iterator[Problem]:
 
 
 def hidden_in_part(case: Case) -> Iterator[Problem]:
-    """A region that is hidden between two times only, while the clip of its step shows more."""
+    """A region that is hidden between two times only, while the clip of its step shows more; or that meets nothing."""
     for _, step in case.numbered:
         for path in step.hidden:
-            if path.lasts is None:
-                continue
-            hidden = Span(path.recording, *path.lasts)
+            hidden = Span(path.recording, path.boxes[0][0], path.boxes[-1][0])
             spans = [span for span in step.spans if span.recording == path.recording]
-            if not any(span.start <= hidden.end and hidden.start < span.end for span in spans):
+            if not step.shows(path):
                 yield _beside(path, hidden, spans)
-            elif shown := tuple(part for span in spans for part in _open(span, hidden, step.skips)):
+            elif path.lasts and (shown := tuple(part for span in spans for part in _open(span, hidden, step.skips))):
                 given = facts(hidden=hidden, shown=shown, ends=_ends(shown, hidden))
                 yield Problem("hidden-in-part", Severity.ADVICE, path.place, given, "", 3, str(hidden))
 
 
 def _beside(path: HiddenPath, hidden: Span, spans: Sequence[Span]) -> Problem:
-    given = facts(hidden=hidden)
+    given = facts(hidden=hidden if path.lasts else Time(hidden.start, hidden.recording))
     if spans:
         given += facts(begins=Time(spans[0].start), ends=Time(spans[-1].end))
     form = "beside" if spans else "elsewhere"
-    return Problem("hidden-in-part", Severity.ASK, path.place, given, form, 3, str(hidden))
+    return Problem("hidden-in-part", Severity.STOP, path.place, given, form, 3)
 
 
 def mark_outside_crop(case: Case) -> Iterator[Problem]:

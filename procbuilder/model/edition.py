@@ -10,7 +10,7 @@ from procbuilder.model.film import Film
 from procbuilder.model.footage import Clip, Recording, Still
 from procbuilder.model.ledger import Ledger
 from procbuilder.model.marks import Mark, PictureState
-from procbuilder.model.origin import TYPED, Origin
+from procbuilder.model.origin import TYPED, Origin, Place
 from procbuilder.model.problem import Problem
 from procbuilder.model.procedure import Cue
 from procbuilder.model.quantity import Item, Quantity
@@ -157,6 +157,8 @@ class EditionStep:
     """Seconds of recording."""
     timed: bool = False
     """It may have a stopwatch: neither reserved nor a hold point, and nothing can burn."""
+    withheld: tuple[Place, ...] = ()
+    """Lines that were to hide something and are not understood: because of them it has no pictures and no clip."""
     no_phone: str = ""
     """Why it is worked without a phone, by its printed card: ``brake cleaner``. Empty: the phone may be there."""
 
@@ -169,6 +171,10 @@ class EditionSection:
     prose: tuple[str, ...]
     notes: tuple[Statement, ...]
     steps: tuple[EditionStep, ...]
+
+
+LONGEST_ADDRESS = 300
+"""Signs of an address that a phone reads from a code of 18 mm; in one of more, the squares are too small."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,10 +225,12 @@ class Edition:
     """The whole job as one film; None when none was made of this text and footage."""
 
     def address_of(self, step: EditionStep) -> str:
-        """Where a phone finds a step with its clip and its dangers; empty when nobody said,
-        and where no phone may be used."""
-        hidden = step.reserved or step.no_phone or not step.clip
-        return "" if hidden or not self.address else f"{self.address}index.html#{quote(step.id)}"
+        """Where a phone finds a step with its clip and its dangers; empty when nobody said, where no phone may be
+        used, and when no phone could read it from paper."""
+        if step.reserved or step.no_phone or not step.clip or not self.address:
+            return ""
+        address = f"{self.address}index.html#{quote(step.id)}"
+        return address if len(address) <= LONGEST_ADDRESS else ""
 
     @property
     def steps(self) -> tuple[EditionStep, ...]:

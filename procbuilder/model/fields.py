@@ -45,13 +45,13 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Document", "name", "title", "issued", "checked", required=2),
     *_kinds("Included, Not included", "what"),
     *_kinds("Off, On", "item", words="by tray of", items="one"),
-    *_kinds("Slacken, Nip up, Out again", "item", items="one"),
-    *_kinds("For now", "item", words="while", items="one"),
+    *_kinds("Slacken, Nip up, Out again", "item", words="of", items="one"),
+    *_kinds("For now", "item", words="while of", items="one"),
     *_kinds("State", "state", words="while"),
     *_kinds("Ends", "state"),
-    *_kinds("Left open", "item", "reason", "name", items="one"),
+    *_kinds("Left open", "item", "reason", "name", words="of", items="one"),
     *_kinds("Hidden", "what", "where"),
-    *_kinds("Torque", "item", "value", "where", words="order when from stage", items="one", required=2),
+    *_kinds("Torque", "item", "value", "where", words="order when from stage of", items="one", required=2),
     *_kinds("Measure", "what", "limits", words="with from", required=2),
     *_kinds("Check", "test", "right"),
     *_kinds("Danger", "hazard", "consequence", "avoid", words="while", none=True),
@@ -86,6 +86,9 @@ FIELDS: tuple[FieldKind, ...] = (
 )
 
 BY_NAME: dict[str, FieldKind] = {kind.name.casefold(): kind for kind in FIELDS}
+
+GRAVE = ("Hide", "Hold", "Danger", "Warning", "Reserved", "Torque")
+"""Fields without which somebody is shown, or gets hurt: a slip in one of them stops."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,10 +101,27 @@ class Step:
     vibrations: tuple[Vibration, ...] = ()
     crew: int = 0
     """How many people work on this step; 0 when it does not say."""
+    withheld: tuple[Place, ...] = ()
+    """Lines for which neither its pictures nor its clips may be shown: they ask to hide something, and are not
+    understood or meet no footage."""
 
     def all(self, *names: str) -> tuple[Field, ...]:
         """Its fields of these names, in file order."""
         return tuple(entry for entry in self.fields if entry.name in names)
+
+    def shows(self, path: HiddenPath) -> bool:
+        """True when something of a hidden region lies in its footage or in a picture that it names."""
+        first, last = path.lasts or (path.boxes[0][0],) * 2
+        spans = [span for span in self.spans if span.recording == path.recording]
+        met = any(path.lasts is None or (span.start <= last and first < span.end) for span in spans)
+        times = (one.time for one in self.pictures if one.recording == path.recording and one.time is not None)
+        return met or any(path.at(time) for time in times)
+
+    def shares(self, other: "Step") -> bool:
+        """True when both show some of the same footage, if only in one picture."""
+        if any(one.overlap(two) for one in self.spans for two in other.spans):
+            return True
+        return any(_pictured(one, two) for one, two in ((self, other), (other, self)))
 
     @property
     def footage(self) -> Fraction:
@@ -112,6 +129,16 @@ class Step:
         shown = sum((span.seconds for span in self.spans), Fraction(0))
         skipped = sum((span.overlap(skip) for span in self.spans for skip in self.skips), Fraction(0))
         return shown - skipped
+
+
+def _pictured(one: Step, other: Step) -> bool:
+    """A picture of the one shows a moment of the other."""
+    named = [(picture.recording, picture.time) for picture in one.pictures if picture.time is not None]
+    return any(
+        span.recording == recording and span.start <= time <= span.end
+        for recording, time in named
+        for span in other.spans
+    )
 
 
 @dataclass(frozen=True, slots=True)

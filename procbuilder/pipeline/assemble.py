@@ -116,7 +116,7 @@ class _StepMaker:
             checks=statements(step.all("Measure", "Check")), notes=statements(self._others(step)),
             figures=self.pictures.figures.get(step.id, ()),
             as_found=before, as_found_step=self.numbers.get(opened, 0),
-            clip=clip, captions=said,
+            clip=clip, captions=() if step.withheld else said, withheld=step.withheld,
             basis=time.basis, minutes=time.likely, footage=time.footage, timed=step.id in self.examined.timed,
             no_phone="" if self._hides(step) else self.examined.no_phone.get(step.id, ""),
         )  # fmt: skip

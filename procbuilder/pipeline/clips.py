@@ -33,7 +33,7 @@ class Clips:
     """The clips of the steps."""
 
     by_step: Mapping[str, Clip]
-    """By id of the step; steps without footage are missing."""
+    """By id of the step; steps without footage, and those that are withheld, are missing."""
     problems: tuple[Problem, ...]
 
 
@@ -46,7 +46,7 @@ def cut(
     problems: list[Problem] = []
     for number, step in enumerate(steps):
         progress(Phrase("cutting", facts(command=step.command)), number, len(steps))
-        if not (footage := trimmed[step.id]).stretches:
+        if step.withheld or not (footage := trimmed[step.id]).stretches:
             continue
         marked = [figure.marked for figure in pictures.figures.get(step.id, ()) if figure.marked]
         try:

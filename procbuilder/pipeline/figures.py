@@ -23,11 +23,13 @@ ORDER = {state: rank for rank, state in enumerate((PictureState.DONE, PictureSta
 
 
 def figures(step: Step, footage: Trimmed, material: Material) -> tuple[Figure, ...]:
-    """The pictures of a step: finished state, details, then how it was found.
+    """The pictures of a step: finished state, details, then how it was found; none of one that is withheld.
 
     Raises:
         CannotRead: a recording or a picture file cannot be read.
     """
+    if step.withheld:
+        return ()
     typed = [picture for picture in step.pictures if picture.state is not PictureState.FOUND]
     chosen = [figure for picture in typed if (figure := _typed(step, picture, material))]
     if not any(figure.state == PictureState.DONE for figure in chosen):
@@ -43,6 +45,8 @@ def as_found(step: Step, footage: Trimmed, material: Material) -> Figure | None:
     Raises:
         CannotRead: a recording or a picture file cannot be read.
     """
+    if step.withheld:
+        return None
     for picture in step.pictures:
         if picture.state is PictureState.FOUND and (figure := _typed(step, picture, material)):
             return figure

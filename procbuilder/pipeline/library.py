@@ -1,11 +1,13 @@
 """What procedures are read from: their own folders, and what the library around them tells of all."""
 
+import os
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from procbuilder.infer.alike import NO_NEIGHBOURS, Neighbours, gathered
+from procbuilder.keep.files import readable
 from procbuilder.model.fault import Fault, NoProcedure
 from procbuilder.model.practice import PracticeLog, Run
 from procbuilder.model.problem import Problem
@@ -54,8 +56,13 @@ class Library:
 
 
 def is_procedure(folder: Path) -> bool:
-    """Whether a folder holds a procedure."""
-    return (folder / FILE_NAME).is_file()
+    """Whether a folder holds a procedure.
+
+    Raises:
+        CannotRead: the system does not let us look into it.
+    """
+    with readable(folder):
+        return (folder / FILE_NAME).is_file()
 
 
 def procedures(folder: Path) -> tuple[Path, ...]:
@@ -66,10 +73,15 @@ def procedures(folder: Path) -> tuple[Path, ...]:
     """
     if is_procedure(folder):
         return (folder,)
-    inside = tuple(sorted(path.parent for path in folder.glob(f"*/{FILE_NAME}") if path.is_file()))
+    inside = tuple(sorted(each for each in folder.glob("*/") if _is_shut(each) or is_procedure(each)))
     if not inside or not (folder / LIBRARY_FILE).is_file():
         raise NoProcedure(folder)
     return inside
+
+
+def _is_shut(folder: Path) -> bool:
+    """Whether we may not look into a folder: it is told, since it may hold a procedure."""
+    return not os.access(folder, os.R_OK | os.X_OK)
 
 
 def read_source(folder: Path) -> Source:

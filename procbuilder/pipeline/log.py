@@ -47,7 +47,7 @@ def log(folder: Path, file: Path, today: date | None = None) -> Logged:
     Args:
         folder: of the procedure.
         file: the rows to add.
-        today: the day from which the age of rows is counted.
+        today: the day from which the age of rows is counted, and after which no row can be.
 
     Raises:
         NoProcedure, NotThere, NotText: there is nothing to work with.
@@ -61,7 +61,8 @@ def log(folder: Path, file: Path, today: date | None = None) -> Logged:
     before = estimate(procedure, source.runs, library.workshop, splits, library.beside(source))
     path = folder / LOG
     held = read_practice(read_file(path, str(path))).problems if path.is_file() else ()
-    problems = (*given.problems, *_unfitting(given, file, procedure), *held)
+    today = today or date.today()
+    problems = (*given.problems, *_unfitting(given, file, procedure, today), *held)
     if problems:
         return Logged(path, before, before, problems=problems)
     added = append(path, HEADER, lambda content: _new(content, path, given.runs))
@@ -69,7 +70,7 @@ def log(folder: Path, file: Path, today: date | None = None) -> Logged:
     library = library_around(now)
     after = estimate(procedure, now.runs, library.workshop, splits, library.beside(now))
     kept = library.workshop.kept
-    outdated = _outdated(now.runs, last_kept(kept, today or date.today()))
+    outdated = _outdated(now.runs, last_kept(kept, today))
     return Logged(path, before, after, len(added), len(given.runs) - len(added), outdated=outdated, kept=kept)
 
 
@@ -91,8 +92,8 @@ def _new(content: bytes, path: Path, runs: Iterable[Run]) -> list[str]:
     return lines
 
 
-def _unfitting(given: PracticeFile, file: Path, procedure: Procedure) -> Iterator[Problem]:
-    """Rows for another procedure, or for steps that this one does not have."""
+def _unfitting(given: PracticeFile, file: Path, procedure: Procedure, today: date) -> Iterator[Problem]:
+    """Rows for another procedure, for steps that this one does not have, or of a day to come."""
     number = procedure.front["number"]
     if given.procedure and number and given.procedure != number:
         told = facts(procedure=given.procedure, number=number)
@@ -104,3 +105,5 @@ def _unfitting(given: PracticeFile, file: Path, procedure: Procedure) -> Iterato
             near = get_close_matches(run.step, ids, 1, cutoff=0.7)
             told = facts(step=run.step, near=near[0]) if near else facts(step=run.step, ids=tuple(ids[:5]))
             yield Problem("practice-log", Severity.ASK, run.place, told, "near-step" if near else form)
+        if run.when[:10] > today.isoformat():
+            yield Problem("practice-log", Severity.ASK, run.place, facts(when=run.when[:10], today=today), "to-come")

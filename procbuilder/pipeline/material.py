@@ -43,6 +43,13 @@ class Material:
         paths = dict.fromkeys([*own, *(path for other in others for path in other.hidden)])
         return tuple(box for path in paths if path.recording == recording and (box := path.at(time)))
 
+    def is_withheld(self, recording: str, time: Fraction) -> bool:
+        """A step that may not be shown lies at this moment, so that no picture is made of it for anybody."""
+        closed = (step for step in self.steps if step.withheld)
+        return any(
+            span.recording == recording and span.start <= time <= span.end for step in closed for span in step.spans
+        )
+
     def room(self, step: Step, span: Span, file: RecordingFile) -> Span:
         """How far the ends of a span of a step may move."""
         others = [*(other for each in self.steps for other in each.spans), *step.skips]

@@ -57,16 +57,16 @@ class Output:
 def _print(given: Given) -> Files:
     from procbuilder.publish.pdf import pdf
 
-    return _printed("procedure.pdf", pdf, given)
+    return printed("procedure.pdf", pdf, given)
 
 
 def _printed_sheets(given: Given) -> Files:
     from procbuilder.publish.pdf import sheets_pdf
 
-    return _printed("sheets.pdf", sheets_pdf, given)
+    return printed("sheets.pdf", sheets_pdf, given)
 
 
-def _printed(name: str, setter: "Callable[..., Printed]", given: Given) -> Files:
+def printed(name: str, setter: "Callable[..., Printed]", given: Given) -> Files:
     """A PDF; that it cannot be set is a problem, and keeps nobody from the page."""
     from procbuilder.publish.pdf import CannotPrint
 

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from procbuilder.model.facts import facts
+from procbuilder.model.fault import cause_of
 from procbuilder.model.problem import Problem, Severity
 from procbuilder.model.procedure import NamedFile
 
@@ -16,6 +17,9 @@ def find(folder: Path, named: NamedFile) -> Path | Problem:
     try:
         path = (folder / named.path).resolve()
         there, is_folder = path.is_file(), path.is_dir()
+    except PermissionError as error:
+        denied = facts(path=named.path, why=cause_of(error.errno))
+        return Problem("unreadable", Severity.STOP, named.place, denied, "denied", 4)
     except (OSError, RuntimeError, ValueError):
         return Problem("path", Severity.STOP, named.place, facts(path=named.path[:60]), "impossible", 4)
     if not any(path.is_relative_to(room) for room in _rooms(folder)):

@@ -17,13 +17,13 @@ def still(
     choice: Choice, picture: Picture | None, hidden: Sequence[HiddenPath], material: Material, *,
     marked: bool = False,
 ) -> Still | None:  # fmt: skip
-    """The picture of a chosen moment; None when its recording cannot be used.
+    """The picture of a chosen moment; None when its recording cannot be used, or may not be shown there.
 
     Raises:
         Unreadable: the recording cannot be decoded there.
     """
     file = material.recordings.get(choice.recording)
-    if file is None or choice.time >= file.facts.duration:
+    if file is None or choice.time >= file.facts.duration or material.is_withheld(choice.recording, choice.time):
         return None
     boxes = material.hidden_at(choice.recording, choice.time, hidden)
     drawn = _drawn(file.path, file.facts.sha256, choice.time, picture, boxes, material.cache, marked=marked)
@@ -62,13 +62,13 @@ def _drawn(
 
 
 def thumbnail(recording: str, time: Fraction, hidden: Sequence[HiddenPath], material: Material) -> Path | None:
-    """A small picture of a candidate, made when it is asked for; None when its recording cannot be used.
+    """A small picture of a candidate, made when it is asked for; None when its recording cannot be used or shown.
 
     Raises:
         Unreadable: the recording cannot be decoded there.
     """
     file = material.recordings.get(recording)
-    if file is None or time >= file.facts.duration:
+    if file is None or time >= file.facts.duration or material.is_withheld(recording, time):
         return None
     boxes = material.hidden_at(recording, time, hidden)
 

@@ -120,6 +120,8 @@ def _step(steps: Element, step: SpokenStep, words: Words) -> None:
         _add(made, "note", f"{words.LEAVE_IN_PLACE}: {'; '.join(step.standing.protections)}", type="danger")
     if step.no_phone:
         _add(made, "note", f"{words.CARD_USE} ({step.no_phone})", type="restriction")
+    if step.withheld:
+        _add(made, "note", step.withheld, type="restriction")
     for hold in step.holds:
         _add(made, "note", words.HOLD_POINT.format(text=_named(hold, label=False)), type="restriction")
     _add(made, "cmd", step.command if not step.only_if else f"{words.ONLY_IF} {step.only_if}: {step.command}")

@@ -104,11 +104,23 @@ class _Speaker:
             clip_moves=moves(step.clip, self.language) if step.clip else (), captions=step.captions,
             held=self._held(step.clip), basis=step.basis,
             basis_words=self.language.text(BASIS_WORDS[step.basis]), minutes=self._minutes(step), timed=step.timed,
-            no_phone=step.no_phone, address=self.facts.address_of(step), open=self.open[number],
+            withheld=self._withheld(step), no_phone=step.no_phone, address=self.facts.address_of(step),
+            open=self.open[number],
         )  # fmt: skip
 
     def _held(self, clip: Clip | None) -> str:
         return self.language.number(Decimal(f"{float(clip.held):g}")) if clip else ""
+
+    def _withheld(self, step: EditionStep) -> str:
+        if not step.withheld or step.reserved:
+            return ""
+        lines = self.language.every(str(place.line) for place in step.withheld)
+        return self.language.plural(
+            "Pictures and clip withheld: line {lines} is not understood",
+            "Pictures and clip withheld: lines {lines} are not understood",
+            len(step.withheld),
+            lines=lines,
+        )
 
     def _minutes(self, step: EditionStep) -> str:
         known = step.minutes and step.basis in (Basis.LOG, Basis.TYPED)

@@ -70,6 +70,8 @@ class SpokenStep:
     minutes: str
     """Those that were typed or logged; the length of footage is no time of work."""
     timed: bool
+    withheld: str
+    """That its pictures and clip are withheld, and because of which lines; empty when they are not."""
     no_phone: str
     address: str
     """Where a phone finds it; empty when nobody said, and where no phone may be used."""

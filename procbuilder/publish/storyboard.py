@@ -89,9 +89,10 @@ class _Scenes:
             return Scene(name, (Card((*beginning, *told)),), number=step.number)
         points = list(self._points(step))
         facts = [*self._needed(step), *(() if step.clip else points)]
+        withheld = [CardLine(Style.STOP, step.withheld)] if step.withheld else []
         return Scene(
             title=name,
-            before=(Card((*beginning, CardLine(Style.TITLE, step.command), *self._facts(facts))),),
+            before=(Card((*beginning, CardLine(Style.TITLE, step.command), *withheld, *self._facts(facts))),),
             number=step.number,
             step=step.id,
             head=name,

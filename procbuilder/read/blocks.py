@@ -1,5 +1,6 @@
 """CommonMark into the blocks that a procedure is made of: headings, list items, other text."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -20,13 +21,15 @@ class HeadingBlock:
 
 @dataclass(frozen=True, slots=True)
 class ItemBlock:
-    """An item of a ``-`` list, with the items below it."""
+    """An item of a list with bullets, with the items below it."""
 
     text: str
     """Its first paragraph on one line, as typed."""
     line: int
     source: str
     """All its lines as typed."""
+    head: str
+    """The lines of its first paragraph as typed, with the bullet."""
     children: tuple["ItemBlock", ...] = ()
     rest: tuple["TextBlock", ...] = ()
     """What it holds besides its first paragraph and its items."""
@@ -40,13 +43,16 @@ class TextBlock:
     line: int
 
 
+_BULLET = re.compile(r"\s*[-*+]\s+\S")
+
 Block = HeadingBlock | ItemBlock | TextBlock
 
 
 def blocks(lines: list[str]) -> Iterator[Block]:
     """The blocks of a text in order; every line that is not blank stands in one of them.
 
-    Link definitions are not read as such: they would vanish from the text.
+    Link definitions are not read as such: they would vanish from the text. Lines that are indented so far that they
+    count as program text are read without their indent when one of them is an item: nobody means program text here.
     """
     parser = MarkdownIt("commonmark", {"html": False}).disable(["reference", "html_block", "inline"])
     for node in SyntaxTreeNode(parser.parse("\n".join(lines))).children:
@@ -54,8 +60,11 @@ def blocks(lines: list[str]) -> Iterator[Block]:
             content = node.children[0].content if node.children else ""
             underlined = not node.markup.startswith("#")
             yield HeadingBlock(int(node.tag[1:]), " ".join(content.split()), _line(node), underlined)
-        elif node.type == "bullet_list" and node.markup == "-":
+        elif node.type == "bullet_list":
             yield from (_item(item, lines) for item in node.children)
+        elif node.type == "code_block" and any(map(_BULLET.match, _source(node, lines).split("\n"))):
+            start, end = node.map or (0, 0)
+            yield from blocks([""] * start + [line.lstrip() for line in lines[start:end]])
         else:
             yield TextBlock(_source(node, lines), _line(node))
 
@@ -74,7 +83,9 @@ def _item(node: SyntaxTreeNode, lines: list[str]) -> ItemBlock | TextBlock:
         else:
             rest.append(TextBlock(_source(child, lines), _line(child)))
     text = " ".join(first.children[0].content.split()) if first.children else ""
-    return ItemBlock(text, _line(node), _source(node, lines), tuple(children), tuple(rest))
+    start, end = node.map[0] if node.map else 0, first.map[1] if first.map else 0
+    head = "\n".join(lines[start:end]).rstrip()
+    return ItemBlock(text, _line(node), _source(node, lines), head, tuple(children), tuple(rest))
 
 
 def _line(node: SyntaxTreeNode) -> int:

@@ -30,7 +30,10 @@ def change_field(data: bytes, field: Field, value: str) -> bytes:
     """
     if len(_END.split(value.encode())) != 1:
         raise ValueError("a value is one line")
-    pattern = re.compile(rb"(?P<head>\s*-\s+" + field.name.replace(" ", r"\s+").encode() + rb"\s*:)(?=\s|\Z)", re.I)
+    name = field.name.replace(" ", r"\s+").encode()
+    pattern = re.compile(
+        rb"(?P<head>\s*[-*+]\s+[*_`]*" + name + rb"\s*[*_`]*\s*(?::|" + "：".encode() + rb")[*_`]*)", re.I
+    )
 
     def changed(line: bytes) -> bytes:
         match = pattern.match(line)

@@ -2,20 +2,21 @@
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 
-from rapidfuzz import fuzz, process
+from rapidfuzz import process
 
 from procbuilder.model.facts import Blank, Line, facts
-from procbuilder.model.fields import BY_NAME, Field, FieldKind
+from procbuilder.model.fields import Field, FieldKind
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.timecode import parse_time
-from procbuilder.model.torque import BLANK, read_torque
+from procbuilder.model.torque import BLANK, Torque, read_torque
 from procbuilder.read.flaws import Flaw, Flaws, flaw
 from procbuilder.read.sizes import read_sizes
+from procbuilder.read.unseen import visible
 
-_FIELD = re.compile(r"(?P<name>[A-Za-z][A-Za-z ]*?)\s*:(?:\s+|\Z)(?P<value>.*)\Z", re.S)
 _BAR = re.compile(r"(?:(?<=\s)|\A)(?<!\\)\|(?=\s|\Z)")
 _SEMICOLON = re.compile(r"(?<!\\);")
 _ORIGIN = re.compile(r"\s*\((?P<words>(?:said|seen)\s[^()]*|from\s[^()]*)\)\s*\Z", re.I)
@@ -24,24 +25,6 @@ _COUNT = re.compile(r"(?P<number>\d{1,6}(?:\.\d{1,6})?)\s*[x×]\s+(?P<rest>.+)\Z
 _AMOUNT = re.compile(r"(?P<rest>.+),\s+(?P<number>\d{1,6}(?:\.\d{1,6})?)\s*(?P<unit>kg|g|ml|l|m)\Z", re.S)
 _COMMA_NUMBER = re.compile(r"(?<![\d,.])(\d+),(\d{1,2}|\d{4,})(?![\d,.])\s*(?:kg|g|ml|l|m|x|Nm?|bar|mm|min)\b")
 _WORD = re.compile(r"(?P<word>[a-z]+)(?:\s+(?P<number>\d+))?\s*:\s*(?P<value>.*)\Z", re.S)
-
-
-def find_kind(text: str) -> tuple[FieldKind | None, str]:
-    """The field kind at the beginning of a list item, and the value behind its colon."""
-    match = _FIELD.match(text)
-    kind = BY_NAME.get(" ".join(match["name"].casefold().split())) if match else None
-    return kind, match["value"].strip() if match else ""
-
-
-def near_miss(text: str) -> tuple[str, str] | None:
-    """(typed name, known name) when a list item looks like a field with its name mistyped."""
-    match = _FIELD.match(text)
-    if not match:
-        return None
-    typed = " ".join(match["name"].casefold().split())
-    names = [name for name in BY_NAME if len(name) > 2]
-    found = process.extractOne(typed, names, scorer=fuzz.ratio, score_cutoff=80)
-    return (match["name"], BY_NAME[found[0]].name) if found else None
 
 
 def read_field(kind: FieldKind, value: str, place: Place, flaws: Flaws) -> Field:
@@ -56,8 +39,15 @@ def read_field(kind: FieldKind, value: str, place: Place, flaws: Flaws) -> Field
     missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
     if missing:
         flaws.append(flaw("no-part", field=kind.name, part=Blank(missing[0]), line=whole(kind)))
-    torque = read_torque(dict(parts).get("value", ""), _stage(dict(parts))) if kind.name == "Torque" else BLANK
+    torque = _torque(dict(parts)) if kind.name == "Torque" else BLANK
     return Field(kind, place, value, tuple(parts), items, fasteners, torque, origin)
+
+
+def _torque(parts: Mapping[str, str]) -> Torque:
+    """A value with signs that nobody sees is no number to reckon with: what is read is not what was meant."""
+    text = parts.get("value", "")
+    torque = read_torque(text, _stage(parts))
+    return torque if visible(text) == text else replace(torque, stages=())
 
 
 def _stage(parts: Mapping[str, str]) -> int:

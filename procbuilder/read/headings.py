@@ -7,15 +7,12 @@ span    = [name] time ("-" | "–" | " to ") time
 import re
 from dataclasses import dataclass
 
-from procbuilder.model.timecode import Span, format_time, parse_time
+from procbuilder.model.facts import Blank
+from procbuilder.model.timecode import Span
 from procbuilder.read.flaws import Flaw, Flaws, flaw
+from procbuilder.read.mistimed import mistimed, sign_behind
+from procbuilder.read.spans import ONE_TIME, SPAN, take_spans
 
-_TIME = r"\d+:\d+(?::\d+)?(?:\.\d+)?"
-_SPAN = re.compile(
-    rf"(?:(?<![a-z0-9_-])(?P<name>[a-z][a-z0-9_-]*)\s+)?(?<!\d)(?P<start>{_TIME})(?:\s*[-–]\s*|\s+to\s+)(?P<end>{_TIME})(?!\w)"
-)
-_COMMA = re.compile(r"\s*,\s*")
-_ONE_TIME = re.compile(rf"(?:[a-z][a-z0-9_-]*\s+)?(?P<time>{_TIME})(?!\w)")
 _ID = re.compile(r"\s*\{#(?P<id>[^}]*)\}\s*\Z")
 _GOOD_ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
 
@@ -28,6 +25,8 @@ class Heading:
     spans: tuple[Span, ...] = ()
     id: str = ""
     flaws: tuple[Flaw, ...] = ()
+    better: str = ""
+    """The whole heading with its times put right; empty where that is not needed, or nobody can tell."""
 
 
 def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
@@ -36,24 +35,29 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
     ``recordings`` are the names in the front matter: a span without a name belongs to the only one.
     """
     flaws: Flaws = []
-    text, step_id = _take_id(text.strip(), flaws)
+    whole = text.strip()
+    text, step_id = _take_id(whole, flaws)
     spans, rest = take_spans(text, recordings, flaws)
-    if not spans and (match := _ONE_TIME.match(rest)):
-        start = match["time"]
-        flaws.append(flaw("no-end", start=start, end=_later(start)))
+    better = ""
+    if spans and (sign := sign_behind(rest)):
+        rest = rest.removeprefix(sign)
+        better = f"{text.removesuffix(sign + rest).strip()} {rest}"
+        flaws.append(flaw("sign-behind", sign=sign.strip()))
+    elif not spans and (wrong := mistimed(rest, recordings)):
+        better = wrong.good
+        form = "mistimed" if wrong.certain else "maybe-a-time"
+        flaws.append(flaw(form if better else "mistimed-unclear", time=wrong.typed))
+    elif not spans and (match := ONE_TIME.match(rest)):
+        flaws.append(flaw("no-end", start=match["time"], end=Blank("end")))
         rest = rest[match.end() :].strip()
-    elif match := _SPAN.search(rest):
+    elif match := SPAN.search(rest):
         at = match.start() if match["name"] in recordings else match.start("start")
         time, others = rest[at : match.end()], " ".join((rest[:at] + rest[match.end() :]).split())
         flaws.append(flaw("time-inside", time=time, others=others))
     if not rest:
         flaws.append(flaw("no-command"))
-    return Heading(rest, spans, step_id, tuple(flaws))
-
-
-def _later(time: str) -> str:
-    seconds = parse_time(time)
-    return format_time(seconds + 10) if seconds is not None else "1:15"
+    mark = whole.removeprefix(text)
+    return Heading(rest, spans, step_id, tuple(flaws), f"{better}{mark}" if better else "")
 
 
 def _take_id(text: str, flaws: Flaws) -> tuple[str, str]:
@@ -65,35 +69,6 @@ def _take_id(text: str, flaws: Flaws) -> tuple[str, str]:
         return text, step_id
     flaws.append(flaw("id", id=step_id, good=slug(step_id)))
     return text, ""
-
-
-def take_spans(text: str, recordings: tuple[str, ...], flaws: Flaws) -> tuple[tuple[Span, ...], str]:
-    """The spans at the beginning of a text, and what follows them."""
-    spans: list[Span] = []
-    name = recordings[0] if len(recordings) == 1 else ""
-    rest = text
-    while match := _SPAN.match(rest):
-        name = match["name"] or name
-        if span := _span(name, match, flaws):
-            spans.append(span)
-            if not name:
-                flaws.append(flaw("which-recording", time=match[0], names=recordings or ("strip",)))
-        rest = rest[match.end() :]
-        comma = _COMMA.match(rest)
-        if not comma or not _SPAN.match(rest[comma.end() :]):
-            return tuple(spans), rest.lstrip(" \t,").strip() if spans else rest.strip()
-        rest = rest[comma.end() :]
-    return tuple(spans), rest.strip()
-
-
-def _span(name: str, match: re.Match[str], flaws: Flaws) -> Span | None:
-    start, end = parse_time(match["start"]), parse_time(match["end"])
-    for text, seconds in ((match["start"], start), (match["end"], end)):
-        if seconds is None:
-            flaws.append(flaw("no-time", time=text))
-    if start is None or end is None:
-        return None
-    return Span(name, start, end)
 
 
 def slug(text: str) -> str:

@@ -1,6 +1,6 @@
 """From a heading and its fields to a step, and ids that no two steps share."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from itertools import chain
 from typing import TypeVar
@@ -29,9 +29,13 @@ _Value = TypeVar("_Value")
 
 
 def make_step(
-    place: Place, heading: Heading, prose: tuple[Prose, ...], fields: tuple[Field, ...], recordings: tuple[str, ...]
-) -> tuple[Step, FieldFlaws]:
-    """A step with the values of its fields read; flaws carry their field."""
+    place: Place, heading: Heading, prose: tuple[Prose, ...], fields: tuple[Field, ...], recordings: tuple[str, ...],
+    withheld: Iterable[Place] = (),
+) -> tuple[Step, FieldFlaws]:  # fmt: skip
+    """A step with the values of its fields read; flaws carry their field.
+
+    ``withheld`` are lines that ask to hide something and are no field that can be read.
+    """
     home = heading.spans[0].recording if heading.spans else recordings[0] if len(recordings) == 1 else ""
     values = _Values(fields)
     minutes = values.read("Time", lambda entry, flaws: read_minutes(entry.part("minutes"), flaws))
@@ -47,7 +51,19 @@ def make_step(
         vibrations=values.read("Vibration", lambda entry, _: read_vibration(entry)),
         crew=crew[-1] if crew else 0,
     )  # fmt: skip
-    return step, values.flaws
+    return replace(step, withheld=tuple(sorted({*withheld, *_not_read(step)}))), values.flaws
+
+
+def _not_read(step: Step) -> Iterator[Place]:
+    """The lines that ask to hide something, and were not read."""
+    read = {path.place for path in step.hidden}
+    boxes = {picture.place: len(picture.hidden) for picture in step.pictures}
+    for entry in step.fields:
+        below = [child.place for child in entry.children if child.name == "Hide"]
+        if len(below) > boxes.get(entry.place, 0):
+            yield from below
+        if entry.name == "Hide" and entry.place not in read:
+            yield entry.place
 
 
 class _Values:

@@ -10,7 +10,7 @@ from procbuilder.model.procedure import ThreePoint, Wait
 from procbuilder.model.strain import Lift, Vibration
 from procbuilder.model.timecode import Span, parse_time
 from procbuilder.read.flaws import Flaws, flaw
-from procbuilder.read.headings import take_spans
+from procbuilder.read.spans import take_spans
 
 _NUMBER = re.compile(r"\d{1,6}(?:\.\d{1,6})?\Z")
 _MOMENT = re.compile(r"(?:(?P<name>[a-z][a-z0-9_-]*)\s+)?(?P<time>\d+:\d+(?::\d+)?(?:\.\d+)?)\Z")
@@ -111,11 +111,11 @@ def read_hidden(entry: Field, home: str, flaws: Flaws) -> HiddenPath | None:
     boxes: list[tuple[Fraction, Box]] = []
     for pair in match["boxes"].split(";") if match else []:
         time_text, _, box_text = pair.strip().partition(" ")
-        time, box = parse_time(time_text), _numbers(box_text, 4)
+        time, box = parse_time(time_text), _corners(box_text)
         if time is None or box is None:
             boxes = []
             break
-        boxes.append((time, Box(*box)))
+        boxes.append((time, box))
     recording = (match["name"] if match else "") or home
     if not boxes or not recording:
         flaws.append(flaw("hide", text=text))
@@ -136,11 +136,16 @@ def _mark(entry: Field, flaws: Flaws) -> Mark | None:
 
 
 def _box(entry: Field, flaws: Flaws) -> Box | None:
-    box = _numbers(entry.part("where"), 4)
-    if box and box[0] < box[2] and box[1] < box[3]:
-        return Box(*box)
+    if box := _corners(entry.part("where")):
+        return box
     flaws.append(flaw("box", field=entry.name, text=entry.part("where")))
     return None
+
+
+def _corners(text: str) -> Box | None:
+    """A box from its left upper to its right lower corner; None when it is anything else, or has no inside."""
+    box = _numbers(text, 4)
+    return Box(*box) if box and box[0] < box[2] and box[1] < box[3] else None
 
 
 def _numbers(text: str, count: int) -> tuple[float, ...] | None:

@@ -21,6 +21,8 @@ from procbuilder.read.text import TextFile
 CONVENTIONS = {"the working day": Convention.DAY, "the job time": Convention.JOB}
 PAPERS = ("a4", "letter")
 _ADDRESS = re.compile(r"https?://[^\s/?#]+(?:/[^\s?#]*)?")
+_LONGEST_ADDRESS = 200
+"""Signs, so that a phone can read it with the id of a step from a small code."""
 _LINE = re.compile(r"line (\d+)")
 _WORD = re.compile(r"[^\W_]")
 
@@ -150,6 +152,12 @@ class _Reader:
             return ""
         if not isinstance(value, str) or not _ADDRESS.fullmatch(value):
             self._wrong("print", str(value), "address", typed=str(value))
+            return ""
+        if "@" in value.split("/")[2]:
+            self._wrong("print", "address", "secret-address")
+            return ""
+        if len(value) > _LONGEST_ADDRESS:
+            self._wrong("print", "address", "long-address", most=_LONGEST_ADDRESS)
             return ""
         return value if value.endswith("/") else f"{value}/"
 

@@ -150,17 +150,28 @@ def test_build_for_a_qualification_that_nobody_has_is_refused(home: Path) -> Non
     )
 
 
+LINE = {
+    "field": "Hold",
+    "parts": ["all"],
+    "words": [],
+    "place": {"file": "procedure.md", "line": 18},
+    "replaces": True,
+}
+
+
 def test_check_as_json_is_data_on_stdout(home: Path) -> None:
-    (home / "procedure.md").write_text(WHOLE.replace("- Supply: none\n", "- Suply: none\n"), encoding="utf-8")
+    (home / "procedure.md").write_text(
+        WHOLE.replace("- Supply: none\n", "- Hold: none\n- Hodl: all\n"), encoding="utf-8"
+    )
     result = run(app, ["check", str(home), "--json"])
     problems = json.loads(result.stdout)
     assert result.exit_code == 1
     assert problems[0] == {
         "severity": "stop",
         "file": "procedure.md",
-        "line": 17,
-        "what": "Suply is no field",
-        "instead": "did you mean Supply: …? It is kept as text until you say",
+        "line": 18,
+        "what": "Hodl is no field",
+        "instead": "did you mean Hold? Then write: - Hold: all",
         "rule": "field-name",
         "form": "",
         "subject": "",
@@ -168,8 +179,8 @@ def test_check_as_json_is_data_on_stdout(home: Path) -> None:
         "danger": 2,
         "blocks": False,
         "steps": [],
-        "values": {"typed": "Suply", "near": "Supply"},
-        "lines": [],
+        "values": {"typed": "Hodl", "near": "Hold", "line": LINE},
+        "lines": ["- Hold: all"],
     }
 
 

@@ -62,10 +62,10 @@ def test_a_german_build_and_check_tell_it_in_german(home: Path) -> None:
     assert f"Seite: {home}/out/index.html" in built.stdout.splitlines()
     assert built.stdout.startswith("recordings/strip.mp4: kein Ton")
     (home / "procedure.md").write_text(
-        GERMAN.replace("- Time: 1\n", "- Time: soon\n").replace("- Supply: none", "- Suply: none"), encoding="utf-8"
+        GERMAN.replace("- Time: 1\n", "- Time: soon\n").replace("- Supply: none", "- Hodl: none"), encoding="utf-8"
     )
     lines = run(app, ["check", str(home)]).stdout.splitlines()
-    assert lines[0].endswith("Stopp: Suply ist kein Feld – gemeint ist Supply: …? Bis zur Klärung bleibt es Text")
+    assert lines[0].endswith("Stopp: Hodl ist kein Feld – gemeint ist Hold? Dann schreiben: - Hold: none")
     (told,) = [line for line in lines if "soon" in line]
     assert told == (
         f"{home}/procedure.md:36: Frage: soon lässt sich nicht als Minuten lesen – "

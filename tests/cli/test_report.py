@@ -8,7 +8,7 @@ from procbuilder.infer.lexicon import load
 from procbuilder.model.origin import Place
 from procbuilder.model.signal import Signal
 from procbuilder.model.worked import Hazard, Standing
-from procbuilder.report import highlights
+from procbuilder.report.highlights import highlights
 from tests.infer.written import written
 from tests.publish.sample import sample_edition
 

@@ -62,6 +62,12 @@ def test_page_and_parts_of_a_clip_are_served(served: str) -> None:
     assert get(f"{served}/media/clip.mp4", Range="bytes=10-19") == (206, bytes(range(10, 20)))
 
 
+@pytest.mark.parametrize("unreadable", ["bytes", "bytes=", "bytes=9-5", "items=0-1", "bytes=900-"])
+def test_a_range_that_cannot_be_read_is_not_satisfiable(served: str, unreadable: str) -> None:
+    """RFC 9110, 15.5.17."""
+    assert get(f"{served}/media/clip.mp4", Range=unreadable)[0] == 416
+
+
 def test_another_host_name_and_paths_out_of_the_folder_are_refused(served: str) -> None:
     assert get(f"{served}/", Host="stranger.example")[0] == 400
     assert get(f"{served}/..%2f..%2fetc/passwd")[0] == 404
@@ -75,5 +81,6 @@ def test_a_taken_port_names_another_one(tmp_path: Path) -> None:
         port = listener.getsockname()[1]
         result = CliRunner().invoke(app, ["serve", str(tmp_path), "--port", str(port)])
     assert result.exit_code == 1
+    assert "Ctrl+C" not in result.stderr
     assert re.search(rf"^port {port} is taken by another program – name another one: --port {port + 1}$",
                      result.stderr, re.M)  # fmt: skip

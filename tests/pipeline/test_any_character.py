@@ -15,7 +15,7 @@ from procbuilder.publish import pdf as printing
 from procbuilder.publish.pdf import CannotPrint
 from procbuilder.publish.printable import SIGN
 from procbuilder.publish.wording.problems import said
-from procbuilder.report import outcome
+from procbuilder.report.results import outcome
 from tests.pipeline.every_field import every_field, fixed
 
 WORDS = st.lists(

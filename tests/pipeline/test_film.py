@@ -15,7 +15,7 @@ from procbuilder.pipeline.build import Built, Options, build
 from procbuilder.pipeline.shipped import shipped
 from procbuilder.publish.storyboard import storyboard
 from procbuilder.publish.tokens import panels
-from procbuilder.report import outcome
+from procbuilder.report.results import outcome
 from tests.pipeline.text import WHOLE
 
 Make = Callable[[str], Path]

@@ -1,6 +1,7 @@
 """A library: each of its files is read once, and what fails in one procedure keeps nobody from the others."""
 
 import json
+import os
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -18,6 +19,7 @@ from procbuilder.pipeline.check import Checked, check, check_all
 from procbuilder.pipeline.jobs import jobs
 from procbuilder.pipeline.library import Failed, procedures, read_library
 from procbuilder.pipeline.progress import silent
+from procbuilder.pipeline.publishing import Published
 from tests.growth import no_blow_up
 from tests.pipeline.text import WHOLE
 from tests.pipeline.whole import faults, title
@@ -86,7 +88,7 @@ def _built(folder: Path) -> list[Built | Failed]:
 def test_each_text_of_forty_procedures_is_read_once(
     tmp_path: Path, reads: Counter[str], monkeypatch: pytest.MonkeyPatch, work: Callable[[Path], list[object]]
 ) -> None:
-    monkeypatch.setattr("procbuilder.pipeline.build.publish", lambda *_: ())
+    monkeypatch.setattr("procbuilder.pipeline.build.publish", lambda *_: Published(()))
     folder = library(tmp_path / "library", 40)
     assert len(work(folder)) == 40
     assert len(reads) == 81
@@ -128,7 +130,7 @@ def test_each_log_is_understood_once(tmp_path: Path, monkeypatch: pytest.MonkeyP
 def test_an_estimate_in_a_library_is_the_one_of_the_procedure_alone(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("procbuilder.pipeline.build.publish", lambda *_: ())
+    monkeypatch.setattr("procbuilder.pipeline.build.publish", lambda *_: Published(()))
     folder = library(tmp_path / "library", 4)
     together = [built.edition.estimate for built in _built(folder) if isinstance(built, Built)]
     assert together == [build(each).edition.estimate for each in procedures(folder)]
@@ -197,3 +199,28 @@ def test_what_holds_for_the_whole_library_is_told_once(tmp_path: Path) -> None:
     (folder / "workshop.toml").unlink()
     with pytest.raises(NoProcedure):
         read_library(folder)
+
+
+def test_what_may_not_be_read_is_told_and_keeps_nobody_from_the_others(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As POSIX.1 has it for a folder without the right to search it: EACCES for all that lies in it."""
+    (tmp_path / "workshop.toml").write_text("", encoding="utf-8")
+    for name in ("open", "shut"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "procedure.md").write_text(TEXT.format(number=1), encoding="utf-8")
+    is_file, access = Path.is_file, os.access
+
+    def closed(path: Path) -> bool:
+        if path.parent.name == "shut":
+            raise PermissionError(13, "Permission denied", str(path))
+        return is_file(path)
+
+    monkeypatch.setattr(Path, "is_file", closed)
+    monkeypatch.setattr(os, "access", lambda path, mode: Path(path).name != "shut" and access(path, mode))
+    result = CliRunner().invoke(app, ["check", str(tmp_path)])
+    assert (result.exit_code, type(result.exception)) == (3, SystemExit)
+    assert result.stderr.splitlines()[-1] == (
+        f"shut: {tmp_path / 'shut'}: cannot be read (that is not permitted) – "
+        "get the right to read it, or copy it here anew"
+    )

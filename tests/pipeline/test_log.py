@@ -16,7 +16,7 @@ from procbuilder.pipeline.library import read_source
 from procbuilder.pipeline.log import log
 from procbuilder.publish.wording.problems import line as told
 from procbuilder.read.procedure import read_text
-from procbuilder.report import log_lines
+from procbuilder.report.results import log_lines
 from tests.growth import no_blow_up
 from tests.refused import refused
 
@@ -218,3 +218,14 @@ def test_ten_thousand_rows_are_learnt_from_without_a_blow_up(home: Path) -> None
         return work
 
     no_blow_up(prepare, 10_000)
+
+
+def test_a_row_of_a_day_to_come_is_asked_about(home: Path, tmp_path: Path) -> None:
+    (tmp_path / "rows.csv").write_text(ROWS, encoding="utf-8")
+    logged = log(home, tmp_path / "rows.csv", date(2026, 5, 4))
+    assert [told(problem).split("rows.csv")[1] for problem in logged.problems] == [
+        ":5: 2026-05-05 is still to come: today is 2026-05-04 – "
+        "set the day on which it was done, or the clock of this machine or of the phone"
+    ]
+    assert not logged.log.exists()
+    assert log(home, tmp_path / "rows.csv", date(2026, 5, 5)).added == 4

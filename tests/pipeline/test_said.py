@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 
 from procbuilder.keep.cache import Cache
+from procbuilder.media.limits import TOO_MANY
 from procbuilder.model.edition import Figure
 from procbuilder.model.facts import Phrase, StepRef
-from procbuilder.model.fault import CannotRead, Cause, Unreadable, UnreadablePicture
+from procbuilder.model.fault import Beyond, CannotRead, Cause, Unreadable, UnreadablePicture
 from procbuilder.model.footage import TYPED_MOMENT, Damage, Still, Weakness
 from procbuilder.model.marks import PictureState
 from procbuilder.model.origin import Place
@@ -22,18 +23,21 @@ from procbuilder.pipeline.log import log
 from procbuilder.pipeline.material import Material, unreadable
 from procbuilder.pipeline.narration import read_narration
 from procbuilder.pipeline.new import new
+from procbuilder.pipeline.outputs import Given, printed
 from procbuilder.pipeline.paths import find
 from procbuilder.pipeline.progress import silent
 from procbuilder.pipeline.recordings import Recordings
 from procbuilder.publish.language import language_of
+from procbuilder.publish.pdf import CannotPrint, Printed
 from procbuilder.publish.wording import files, pictures
 from procbuilder.publish.wording.problems import said
 from procbuilder.read.procedure import read_procedure
 from tests.pipeline.conftest import film
+from tests.publish.test_pdf_odd import EMPTY
 
 GERMAN = language_of("de-DE")
 STEPS = "".join(f"### Turn it {number} {{#turn-{number}}}\n\n" for number in range(6))
-ROWS = "who,when,step,minutes\nab,2026-05-04,turn-9,4\nab,2026-05-04,drain,4\n"
+ROWS = "who,when,step,minutes\nab,2026-05-04,turn-9,4\nab,2999-05-04,drain,4\n"
 EXPORT = (
     '{"format": "procbuilder times 1", "procedure": "P-9", '
     '"rows": [{"who": "ab", "when": "2026-05-04", "step": "drain", "minutes": "4"}]}'
@@ -42,6 +46,7 @@ STEP = Step(Place("procedure.md", 12), "Lift off the cover", "cover-off", True)
 LISTED = {
     ("step-list", "no-recording"), ("step-list", "which-recording"), ("practice-log", "other-procedure"),
     ("practice-log", "near-step"), ("practice-log", "no-step"), ("practice-log", "no-step-of-many"),
+    ("practice-log", "to-come"),
 }  # fmt: skip
 
 
@@ -86,8 +91,20 @@ def _unreadable(tmp_path: Path) -> Iterator[Problem]:
     material = Material(tmp_path, (STEP,), Recordings((), (), ()), Cache(tmp_path))
     path = tmp_path.resolve() / "pictures" / "cap.jpg"
     yield unreadable(Unreadable(path, Cause.DAMAGED), material, STEP)
+    yield unreadable(Beyond(path, TOO_MANY), material, STEP)
     yield unreadable(UnreadablePicture(path, Phrase(Cause.NO_STILL)), material, STEP)
     yield unreadable(CannotRead(path, Phrase(Cause.PERMISSION)), material, STEP)
+
+
+def _printed(tmp_path: Path) -> Iterator[Problem]:
+    """PDFs that cannot be set."""
+    given = Given(EMPTY, tmp_path, 0, tmp_path)
+    for form in files.PATTERNS["not-printed"]:
+
+        def fails(*_given: object, form: str = form, **_named: object) -> Printed:
+            raise CannotPrint(form, "cap.jpg")
+
+        yield from printed("procedure.pdf", fails, given).problems
 
 
 def _pictured() -> Iterator[Problem]:
@@ -100,7 +117,14 @@ def _pictured() -> Iterator[Problem]:
 
 @pytest.fixture
 def found(tmp_path: Path) -> list[Problem]:
-    rooms = (_logged(tmp_path), _made(tmp_path), _named(tmp_path), _unreadable(tmp_path), _pictured())
+    rooms = (
+        _logged(tmp_path),
+        _made(tmp_path),
+        _named(tmp_path),
+        _unreadable(tmp_path),
+        _printed(tmp_path),
+        _pictured(),
+    )
     return [problem for room in rooms for problem in room]
 
 

@@ -19,7 +19,7 @@ from procbuilder.pipeline.scanning import Footage, scan, scanned
 from procbuilder.pipeline.thorough import look_through
 from procbuilder.publish.language import language_of
 from procbuilder.read.procedure import read_procedure
-from procbuilder.report import filmed_line
+from procbuilder.report.problems import filmed_line
 from tests.media import filming
 from tests.media.filming import Image, Track, scene
 

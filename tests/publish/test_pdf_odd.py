@@ -14,7 +14,7 @@ from procbuilder.model.ledger import Ledger
 from procbuilder.model.quantity import Item
 from procbuilder.model.torque import Torque
 from procbuilder.publish import words
-from procbuilder.publish.pdf import CannotPrint, pdf
+from procbuilder.publish.pdf import CannotPrint, draw_codes, pdf
 from tests.publish.sheet import EPOCH, TEMPLATES, sheet, solid, whole, with_step
 from tests.publish.typed import typed
 
@@ -141,3 +141,15 @@ def test_a_fault_of_the_template_is_told(edition: Edition, media: Path, tmp_path
     with pytest.raises(CannotPrint) as error:
         pdf(edition, templates=tmp_path, media=media, epoch=EPOCH)
     assert (error.value.form, error.value.what.split(",")[0]) == ("told", "expected expression")
+
+
+@pytest.mark.parametrize(("signs", "printed"), [(300, True), (301, False), (5000, False)])
+def test_an_address_too_long_for_a_code_is_not_printed(
+    edition: Edition, tmp_path: Path, signs: int, printed: bool
+) -> None:
+    """A code holds at most 2331 bytes at level M (ISO/IEC 18004:2015, table 7: version 40)."""
+    step = next(step for step in edition.steps if replace(edition, address="https://a.example/").address_of(step))
+    begin, end = "https://a.example/", f"index.html#{step.id}"
+    long = replace(edition, address=begin + "j" * (signs - len(begin) - len(end) - 1) + "/")
+    draw_codes(long, tmp_path / "codes")
+    assert (tmp_path / "codes" / f"{step.number}.svg").is_file() is printed

@@ -6,7 +6,8 @@ from procbuilder.infer.lexicon import load
 from procbuilder.model.edition import Statement
 from procbuilder.model.origin import Place
 from procbuilder.pipeline.lines import items, statements, worn
-from procbuilder.read.fields import find_kind, read_field
+from procbuilder.read.fields import read_field
+from procbuilder.read.names import find_kind
 
 
 def typed(line: str, **more: Any) -> Statement:

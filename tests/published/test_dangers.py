@@ -13,8 +13,8 @@ from procbuilder.infer.wordlists import DATA
 
 GROUPS = {
     "1 mechanical: crushing, shearing": (
-        "under-a-raised-vehicle vehicle-lift jacking air-suspension press-work press-tool power-door lift- "
-        "shaft lift-table hung-load hoist-repair truck implement robot heavy-parts carry pneumatic gym "
+        "under-a-raised-vehicle vehicle-lift jacking air-suspension press-work press-tool power-door "
+        "lift-shaft lift-table hung-load hoist-repair truck implement robot heavy-parts carry pneumatic gym "
         "timing-belt moving-vehicle cold-room"
     ),
     "1 mechanical: cutting, severing, stabbing": (
@@ -25,8 +25,8 @@ GROUPS = {
     ),
     "1 mechanical: stored energy, springs, pressure": (
         "coil-spring other-springs gas-struts door-spring accumulator hydraulic-circuit diesel-high-pressure "
-        "compressed-air pneumatic compressor pressure-test spray-gun jet-wash cylinders tyre-inflation multi- "
-        "piece-wheels airbag pretensioner"
+        "compressed-air pneumatic compressor pressure-test spray-gun jet-wash cylinders tyre-inflation "
+        "multi-piece-wheels airbag pretensioner"
     ),
     "1 mechanical: ejected and falling parts": (
         "pullers-and-chisels impact-wrench grinding bench-grinder press-work falling-object nail-gun pressure-test"
@@ -38,8 +38,8 @@ GROUPS = {
         "steering-joints road-wheels brake-hydraulics moving-vehicle bicycle timing-marks"
     ),
     "2 electrical: live parts, arc": (
-        "mains cabinet live-measure appliance wet-electric generator high-voltage near-high-voltage wall- "
-        "drilling digging switch-on solar ups battery-off"
+        "mains cabinet live-measure appliance wet-electric generator high-voltage near-high-voltage "
+        "wall-drilling digging switch-on solar ups battery-off"
     ),
     "2 electrical: stored charge, static": "stored-charge microwave ups laser esd",
     "3 thermal: hot and cold surfaces, burns, scalds": (
@@ -56,13 +56,13 @@ GROUPS = {
     "7 substances: dust, fibres": "dust metal-dust silica asbestos fibre brake-dust",
     "7 substances: fire, explosion": (
         "petrol-opened gas-fuel gas-appliance refrigerant-burning solvents battery-charging damaged-lithium "
-        "lithium-pack drum hot-building welding dust metal-dust spray-gun slurry cylinders oil-solid battery- "
-        "off"
+        "lithium-pack drum hot-building welding dust metal-dust spray-gun slurry cylinders oil-solid "
+        "battery-off"
     ),
     "7 substances: biological": "bio sewage legionella metal-fluid",
     "8 ergonomic": "posture carry heavy-parts",
     "9 surroundings: no air, cold, heat, light, water": (
-        "confined inert-gas slurry inspection-pit refrigerant refrigerant-toxic cold-room climate wet- electric digging"
+        "confined inert-gas slurry inspection-pit refrigerant refrigerant-toxic cold-room climate wet-electric digging"
     ),
     "10 combination": "switch-on bypass lone confined ups wall-drilling",
 }

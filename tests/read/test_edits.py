@@ -7,7 +7,7 @@ from procbuilder.read.procedure import read_text
 
 SOURCE = (
     "\ufeff---\nnumber:   014\n---\n#  Hub – bearings  \n\n## Strip\n\n### 0:42-1:15   Prise off the cap\n"
-    "\n-   off:dust\n- Off:   dust cap   \n\tand ring\n### Turn {#turn}\n* odd   list"
+    "\n-   oft dust\n- Off:   dust cap   \n\tand ring\n### Turn {#turn}\n* odd   list"
 )
 ENDS = pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
 

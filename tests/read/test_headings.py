@@ -56,7 +56,7 @@ def test_heading_is_cut_into_spans_command_and_id(
 @pytest.mark.parametrize(
     ("text", "recordings", "what", "instead"),
     [
-        ("0:42 Prise off the cap", ONE, "the step has a start (0:42) but no end", "write it behind: 0:42-0:52"),
+        ("0:42 Prise off the cap", ONE, "the step has a start (0:42) but no end", "write it behind: 0:42-end"),
         (
             "1:75-2:00 Prise off the cap",
             ONE,

@@ -82,13 +82,10 @@ def test_front_scalars_stay_text() -> None:
     "text",
     [
         "```\n- Off: cap\n### 0:01-0:02 no step\n```",
-        "    - Off: cap",
         "1. Off: cap",
-        "* Off: cap",
         "> - Off: cap",
         "[cap]: #cap",
         "<script>alert(1)</script>",
-        "- two bolts\n  - Off: cap",
         "| a | b |",
     ],
 )
@@ -100,6 +97,23 @@ def test_what_is_no_field_is_kept_as_typed(text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "prose"),
+    [
+        ("    - Off: cap", []),
+        ("* Off: cap", []),
+        ("+ **Off:** cap", []),
+        ("- two bolts\n  - Off: cap", ["- two bolts"]),
+        ("- two bolts\n  - one long\n    - Off: cap", ["- two bolts", "  - one long"]),
+    ],
+)
+def test_a_field_is_read_whatever_its_bullet_and_indent(text: str, prose: list[str]) -> None:
+    procedure, problems = body(f"## S\n\n### Turn it\n\n{text}\n")
+    (step,) = procedure.steps
+    assert [(entry.name, entry.raw) for entry in step.fields] == [("Off", "cap")]
+    assert ([one.text for one in step.prose], problems) == (prose, [])
+
+
+@pytest.mark.parametrize(
     ("text", "message"),
     [
         ("Strip\n-----\n\n### Turn\n",
@@ -108,7 +122,7 @@ def test_what_is_no_field_is_kept_as_typed(text: str) -> None:
          "procedure.md:7: this form of heading is not read – write ### in front of it: ### Turn"),
         ("# Another\n", "procedure.md:5: there is a second title – make it a section: ## Another"),
         ("## S\n\n### Turn\n\n- Tourqe: nut | 80 N·m\n",
-         "procedure.md:9: Tourqe is no field – did you mean Torque: …? It is kept as text until you say"),
+         "procedure.md:9: Tourqe is no field – did you mean Torque? Then write: - Torque: nut | 80 N·m"),
         ("## S\n\n### Turn\n\n- Mark: arrow | 0.1,0.1,0.2,0.2 | here\n",
          "procedure.md:9: Mark stands alone – indent it below its - Picture: line"),
         ("## S\n\n### Turn\n\n- Tool: bar\n  - Warning: hot | burn | gloves\n",

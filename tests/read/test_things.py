@@ -9,7 +9,8 @@ from procbuilder.model.fastener import NamedThread, Sizes
 from procbuilder.model.fields import Field
 from procbuilder.model.origin import Place
 from procbuilder.model.procedure import Step
-from procbuilder.read.fields import find_kind, read_field
+from procbuilder.read.fields import read_field
+from procbuilder.read.names import find_kind
 from procbuilder.read.procedure import read_text
 
 

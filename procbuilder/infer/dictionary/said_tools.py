@@ -8,17 +8,20 @@ from procbuilder.infer.dictionary.tokens import Token, plain
 from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.model.heard import Size, SizeKind
 
-_USED = frozenset({"with", "use", "using", "get", "need", "needs", "grab", "take", "via", "through", "by", "want"})
-
 
 def said_tools(words: str, book: Wordbook) -> tuple[str, ...]:
     """Tools as written in a Tool field: ``15 mm spanner``, ``wire brush``; a bare hexagon needs one or the other."""
     tokens = plain(words)
     found: dict[str, None] = {}
-    at = 0 if any(token.low in _USED for token in tokens) else len(tokens)
+    at = 0 if any(book.has("uses", token.low) for token in tokens) else len(tokens)
     while at < len(tokens):
         thing = read_thing(tokens, at, book)
-        if thing is not None and thing.name and book.is_in(thing.name, ("tool",)) and _is_used(tokens, thing.start):
+        if (
+            thing is not None
+            and thing.name
+            and book.is_in(thing.name, ("tool",))
+            and _is_used(tokens, thing.start, book)
+        ):
             found[_without_size(thing.name, book)] = None
         at = thing.end if thing is not None else at + 1
     named = tuple(size for size in sizes(words, book) if size.kind is not SizeKind.HEXAGON or _turns(tokens, book))
@@ -45,9 +48,9 @@ def _is_size_word(word: str, book: Wordbook) -> bool:
     return book.has("units", word) or word in book.numbers or bool(parts & {*book.sizes["parts"], *book.sizes["inch"]})
 
 
-def _is_used(tokens: Sequence[Token], at: int) -> bool:
+def _is_used(tokens: Sequence[Token], at: int, book: Wordbook) -> bool:
     """True behind "with", "use" and their like; a tool that is only spoken of is not used."""
-    return any(token.low in _USED for token in tokens[max(at - 2, 0) : at])
+    return any(book.has("uses", token.low) for token in tokens[max(at - 2, 0) : at])
 
 
 def _sized(tools: list[str], named: tuple[Size, ...]) -> list[str]:

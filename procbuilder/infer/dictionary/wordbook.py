@@ -1,6 +1,6 @@
 """The trade's words of one language, read from ``infer/data``: grammar, things, operations."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from functools import cache, cached_property, lru_cache
@@ -8,6 +8,7 @@ from typing import Any
 
 from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.infer.dictionary.inflection import Form, forms
+from procbuilder.infer.dictionary.tokens import Token, cut
 from procbuilder.infer.wordlists import ENGLISH, lists
 from procbuilder.model.heard import Act
 from procbuilder.model.workshop import NO_OWN_WORDS, OwnWords
@@ -61,6 +62,7 @@ class Block:
 
 _OF_EVERY_DAY = ("place", "body", "worn", "vehicle", "driven", "catching")
 """Groups of things of which people also talk."""
+_FILES = ("cues", "grammar", "objects", "operations", "sizes", "speech", "verbs")
 _NO_SMALL_WORDS = ("moving", "falling", "held_up", "bare", "lights")
 """Lists of the grammar that hold verbs and things."""
 
@@ -76,6 +78,8 @@ class Wordbook:
     common: tuple[str, ...]
     sizes: Mapping[str, Any]
     cues: Mapping[str, tuple[str, ...]]
+    speech: Mapping[str, Sequence[str]]
+    """Words that serve one rule each."""
     nicknames: Mapping[str, str] = field(default_factory=dict)
     """What a workshop says, as ``thing`` gives it, and the name under which it is filed."""
 
@@ -166,11 +170,13 @@ class Wordbook:
 
     @cached_property
     def _small(self) -> frozenset[str]:
-        return frozenset().union(*(words for kind, words in self._sets.items() if kind not in _NO_SMALL_WORDS))
+        kinds = (kind for kind in self._sets if kind in self.grammar and kind not in _NO_SMALL_WORDS)
+        return frozenset().union(*(self._sets[kind] for kind in kinds))
 
     @cached_property
     def _sets(self) -> dict[str, frozenset[str]]:
-        return {kind: frozenset(words) for kind, words in self.grammar.items() if isinstance(words, list)}
+        lists = {**self.grammar, **self.speech}
+        return {kind: frozenset(words) for kind, words in lists.items() if isinstance(words, list)}
 
     def names(self, name: str, groups: Iterable[str]) -> bool:
         """True when a name is that of one of these things, or of these groups, with no word before it."""
@@ -193,6 +199,12 @@ def _endings(name: str) -> frozenset[str]:
     return frozenset([f"={' '.join(words)}", *joined, *(" ".join(words[start:]) for start in range(len(words)))])
 
 
+@lru_cache(maxsize=4096)
+def tokens_of(words: str, book: Wordbook) -> tuple[Token, ...]:
+    """The words and signs of a sentence; read by both readings, and cut once."""
+    return tuple(cut(words, book.joined))
+
+
 def is_heard(language: str) -> bool:
     """Whether a narration in this language, as typed, is understood."""
     return bool(lists(language).table("grammar"))
@@ -206,7 +218,7 @@ def wordbook(language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> Wordbook:
     known = lists(language)
     if not known.table("grammar"):
         return wordbook(ENGLISH)
-    tables = {name: known.table(name) for name in ("cues", "grammar", "objects", "operations", "sizes", "verbs")}
+    tables = {name: known.table(name) for name in _FILES}
     groups = {name: frozenset(thing(one) for one in things) for name, things in tables["objects"].items()}
     cues = {name: tuple(phrases) for name, phrases in tables["cues"].items()}
     blocks = tuple(_block(entry) for entry in tables["operations"]["operation"])
@@ -218,6 +230,7 @@ def wordbook(language: str = ENGLISH, own: OwnWords = NO_OWN_WORDS) -> Wordbook:
         tuple(tables["verbs"]["common"]),
         tables["sizes"],
         cues,
+        tables["speech"],
     )
 
 

@@ -8,9 +8,6 @@ from procbuilder.infer.dictionary.tokens import SIGNS, Token
 from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.word_class import is_noun
 
-_LEADS = ("at", "on", "in", "behind", "under", "underneath", "over", "by", "round", "around", "to", "from", "of")
-"""In front of a place."""
-
 
 class Clauses:
     """Walks over a sentence once, from left to right."""
@@ -71,7 +68,7 @@ class Clauses:
 
     def behind_place(self, at: int) -> int:
         """The token behind "at the front" and "behind it"; the token itself where no place begins."""
-        if self.low(at) not in _LEADS:
+        if not self.has("leads_to_place", at):
             return at
         place = read_thing(self.tokens, at + 1, self.book)
         return place.end if place is not None and not place.measure else at

@@ -10,8 +10,6 @@ from procbuilder.infer.hearing.subordinate import subordinate_at
 from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Sentence
 
-_COULD = ("should", "could", "would", "might", "must", "'d", "to", "ought")
-
 
 def is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
     """True where a token before a verb says so: "I was going to", "I should have", "I nearly", "I always"."""
@@ -19,7 +17,7 @@ def is_unreal(clauses: Clauses, at: int, verb: int) -> bool:
     if low in ("going", "gonna"):
         return "was" in (clauses.low(at - 1), clauses.low(at - 2))
     if low in ("have", "'ve") and at < verb:
-        return clauses.low(at - 1) in _COULD
+        return clauses.has("could", at - 1)
     return clauses.has("unreal", at) or _is_habit(clauses, at)
 
 
@@ -98,12 +96,7 @@ def _is_wish(clauses: Clauses, at: int) -> bool:
     return clauses.has("wishes", at) or 0 <= at < clauses.clause
 
 
-_BEFORE_ING = ("'m", "am", "start", "keep", "and", "just", "now", "'re", "then")
 _PRINTED = ("up", "down", "over", "out", "off", "back")
-
-
-_COVERS = ("cover", "coat", "fill", "pack", "soak", "cake", "clog", "block", "plug", "stuff")
-""" "Covered in goop": how something is."""
 
 
 def is_done(clauses: Clauses, told: Told) -> bool:
@@ -112,8 +105,8 @@ def is_done(clauses: Clauses, told: Told) -> bool:
     before = clauses.low(at - 1) if at > clauses.clause else ""
     is_be = _behind_be(clauses, at)
     if told.form is Form.ING and not told.moves:
-        return not before or is_be or before in _BEFORE_ING
-    if told.form is Form.PAST and told.verb in _COVERS and clauses.low(at + 1) in ("in", "with"):
+        return not before or is_be or clauses.book.has("before_ing", before)
+    if told.form is Form.PAST and clauses.book.has("covers", told.verb) and clauses.low(at + 1) in ("in", "with"):
         return False
     if is_be and (told.form is Form.PAST or _is_how_it_is(clauses, told)):
         return False

@@ -1,7 +1,5 @@
 """Things that are named in their turn, or share in what was told of another: "then the pin", "with it"."""
 
-from dataclasses import dataclass
-
 from procbuilder.infer.dictionary.english import thing
 from procbuilder.infer.dictionary.inflection import Form
 from procbuilder.infer.dictionary.nouns import Thing, read_thing
@@ -15,38 +13,26 @@ from procbuilder.infer.hearing.telling import Same
 from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act, Tense
 
-_GOES_ON = ("then", "next", "and", "also", "same", "likewise", "plus", "finally", "lastly", "now")
-_TOO = ("too", "also", "likewise")
 
-
-@dataclass(frozen=True, slots=True)
-class Again:
-    """What a sentence names to say that the same goes for it."""
-
-    things: tuple[Thing, ...] = ()
-    too: bool = False
-    """It says so: "faceplate too"."""
-
-
-def follows_again(clauses: Clauses) -> Again:
-    """The things of a sentence that says no more than ``then the rear pins, both of them`` or ``faceplate too``."""
+def follows_again(clauses: Clauses) -> tuple[Thing, ...]:
+    """The things of a sentence that says no more than ``then the rear pins, both of them``."""
     at = _behind_same_again(clauses)
     while clauses.has("openers", at) or clauses.low(at) in (",", "as", "with"):
         at += 1
     things = _joined(clauses, at)
     end = things[-1].end if things else at
-    too = False
     said = {token.low for token in clauses.tokens[:at]}
-    if not too and said.isdisjoint(_GOES_ON) and all(token.low != "next" for token in clauses.tokens):
-        return Again()
-    while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.low(end) in _TOO):
+    goes_on = any(clauses.book.has("goes_on", word) for word in said)
+    if not goes_on and all(token.low != "next" for token in clauses.tokens):
+        return ()
+    while things and (clauses.has("be", end) or clauses.low(end) == "next" or clauses.has("too", end)):
         end += 1
     end = clauses.behind_place(end)
     if clauses.low(end) == "," and any(
         clauses.has(kind, end + 1) for kind in ("one_pronouns", "many_pronouns", "others")
     ):
-        return Again()
-    return Again(things, too) if (clauses.low(end) in SIGNS) else Again()
+        return ()
+    return things if clauses.low(end) in SIGNS else ()
 
 
 def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
@@ -59,7 +45,6 @@ def _joined(clauses: Clauses, at: int) -> tuple[Thing, ...]:
             break
         things.append(thing)
         follows = end + 1 if clauses.low(end) == "and" else end
-        follows = follows
         thing = read_thing(clauses.tokens, follows, clauses.book) if follows > end else None
     return tuple(things)
 
@@ -141,11 +126,10 @@ class Turns:
             self._take_list(bare_things(self.clauses))
 
     def _take_again(self) -> None:
-        again = follows_again(self.clauses)
         is_next = any(token.low == "next" for token in self.clauses.tokens)
-        for one in again.things:
+        for one in follows_again(self.clauses):
             moved = [pair for pair in self.talk.moved if (is_next and not one.new)]
-            self.same.same_for(one, moved or self.talk.before, any_thing=(is_next and not one.new) or again.too)
+            self.same.same_for(one, moved or self.talk.before, any_thing=is_next and not one.new)
 
     def _take_holders(self) -> None:
         """ "Two bolts and the cover lifts off": then the bolts are out."""

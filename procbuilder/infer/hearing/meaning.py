@@ -11,8 +11,6 @@ from procbuilder.infer.hearing.status import Status
 from procbuilder.infer.hearing.verb_phrase import Told
 from procbuilder.model.heard import Act
 
-_AWAY = frozenset({"off", "out", "away", "free"})
-
 
 def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None) -> Block | None:
     """The first block of the operations that fits verb, particles and thing; ``status`` tells what is off now.
@@ -23,7 +21,7 @@ def meaning(told: Told, name: str, book: Wordbook, status: Status | None = None)
     if found is None and told.leads:
         told = replace(told, particles=told.particles[:-1])
         found = _meaning(told, name, book, status)
-    leaves = bool(told.things) and not _AWAY.isdisjoint(told.particles)
+    leaves = bool(told.things) and any(book.has("away", one) for one in told.particles)
     return _meaning(replace(told, verb="take"), name, book, status) if found is None and leaves else found
 
 
@@ -58,7 +56,7 @@ def _thing_fits(block: Block, told: Told, name: str, book: Wordbook) -> bool:
         return False
     if block.means and (told.means is None or book.is_in(told.means.name, ("tool", "body"))):
         return False
-    if block.by and (told.means is None):
+    if block.by and told.means is None:
         return False
     if not name and block.default:
         return True
@@ -77,7 +75,6 @@ def is_laid_aside(told: Told, book: Wordbook) -> bool:
 
 SOME_WORK = Block("", Act.WORK, frozenset())
 _TURNS = re.compile(r"\b(?:an?|one|two|three|four|half an?|quarter|few|couple(?: of)?|\d)\s+(?:more\s+)?turns?\b")
-_UNDOES = frozenset({"undo", "unscrew", "back", "wind", "screw", "turn", "run", "spin", "unthread", "ease"})
 _THEN = re.compile(r"\b(?:until|till|then|and|or|before|after)\b")
 _SIGN = re.compile(r"[,;:.!?–—]")
 
@@ -88,7 +85,7 @@ def in_part(block: Block, told: Told, thing: Thing, named: Named, clauses: Claus
         return SOME_WORK
     if block.act is Act.OFF and clauses.book.is_in(named.name, ("dirt", "fluid")):
         return SOME_WORK
-    turns = block.act in (Act.OFF, Act.ON, Act.TIGHTEN) and told.verb in _UNDOES
+    turns = block.act in (Act.OFF, Act.ON, Act.TIGHTEN) and clauses.book.has("turning", told.verb)
     if turns and _is_turned_a_little(clauses, told, words):
         if block.act is not Act.OFF:
             return SOME_WORK

@@ -43,11 +43,6 @@ class Motion:
         goes_on = subject.name and self._goes_back(name) and ways & _IN
         return replace(told, verb="put", things=()) if (goes_on) else None
 
-    def _leads_to_place(self, told: Told) -> bool:
-        """ "In the bin"."""
-        places = (*told.things, *((told.where,) if told.where is not None else ()))
-        return any(self.book.is_in(place.name, ("place", "body")) for place in places)
-
     def _is_participle(self, at: int) -> bool:
         """ "The bolt's snapped off": what it is, and not what it does; but "the cover's come off"."""
         back = at - 1

@@ -45,12 +45,6 @@ def operations(
     return judged(heard, spoken, talk.book)
 
 
-_STANDS_FIRST = ("if", "when", "once", "before", "after", "while", "unless", "as")
-"""With these a clause begins that may stand before what is done: "and if it rubs, slacken the bolts"."""
-_NO_VERB = ("have", "back", "open", "shut", "clear", "free")
-"""Verbs that are as often something else, so that they do not keep a result from being heard."""
-
-
 def _hear(sentence: Sentence, behind: Sentence | None, talk: Talk, commands: bool) -> list[Operation]:
     if not commands and is_talk(sentence.words, talk.book):
         return []
@@ -99,7 +93,7 @@ class _Listener:
             return self._boundary(at)
         if (turns := self._turns(at)) is not None:
             self.line.aside = turns
-            self.line.stands_first = at == clauses.clause and clauses.low(at) in _STANDS_FIRST
+            self.line.stands_first = at == clauses.clause and clauses.has("stands_first", at)
             self.line.until = clauses.low(at) in ("until", "till") and clauses.low(at + 1) not in ("you", "i", "we")
             clauses.begin(at + (1 if turns else 0))
             return at + 1
@@ -208,5 +202,5 @@ class _Listener:
                 clauses.verbs += 1
                 self.line.pairs += made
                 return told.end
-            clauses.busy = clauses.busy or who.other or verb not in _NO_VERB
+            clauses.busy = clauses.busy or who.other or not self.book.has("seldom_verbs", verb)
         return None

@@ -110,7 +110,7 @@ class Case:
     def place(self) -> Thing | None:
         """What stands behind the outcome, as "its groove" behind "in"; no measure."""
         found = read_thing(self.clauses.tokens, self.outcome.end, self.clauses.book)
-        return found if (found is not None) else None
+        return found if found is not None else None
 
     @property
     def behind(self) -> str:

@@ -32,8 +32,6 @@ class Sense:
         if block.named and thing.pointed and not thing.name:
             return False
         match block.act:
-            case Act.WORK if False:
-                return False
             case Act.CHECK if self._is_found(told, thing):
                 return False
             case Act.ON if thing.pointed and not self._goes_somewhere(block, told, named):

@@ -8,15 +8,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from procbuilder.infer.dictionary.english import singular
-from procbuilder.infer.dictionary.tokens import SIGNS, Token, cut
-from procbuilder.infer.dictionary.wordbook import Block, Wordbook
+from procbuilder.infer.dictionary.tokens import SIGNS, Token
+from procbuilder.infer.dictionary.wordbook import Block, Wordbook, tokens_of
 from procbuilder.model.heard import Act, Operation, Sentence
 
 _MOST_BETWEEN = 5
 """So many words stand between a verb and the last word of its thing."""
 _ENOUGH = 20
 """By so many operations it is judged how well the two readings agree on a speaker."""
-_AGREED = 0.45
+_AGREED = 0.5
 """Of a speaker on whom they agree less, nothing is sure: he thinks aloud, and what both find is as often wrong."""
 _SAME_WAY = {Act.OUT_AGAIN: Act.OFF, Act.FOR_NOW: Act.ON, Act.NIP: Act.TIGHTEN}
 """What this reading cannot tell apart, as it remembers nothing of what was done before."""
@@ -30,7 +30,7 @@ def judged(operations: Sequence[Operation], sentences: Iterable[Sentence], book:
     readings: dict[tuple[str, int], Reading] = {}
     last = ""
     for sentence in sentences:
-        reader = _Reader(cut(sentence.words, book.joined), book, last)
+        reader = _Reader(tokens_of(sentence.words, book), book, last)
         readings[sentence.recording, sentence.number] = frozenset((_way(act), name) for act, name in reader.acts())
         last = reader.last
     found = [(_way(one.act), _head(one)) in readings[one.said.recording, one.said.number] for one in operations]

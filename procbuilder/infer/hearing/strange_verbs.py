@@ -8,11 +8,6 @@ from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.outcomes import OUTWARD
 from procbuilder.infer.hearing.verb_phrase import Told
 
-_TAKES = ("have", "had", "having", "take", "took", "taking", "get", "got", "getting", "give", "gave", "giving", "do")
-_LOOKS = ("look", "feel", "listen", "peek", "peep", "squint", "glance", "gander")
-_LOOKING = frozenset(
-    f"{verb}{end}" for verb in ("look", "peer", "peek", "squint", "glance") for end in ("", "s", "ed", "ing")
-)
 _TO = (
     "at",
     "in",
@@ -29,7 +24,6 @@ _TO = (
     "through",
     "to",
 )
-_IS_DOING = ("'m", "am", "'re", "are", "and", "just", "then", "now")
 _LONGEST = 3
 """Words between "a" and "look"."""
 
@@ -47,16 +41,18 @@ def looked_at(clauses: Clauses, at: int) -> Told | None:
 
 def _behind_noun(clauses: Clauses, at: int) -> int | None:
     """ "Have a really good look": the token behind it; "cast an eye" and "run your eye" too."""
-    if clauses.low(at) not in _TAKES or clauses.low(at + 1) not in ("a", "another", "one"):
+    if not clauses.has("takes_a_look", at) or clauses.low(at + 1) not in ("a", "another", "one"):
         return None
     places = range(at + 2, at + 2 + _LONGEST)
-    return next((place + 1 for place in places if clauses.low(place) in _LOOKS), None)
+    return next((place + 1 for place in places if clauses.has("looks", place)), None)
 
 
 def _behind_verb(clauses: Clauses, at: int) -> int | None:
     """ "Look closely into": only before a thing with its article, as "look over it" says no more than "look"."""
     low, before = clauses.low(at), clauses.low(at - 1)
-    if low not in _LOOKING or (low.endswith("ing") and at > clauses.clause and before not in _IS_DOING):
+    if not clauses.book.has("looking", low) or (
+        low.endswith("ing") and at > clauses.clause and not clauses.book.has("is_doing", before)
+    ):
         return None
     behind = at + 1
     while clauses.has("adverbs", behind):
@@ -69,12 +65,11 @@ _SHORTEST = 3
 """Letters of a verb."""
 _MOST_BETWEEN = 3
 """Words between "a" and the verb of "give it a really good clean"."""
-_POINTED = ("it", "them", "that", "those")
 
 
 def bare_command(clauses: Clauses, at: int) -> Told | None:
     """A word that can only be a verb: at the beginning of a clause before "the" and its like, or in "I beat it off"."""
-    if not _is_strange(clauses, at) or not (clauses.begins(at)):
+    if not _is_strange(clauses, at) or not clauses.begins(at):
         return None
     behind = at + 1
     while clauses.has("adverbs", behind):
@@ -85,7 +80,7 @@ def bare_command(clauses: Clauses, at: int) -> Told | None:
     if clauses.has("be", thing.end) or clauses.has("helpers", thing.end):
         return None
     goes_off = clauses.low(thing.end) in OUTWARD
-    pointed = clauses.low(behind) in _POINTED and goes_off
+    pointed = clauses.has("pointing", behind) and goes_off
     if not (pointed or (clauses.has("strict_articles", behind) and (goes_off or clauses.begins(at)))):
         return None
     return Told(clauses.low(at), Form.BASE, at, thing.end, (thing,))

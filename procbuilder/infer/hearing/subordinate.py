@@ -5,26 +5,6 @@ from procbuilder.infer.dictionary.tokens import SIGNS
 from procbuilder.infer.dictionary.wordbook import Wordbook
 from procbuilder.infer.hearing.clauses import Clauses
 
-_BY_THEN = (
-    "can",
-    "could",
-    "do",
-    "does",
-    "don't",
-    "will",
-    "won't",
-    "'ll",
-    "'d",
-    "would",
-    "know",
-    "get",
-    "see",
-    "'re",
-    "'ve",
-    "n't",
-)
-"""Behind "so you": what is then possible, or what will come of it."""
-
 
 def subordinate_at(clauses: Clauses, at: int) -> bool:
     """True when what follows is no operation of its own: a reason, a time, a condition."""
@@ -121,7 +101,7 @@ def _is_purpose(clauses: Clauses, at: int) -> bool:
         return False
     if clauses.low(at + 1) in ("i", "we", "you"):
         has_done = clauses.low(at + 1) != "you" and clauses.low(at + 2) == "'ve"
-        return clauses.low(at + 2) in _BY_THEN and not has_done
+        return clauses.has("by_then", at + 2) and not has_done
     return not clauses.verb_at(at + 1)
 
 

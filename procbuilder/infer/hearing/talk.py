@@ -4,8 +4,8 @@ from dataclasses import dataclass, field
 
 from procbuilder.infer.dictionary.english import singular, thing
 from procbuilder.infer.dictionary.nouns import Thing
-from procbuilder.infer.dictionary.tokens import cut, plain
-from procbuilder.infer.dictionary.wordbook import Wordbook
+from procbuilder.infer.dictionary.tokens import plain
+from procbuilder.infer.dictionary.wordbook import Wordbook, tokens_of
 from procbuilder.infer.hearing.clauses import Clauses
 from procbuilder.infer.hearing.memory import Memory
 from procbuilder.infer.hearing.pronouns import Pointing
@@ -119,7 +119,7 @@ class Line:
 
 def line(sentence: Sentence, behind: Sentence | None, book: Wordbook) -> Line:
     """A sentence, cut and ready to be heard; ``behind``: the next one."""
-    clauses = Clauses(cut(sentence.words, book.joined), book)
+    clauses = Clauses(tokens_of(sentence.words, book), book)
     taken_up = behind is not None and _points_back(behind, book)
     return Line(sentence, clauses, Times(clauses.tokens, book), taken_up=taken_up)
 

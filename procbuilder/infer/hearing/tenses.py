@@ -41,7 +41,7 @@ class Times:
             return None
         if self.conditional_at(at):
             return Tense.IF
-        if (self.later and not WILL.isdisjoint(before)) or (self.another_day):
+        if (self.later and not WILL.isdisjoint(before)) or self.another_day:
             return Tense.LATER
         if self.earlier and (past or self.done_before):
             return Tense.EARLIER

@@ -35,10 +35,6 @@ class Told:
     """The last particle leads to a place: ``over`` of "slip it over the stud"."""
 
 
-_BESIDE = ("beside", "alongside", "next-to")
-"""Where a thing is laid."""
-
-
 def read_verb(clauses: Clauses, verb: str, form: Form, at: int) -> Told:
     """The verb at a token with all that belongs to it."""
     return _Reader(clauses).read(verb, form, at)
@@ -144,7 +140,7 @@ class _Reader:
             if things and things[0].pointed and not things[0].name:
                 break
             thing = self._joined_thing(self._behind_of(at))
-        return (things), at
+        return things, at
 
     def _behind_of(self, at: int) -> int:
         """The token behind "of the drum", so that a list may go on there."""
@@ -199,7 +195,7 @@ class _Reader:
         return read_thing(self.tokens, at + 1, self.book) if self.low(at) in ways else None
 
     def _where(self, at: int, particles: list[str]) -> Thing | None:
-        if self.low(at) in _BESIDE:
+        if self.has("beside", at):
             particles.append("aside")
             at += 1
         elif self.low(at) in ("in", "on", "to", "into", "onto", "at"):

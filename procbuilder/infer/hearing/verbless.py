@@ -100,9 +100,6 @@ class Reports:
         return replace(told, verb="put", particles=("on",)) if is_work and goes_down else told
 
 
-_INTRODUCES = ("there", "here", "that", "those", "these", "this")
-
-
 class Naming:
     """Remembers the things of one sentence."""
 
@@ -171,7 +168,7 @@ class Naming:
     def _is_introduced(self, at: int) -> bool:
         """True behind "there's" and "that's"."""
         indefinite = self.clauses.low(at) in ("a", "an") and self.clauses.low(at - 2) not in ("it", "they")
-        introduces = self.clauses.low(at - 2) in _INTRODUCES
+        introduces = self.clauses.has("introduces", at - 2)
         return self.book.has("be", self.clauses.low(at - 1)) and (indefinite or introduces)
 
     def _is_topic(self, at: int) -> bool:

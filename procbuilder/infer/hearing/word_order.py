@@ -13,12 +13,9 @@ _MOST_APPOSED = 3
 """So many names of one thing, with commas between them."""
 
 
-_HOLDS = ("hold", "keep", "secure", "retain", "fix", "support", "locate")
-
-
 def holds_another(clauses: Clauses, at: int) -> bool:
     """ "Three nuts, ten mil, hold the box on the studs": what several things do is no command."""
-    if clauses.low(at) not in _HOLDS or clauses.low(at - 1) != ",":
+    if not clauses.has("holds", at) or clauses.low(at - 1) != ",":
         return False
     thing = named_before(clauses, at, with_size=True)
     return thing is not None and thing.many
@@ -102,38 +99,12 @@ def _behind_remark(clauses: Clauses, comma: int) -> int:
     return at
 
 
-_COME = (
-    "come",
-    "comes",
-    "go",
-    "goes",
-    "came",
-    "went",
-    "falls",
-    "fall",
-    "fell",
-    "pops",
-    "pop",
-    "slides",
-    "slide",
-    "drops",
-    "drop",
-    "lifts",
-    "lift",
-    "slips",
-    "rolls",
-    "swings",
-    "gets",
-)
-_FIRST = ("out", "off", "in", "on", "back")
-
-
 def inverted(clauses: Clauses, at: int) -> Told | None:
     """ "Out they come", "off comes the cover", "out with the old seal": its particle first; None when not told so."""
-    if not clauses.begins(at) or clauses.low(at) not in (*_FIRST, "up"):
+    if not clauses.begins(at) or not (clauses.has("comes_first", at) or clauses.low(at) == "up"):
         return None
     particles = []
-    while clauses.low(at) in _FIRST or clauses.low(at) == "again":
+    while clauses.has("comes_first", at) or clauses.low(at) == "again":
         particles.append(clauses.low(at))
         at += 1
     verb = "take" if not OUTWARD.isdisjoint(particles) else "put"
@@ -143,12 +114,12 @@ def inverted(clauses: Clauses, at: int) -> Told | None:
 
 def _comer(clauses: Clauses, at: int) -> Thing | None:
     """What comes out or goes on, before or behind its verb."""
-    low, behind = clauses.low(at), clauses.low(at + 1)
-    if low in ("it", "she", "he", "they") and behind in _COME:
+    low = clauses.low(at)
+    if low in ("it", "she", "he", "they") and clauses.has("comes", at + 1):
         return Thing("", at, at + 2, many=low == "they", pointed=True)
-    if low in _COME or low == "with":
+    if clauses.has("comes", at) or low == "with":
         thing = read_thing(clauses.tokens, at + 1, clauses.book, governed=True)
-        return thing if (thing is not None) else None
+        return thing if thing is not None else None
     return None
 
 

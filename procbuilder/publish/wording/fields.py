@@ -8,8 +8,24 @@ PARTS = tuple(dict.fromkeys(part for kind in FIELDS for part in kind.parts))
 """What the parts of the fields are called where a line to fill in is shown."""
 
 PATTERNS: Patterns = {
-    "field-name": {"": ("{typed} is no field", "did you mean {near}: …? It is kept as text until you say")},
+    "field-name": {
+        "": ("{typed} is no field", "did you mean {near}? Then write: {line}"),
+        "unknown": (
+            "{typed} is no field, but has parts with bars",
+            "begin the line with the name of a field: - Tool: …",
+        ),
+    },
+    "unseen-character": {
+        "": (
+            "{codes} stands here: nobody sees it, but it can turn or part what is read",
+            "type the line anew instead of copying it",
+        ),
+    },
     "field-place": {
+        "no-step": (
+            "{field} stands in no step, so no pictures and clips are shown at all",
+            "put it below the heading of the step whose footage it hides",
+        ),
         "alone": ("{field} stands alone", "indent it below its - {below}: line"),
         "below": (
             "{field} stands below {above}",

@@ -10,6 +10,13 @@ PATTERNS: Patterns = {
     "heading-form": {"": ("this form of heading is not read", "write {sign} in front of it: {line}")},
     "heading": {
         "no-end": ("the step has a start ({start}) but no end", "write it behind: {start}-{end}"),
+        "sign-behind": ("{sign} stands between the time and the command", "write: {line}"),
+        "mistimed": ("{time} is not read as a time", "write: {line}"),
+        "maybe-a-time": ("{time} is not read as a time", "if it is one, write: {line}"),
+        "mistimed-unclear": (
+            "{time} is not read as a time",
+            "write start and end as minutes:seconds in front of the command: 0:42-1:15",
+        ),
         "time-inside": ("the time {time} stands inside the command", "put it first: {time} {others}"),
         "no-command": (
             "the step has no command",

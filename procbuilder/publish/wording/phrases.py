@@ -25,6 +25,7 @@ BLANKS: dict[str, str] = {
     "what-is-tried": "what is tried",
     "what-is-right": "what is right",
     "who-went-through": "who went through them",
+    "end": "end",
     "who-compared": "who compared it with the steps",
 }
 """What only the technician can fill in, in lines to copy, by its name; parts of fields go by their own."""
@@ -57,6 +58,7 @@ PHRASES: dict[str, Text] = {
     "glove-caught": "a glove is caught by what turns",
     "glove-hand-drawn-in": "hand drawn in, fingers torn off",
     "no-gloves": "no gloves, sleeves and hair tied",
+    "so-many": "how many x {item}",
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
     "torque-wrench": "torque wrench {low}–{high} N·m",

@@ -16,6 +16,10 @@ PATTERNS: Patterns = {
         "no-export": ("the file is not {format}", _AGAIN),
         "row": ("the row does not have just {columns:,}", _AGAIN),
         "who": ("{typed} is no initials", "write initials or a code of up to 12 signs"),
+        "to-come": (
+            "{when} is still to come: today is {today}",
+            "set the day on which it was done, or the clock of this machine or of the phone",
+        ),
         "when": ("{typed} is no date", "write 2026-05-04, or 2026-05-04T14:30"),
         "step": ("{typed} is no step id", "write what stands in {{#…}} at the step"),
         "minutes": (

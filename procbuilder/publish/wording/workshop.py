@@ -5,6 +5,8 @@ from procbuilder.publish.wording.patterns import Patterns
 _CONDITION = 'write name, factor and from: factor = 0.8, from = "38 own job cards, 2025"'
 _DANGER = "write name, words, signal, hazard, consequence and avoid, as the program's own list does"
 
+_ADDRESS = 'write the address of the library, such as "https://shop.example/jobs/"'
+
 PATTERNS: Patterns = {
     "workshop-file": {
         "broken": ("the file cannot be read ({why})", "correct that line"),
@@ -34,7 +36,9 @@ PATTERNS: Patterns = {
         "paper": ("{typed} is no paper known here", "write {papers:|}"),
         "address": (
             "{typed} is no address that a phone can open",
-            'write the address of the library, such as "https://shop.example/jobs/"',
+            _ADDRESS,
         ),
+        "secret-address": ("the address holds a user or a password, which every page and sheet would show", _ADDRESS),
+        "long-address": ("the address has more than {most} signs; no phone can read that from paper", _ADDRESS),
     },
 }

@@ -1,0 +1,1 @@
+"""What the commands say, in the language of their reader."""
