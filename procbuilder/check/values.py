@@ -22,7 +22,7 @@ def torques_contradict(case: Case) -> Iterator[Problem]:
     for row in case.torques:
         if not row.value.newton_metres:
             continue
-        key = (_name(row, case), row.value.stage, case.thing(row.when) + _branch(row, case))
+        key = (_name(row, case), row.value.stage, case.thing(f"{row.when} {row.of}") + _branch(row, case))
         before = first.setdefault(key, row)
         if before is not row and not _agree(before.value, row.value):
             given = facts(

@@ -36,11 +36,33 @@ class Account:
     """The step that tells to put back in reverse what was then open; a later opening takes it away."""
     protects: str = ""
     """The state for which it was fitted, as typed after ``while:``."""
+    brought: list[Decimal] = field(default_factory=list)
+    """How many each opening said, endless for a plural without a number; what is nipped up was open before."""
+    tightened: list[Decimal | None] = field(default_factory=list)
+    """How many each final tightening said."""
+    told_back: bool = False
+    """A closing said how many."""
+    lumped: bool = False
+    """A closing did not say which of several openings it was for."""
 
     @property
     def rest(self) -> Decimal:
         """How many are still open; never negative."""
         return max(self.out - self.back, Decimal(0))
+
+    @property
+    def uncounted(self) -> bool:
+        """Nobody said how many were opened, and it matters: what is slackened is mostly tightened all together."""
+        return bool(self.opened) and not self.counted and (self.opening is not Opening.SLACKENED or self.told_back)
+
+    @property
+    def doubtful(self) -> bool:
+        """It was opened more than once, and nobody said that one closing was for all of it."""
+        if self.lumped or self.opening is not Opening.SLACKENED:
+            return self.lumped
+        counted = sum((count for count in self.tightened if count is not None), Decimal(0))
+        one_each = self.tightened.count(None) >= len(self.brought)
+        return bool(self.tightened) and len(self.brought) > 1 and counted < sum(self.brought) and not one_each
 
     def item(self, count: Decimal) -> Item:
         """So many of it."""
@@ -58,8 +80,8 @@ class Book:
         self.accounts: list[Account] = []
         self._still: dict[Opening, list[Account]] = {opening: [] for opening in Opening}
         self._named: dict[tuple[Opening, str], list[Account]] = {}
-        self._held: set[str] = set()
-        """Names of the fasteners that went with a part."""
+        self._pieces: dict[str, list[tuple[Account, Account]]] = {}
+        """Fasteners that went with a part, each with its part: closed with it unless a closing counts them."""
 
     def enter(self, entry: Field, moment: Moment, spoilt: Spoilt | None = None) -> None:
         """Book one field; fields that neither open nor close anything, or name no thing, are passed over.
@@ -91,43 +113,86 @@ class Book:
         key = self._words.thing(name)
         return self._names.get(key, key)
 
-    def _find(self, opening: Opening, key: str) -> list[Account]:
-        return [account for account in self._named.get((opening, key), ()) if account.rest]
+    def _find(self, opening: Opening, key: str, of: str) -> list[Account]:
+        """What is open under this name: of this larger part, else of none; of the last one opened when none is said."""
+        found = [account for account in self._named.get((opening, key), ()) if account.rest]
+        groups = {self.key(account.of) for account in found}
+        group = self.key(of)
+        if group not in groups:
+            group = "" if of else self.key(found[-1].of) if found else ""
+        return [account for account in found if self.key(account.of) == group]
 
     def _open(self, entry: Field, mention: Item, moment: Moment, spoilt: Spoilt | None) -> None:
-        opening = OPENS[entry.name]
-        known = [a for a in self._find(opening, self.key(mention.name)) if a.scrapped is mention.scrap]
+        opening, of = OPENS[entry.name], _part(entry, "of")
+        nips = entry.name == "Nip up"
+        open_now = self._find(opening, self.key(mention.name), of)
+        same = [a for a in open_now if nips or self.key(a.of) == self.key(of)]
+        known = [account for account in same if account.scrapped is mention.scrap]
         count = mention.count or Decimal(1)
         if known:
             account = known[0]
             adds_up = opening in (Opening.OFF, Opening.TEMPORARY)
             account.out = account.out + count if adds_up else max(account.out, count)
+            account.counted = account.counted and (self._counted(mention) or not adds_up)
             account.assumed = None
         else:
-            counted = mention.count is not None or not self._words.is_plural(mention.name)
-            account = Account(mention.name, opening, count, counted=counted, scrapped=mention.scrap)
-            self.accounts.append(account)
-            self._still[opening].append(account)
-            self._named.setdefault((opening, self.key(mention.name)), []).append(account)
+            account = self._new(mention, opening, count, of)
         account.opened.append(moment)
-        account.nipped = entry.name == "Nip up"
+        if not nips or not account.brought:
+            account.brought.append(count if self._counted(mention) else Decimal("Infinity"))
+        account.nipped = nips
         account.fasteners = account.fasteners or entry.fasteners
-        self._held |= {self.key(fastener.name) for fastener in account.fasteners}
+        for fastener in entry.fasteners:
+            self._hold(fastener, account, moment)
         account.spoilt = account.spoilt or spoilt
-        account.of = account.of or _part(entry, "of")
         account.tray = account.tray or _part(entry, "tray")
         account.protects = account.protects or _part(entry, "while")
 
+    def _new(self, mention: Item, opening: Opening, count: Decimal, of: str) -> Account:
+        account = Account(mention.name, opening, count, counted=self._counted(mention), scrapped=mention.scrap, of=of)
+        self.accounts.append(account)
+        self._still[opening].append(account)
+        self._named.setdefault((opening, self.key(mention.name)), []).append(account)
+        return account
+
+    def _counted(self, mention: Item) -> bool:
+        return mention.count is not None or not self._words.is_plural(mention.name)
+
+    def _hold(self, fastener: Item, part: Account, moment: Moment) -> None:
+        count = fastener.count or Decimal(1)
+        piece = Account(fastener.name, Opening.OFF, count, counted=self._counted(fastener), opened=[moment])
+        self._pieces.setdefault(self.key(fastener.name), []).append((piece, part))
+
     def _close(self, entry: Field, mention: Item, moment: Moment) -> None:
-        opening = CLOSES[entry.name]
-        found = self._find(opening, self.key(mention.name))
+        opening, key, of = CLOSES[entry.name], self.key(mention.name), _part(entry, "of")
+        found = self._meant(opening, mention, of)
         usable = sorted((a for a in found if mention.new or not a.scrapped), key=lambda a: not a.scrapped)
+        if opening is Opening.SLACKENED and entry.torque.stage < 2:
+            self._tighten(usable or self._named.get((opening, key), [])[-1:], mention)
         over = self._settle(usable, mention, moment, opening)
         for fastener in entry.fasteners:
             self._settle_fastener(fastener, usable, moment)
+        if over and opening is Opening.OFF:
+            over = self._settle_pieces(self._pieces.get(key, []), mention, over, moment)
         expected = mention.new or opening is Opening.SLACKENED or (found and not usable)
-        if over and not expected and self.key(mention.name) not in self._held:
+        if over and not expected:
             self.accounts.append(Account(mention.name, opening, Decimal(0), over, closed=[moment]))
+
+    def _meant(self, opening: Opening, mention: Item, of: str) -> list[Account]:
+        """What a closing closes: one group, or all groups of the name when it counts as many as are open in all."""
+        key = self.key(mention.name)
+        every = [account for account in self._named.get((opening, key), ()) if account.rest]
+        if not of and mention.count is not None and mention.count >= sum(account.rest for account in every):
+            return every
+        found = self._find(opening, key, of)
+        if not of and len(found) < len(every) and len({self.key(account.of) for account in every}) > 1:
+            for account in every:
+                account.lumped = True
+        return found
+
+    def _tighten(self, accounts: list[Account], mention: Item) -> None:
+        for account in accounts:
+            account.tightened.append(mention.count)
 
     def _settle(self, accounts: list[Account], mention: Item, moment: Moment, opening: Opening) -> Decimal:
         """Close as many as the mention says; gives back how many more it says than are open."""
@@ -143,21 +208,41 @@ class Book:
                 account.back += closing
                 account.closed.append(moment)
                 account.renewed = account.renewed or mention.new
+                account.told_back = account.told_back or mention.count is not None
+                account.lumped = account.lumped or (
+                    of_all and opening is not Opening.SLACKENED and len(account.brought) > 1
+                )
                 count -= closing
         return count
 
     def _settle_fastener(self, fastener: Item, parts: list[Account], moment: Moment) -> None:
-        """Fasteners close with their part, unless the closing says that fewer of them went back."""
+        """Fasteners close with their part, unless a closing says that fewer of them went back."""
         key = self.key(fastener.name)
-        before = next((f for p in parts for f in p.fasteners if self.key(f.name) == key), None)
-        if before is None:
-            self._settle(self._find(Opening.OFF, key), fastener, moment, Opening.OFF)
-        elif before.count and fastener.count and fastener.count < before.count:
-            account = Account(before.name, Opening.OFF, before.count, fastener.count, closed=[moment])
-            account.opened.extend(parts[0].opened)
-            self.accounts.append(account)
-            self._still[Opening.OFF].append(account)
-            self._named.setdefault((Opening.OFF, key), []).append(account)
+        own = [pair for pair in self._pieces.get(key, ()) if any(pair[1] is part for part in parts)]
+        if not own:
+            loose = self._find(Opening.OFF, key, "")
+            self._settle(loose, fastener, moment, Opening.OFF)
+        elif fastener.count:
+            self._settle_pieces(own, fastener, fastener.count, moment)
+
+    def _settle_pieces(
+        self, pairs: list[tuple[Account, Account]], mention: Item, count: Decimal, moment: Moment
+    ) -> Decimal:
+        """Close fasteners that went with a part; those that are then only partly back are followed from here on."""
+        open_now = [piece for piece, _ in pairs if piece.rest]
+        if mention.count is None and self._words.is_plural(mention.name):
+            count = max(count, sum((piece.rest for piece in open_now), Decimal(0))) if open_now else count
+        for piece in open_now:
+            closing = piece.rest if not piece.counted else min(count, piece.rest)
+            if closing:
+                piece.back += closing
+                piece.closed.append(moment)
+                count = count - closing if piece.counted else Decimal(0)
+                if piece.rest:
+                    self.accounts.append(piece)
+                    self._still[Opening.OFF].append(piece)
+                    self._named.setdefault((Opening.OFF, self.key(piece.name)), []).append(piece)
+        return count
 
 
 def visits(procedure: Procedure) -> Iterator[tuple[int, Step | None, tuple[Field, ...]]]:

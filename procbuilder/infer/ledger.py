@@ -48,7 +48,8 @@ class _Followed:
 
     def __init__(self, procedure: Procedure, lexicon: Lexicon) -> None:
         self.words = lexicon.words
-        self.names = {self.words.thing(nickname): self.words.thing(name) for nickname, name in lexicon.nicknames}
+        alike = [(other, name) for name, *others in lexicon.synonyms for other in others]
+        self.names = {self.words.thing(other): self.words.thing(name) for other, name in (*alike, *lexicon.nicknames)}
         self.branches = Branches(procedure, lexicon)
         self.kept = procedure.everywhere(LEFT_OPEN)
         self.visits = tuple(_all(procedure, lexicon))
@@ -101,7 +102,8 @@ class _Followed:
             else:
                 book.enter(visit.entry, visit.moment, visit.spoilt)
         accounts = [a for a in book.accounts if touched is None or book.key(a.name) in touched]
-        return tuple(_entry(account, self.kept, self.words) for account in accounts)
+        kept = list(self.kept)
+        return tuple(_entry(account, kept, self.words) for account in accounts)
 
     def _keys_at(self, at: int) -> frozenset[str]:
         return self._keys(self.visits[at])
@@ -157,7 +159,7 @@ def _end(entry: Entry) -> _End:
     return entry.item, entry.opening, entry.balance, frozenset(entry.opened), frozenset(entry.closed)
 
 
-def _entry(account: Account, kept: tuple[Field, ...], words: Words) -> Entry:
+def _entry(account: Account, kept: list[Field], words: Words) -> Entry:
     balance, reason = _balance(account, kept, words)
     assumed = (account.assumed,) if account.assumed and balance is Balance.ASSUMED else ()
     return Entry(
@@ -176,16 +178,20 @@ def _entry(account: Account, kept: tuple[Field, ...], words: Words) -> Entry:
         nipped=account.nipped,
         of=account.of,
         reason=reason,
+        uncounted=account.uncounted,
+        doubtful=account.doubtful,
     )
 
 
-def _balance(account: Account, kept: tuple[Field, ...], words: Words) -> tuple[Balance, str]:
+def _balance(account: Account, kept: list[Field], words: Words) -> tuple[Balance, str]:
+    """How it ends; a Left open line speaks of one entry alone, and is then taken out of ``kept``."""
     if not account.opened:
         return Balance.NEVER_OPENED, ""
     if not account.rest:
         return Balance.CLOSED, ""
     for entry in kept:
         if _covers(entry, account, words):
+            kept.remove(entry)
             return Balance.LEFT_OPEN, f"{entry.part('reason')} ({entry.part('name')})"
     return (Balance.ASSUMED if account.assumed else Balance.OPEN), ""
 
@@ -197,4 +203,5 @@ def _covers(entry: Field, account: Account, words: Words) -> bool:
     item = entry.item
     enough = item.quantity is None or item.quantity.number >= account.rest
     same = words.thing(item.name) == words.thing(account.name)
+    same = same and (not entry.part("of") or words.thing(entry.part("of")) == words.thing(account.of))
     return same and enough and bool(entry.part("reason") and entry.part("name"))

@@ -152,7 +152,8 @@ class _Deriver:
                 yield "On", f"{back.rest}{by}{of}"
                 yield from self._tightened(entry)
             case Opening.SLACKENED:
-                yield "Torque", f"{_literal(entry.item)} | look up"
+                of = f" | of: {_literal(entry.of)}" if entry.of else ""
+                yield "Torque", f"{_literal(entry.item)} | look up{of}"
             case Opening.TEMPORARY:
                 yield "Out again", back.rest
             case Opening.STATE:

@@ -54,6 +54,7 @@ def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
         origin=entry.origin,
         place=entry.place,
         also=entry.torque.in_other_unit,
+        of=entry.part("of"),
     )
 
 

@@ -94,6 +94,10 @@ class Entry:
     """The larger part it belongs to, as typed after ``of:``."""
     reason: str = ""
     """Why it is left open, and who says so."""
+    uncounted: bool = False
+    """Several were opened, and nobody said how many."""
+    doubtful: bool = False
+    """Opened more than once, and closed by fewer actions that do not say that they are for all of it."""
     way: OnWay | None = None
     """It ends so only on this way; None for every other."""
 

@@ -94,3 +94,5 @@ class TorqueRow:
     """The row is there because something is tightened, not because a Torque field was typed."""
     sequence: Sequence | None = None
     """The turns of its fasteners; None where order or number is not known."""
+    of: str = ""
+    """The larger part to which this group belongs, as typed."""

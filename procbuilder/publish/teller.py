@@ -142,8 +142,9 @@ class Teller:
         language, origin = self.language, source(row.origin, self.language)
         terms = tuple(filter(None, (self._filled(ORDER, order=row.order), self._filled(WHEN, when=row.when))))
         document = language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
+        name = ", ".join(filter(None, (thing(row.item, language), row.of)))
         return ToldTorque(
-            thing(row.item, language), row.number, row.value.text, other_unit(row.also, language), row.look_in,
+            name, row.number, row.value.text, other_unit(row.also, language), row.look_in,
             row.order, row.when, self.stage(row), terms, origin, origin.words or document, row.demanded, row.sequence,
         )  # fmt: skip
 

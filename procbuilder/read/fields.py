@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 
 from rapidfuzz import process
@@ -11,9 +12,10 @@ from procbuilder.model.fields import Field, FieldKind
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
 from procbuilder.model.quantity import Item, Quantity
 from procbuilder.model.timecode import parse_time
-from procbuilder.model.torque import BLANK, read_torque
+from procbuilder.model.torque import BLANK, Torque, read_torque
 from procbuilder.read.flaws import Flaw, Flaws, flaw
 from procbuilder.read.sizes import read_sizes
+from procbuilder.read.unseen import visible
 
 _BAR = re.compile(r"(?:(?<=\s)|\A)(?<!\\)\|(?=\s|\Z)")
 _SEMICOLON = re.compile(r"(?<!\\);")
@@ -37,8 +39,15 @@ def read_field(kind: FieldKind, value: str, place: Place, flaws: Flaws) -> Field
     missing = [name for name in kind.parts[: kind.required] if not dict(parts).get(name)]
     if missing:
         flaws.append(flaw("no-part", field=kind.name, part=Blank(missing[0]), line=whole(kind)))
-    torque = read_torque(dict(parts).get("value", ""), _stage(dict(parts))) if kind.name == "Torque" else BLANK
+    torque = _torque(dict(parts)) if kind.name == "Torque" else BLANK
     return Field(kind, place, value, tuple(parts), items, fasteners, torque, origin)
+
+
+def _torque(parts: Mapping[str, str]) -> Torque:
+    """A value with signs that nobody sees is no number to reckon with: what is read is not what was meant."""
+    text = parts.get("value", "")
+    torque = read_torque(text, _stage(parts))
+    return torque if visible(text) == text else replace(torque, stages=())
 
 
 def _stage(parts: Mapping[str, str]) -> int:

@@ -13,6 +13,7 @@ from rapidfuzz import fuzz, process
 from rapidfuzz.distance import OSA
 
 from procbuilder.model.fields import BY_NAME, GRAVE, FieldKind
+from procbuilder.read.unseen import visible
 
 _MARK = r"(?P<mark>\*{1,3}|_{1,3}|`)?"
 _CLOSED = r"(?P<closed>(?P=mark))?"
@@ -23,6 +24,7 @@ _LABEL = re.compile(
 )
 _BULLET = re.compile(r"[\s>]*(?:(?:[-*+•·–—]|\d+[.)]|\#+)(?=[\s\w*_`])\s*)?")
 _BAR = re.compile(r"\s\|\s")
+_PARTS = re.compile(r"\s\|\s|[:：]\s*#[a-z0-9]")
 _NUMBER = r"\d*[.,]?\d+\s*%?"
 _HIDING = re.compile(
     rf"\d+:\d\d\S*\s+{_NUMBER}(?:\s*[,;/]\s*{_NUMBER}){{2,}}|(?<![\w.,])(?:(?:0?\.\d+|[01])(?:,(?!\s)|\Z|(?=[\s;|]))){{4}}"
@@ -55,12 +57,13 @@ def find_slip(text: str, *, listed: bool) -> Slip | None:
 
     In a paragraph, names of fields count with a capital letter in front of a colon alone.
     """
+    text = visible(text)
     bullet = _BULLET.match(text)
     line = text[bullet.end() :] if bullet else text
     listed = listed or bool(bullet and bullet[0].strip())
     match = _LABEL.match(line)
     name = match["name"] if match else ""
-    kind = _meant(name, match["sign"].strip(), listed=listed, parts=bool(_BAR.search(line))) if match else None
+    kind = _meant(name, match["sign"].strip(), listed=listed, parts=bool(_PARTS.search(line))) if match else None
     if hides(line) and (kind is None or kind.name not in _BOXED):
         kind = BY_NAME["hide"]
     if kind:
@@ -78,7 +81,7 @@ def hides(text: str) -> bool:
 
 
 def _meant(name: str, sign: str, *, listed: bool, parts: bool) -> FieldKind | None:
-    """The field that a name stands for; ``parts``: bars stand behind it, as in no prose."""
+    """The field that a name stands for; ``parts``: bars or an id stand behind it, as in no prose."""
     plain, colon = _plain(name), sign in _COLON
     if not listed and not (colon and name[0].isupper()):
         return None

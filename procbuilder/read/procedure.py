@@ -19,6 +19,7 @@ from procbuilder.read.names import Slip, find_kind, find_slip, hides
 from procbuilder.read.spans import SPAN
 from procbuilder.read.steps import make_step, settle_ids
 from procbuilder.read.text import read_file
+from procbuilder.read.unseen import shown, unseen
 from procbuilder.read.withheld import withhold
 
 FILE_NAME = "procedure.md"
@@ -38,7 +39,8 @@ def read_procedure(folder: Path) -> tuple[Procedure, tuple[Problem, ...]]:
 
 def read_text(text: str, *, file: str = FILE_NAME, folder: Path = Path()) -> tuple[Procedure, tuple[Problem, ...]]:
     """The procedure that a text holds. Any text gives a procedure; what cannot be read is a problem."""
-    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    plain = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    lines = shown(plain).split("\n")
     front, problems = read_front(lines, file)
     _, end = split_front(lines)
     body = [""] * (end + 1) + lines[end + 1 :] if end > 0 else lines
@@ -53,7 +55,7 @@ def read_text(text: str, *, file: str = FILE_NAME, folder: Path = Path()) -> tup
     procedure = Procedure(
         folder, Place(file, 1), front, reader.title, tuple(reader.intro), tuple(reader.fields), sections
     )
-    return procedure, worst_first([*problems, *reader.problems, *doubled])
+    return procedure, worst_first([*problems, *reader.problems, *doubled, *unseen(lines, file, end + 1)])
 
 
 _MENDED = ("sign-behind", "mistimed", "maybe-a-time")

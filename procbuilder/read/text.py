@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from procbuilder.model.fault import CannotRead, NotText, NotThere, cause_of
+from procbuilder.read.unseen import shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +21,7 @@ class TextFile:
 
 
 def decode(data: bytes, path: Path) -> str:
-    """Text of UTF-8 bytes; a byte order mark is left out, CRLF and CR become LF.
+    """Text of UTF-8 bytes; a byte order mark is left out, CRLF and CR become LF, what nobody sees becomes its code.
 
     Raises:
         NotText: not UTF-8, or with NUL bytes; it names the line.
@@ -31,7 +32,7 @@ def decode(data: bytes, path: Path) -> str:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise NotText(path, _line_of(data, error.start), "not-utf-8") from None
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    return shown(text.replace("\r\n", "\n").replace("\r", "\n"))
 
 
 def read_file(path: Path, name: str | None = None) -> TextFile:

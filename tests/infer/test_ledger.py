@@ -250,3 +250,82 @@ def test_a_state_of_the_front_list_is_followed_too() -> None:
     assert [(e.item, e.balance, e.opened[0].number, e.opened[0].step) for e in entries] == [
         ("trailer raised", Balance.CLOSED, 0, "")
     ]
+
+
+@pytest.mark.parametrize(
+    ("fields", "expected"),
+    [
+        pytest.param(
+            [
+                "Slacken: 4 x wheel nut | of: front wheel",
+                "Slacken: 4 x wheel nut | of: rear wheel",
+                "Torque: wheel nuts | 90 N·m",
+            ],
+            ["wheel nut: slackened, 0 of 4, open", "wheel nut: slackened, 4 of 4, closed"],
+            id="front-and-rear-and-one-torque",
+        ),
+        pytest.param(
+            ["Off: 6 x screw | of: upper cover", "Off: 4 x screw | of: lower cover", "On: screws"],
+            ["screw: off, 0 of 6, open", "screw: off, 4 of 4, closed"],
+            id="screws-of-two-covers",
+        ),
+        pytest.param(
+            ["Off: 6 x screw | of: upper cover", "Off: 4 x screw | of: lower cover", "On: 6 x screw | of: upper cover"],
+            ["screw: off, 6 of 6, closed", "screw: off, 0 of 4, open"],
+            id="each-group-by-its-name",
+        ),
+        pytest.param(
+            ["Off: 6 x screw | of: upper cover", "Off: 4 x screw | of: lower cover", "On: 10 x screw"],
+            ["screw: off, 6 of 6, closed", "screw: off, 4 of 4, closed"],
+            id="all-of-both-counted",
+        ),
+        pytest.param(
+            ["Off: 2 x wheel | by: 8 x nut", "On: wheel | by: 4 x nut", "On: wheel | by: 4 x nut"],
+            ["wheel: off, 2 of 2, closed", "nut: off, 8 of 8, closed"],
+            id="fasteners-with-one-part-after-the-other",
+        ),
+        pytest.param(
+            ["Off: cover | by: 4 x screw", "On: cover", "On: 3 x screw"],
+            ["cover: off, 1 of 1, closed", "screw: off, 3 of 4, open"],
+            id="fewer-fasteners-named-on-their-own",
+        ),
+        pytest.param(
+            ["Off: 4 x screw", "On: 3 x screw", "On: 3 x screw"],
+            ["screw: off, 4 of 4, closed", "screw: off, 2 of 0, never-opened"],
+            id="the-same-three-twice",
+        ),
+        pytest.param(
+            ["Off: 4 x screw", "On: 3 x screw", "Nip up: 3 x screw", "Torque: screws | 8 N·m"],
+            ["screw: off, 3 of 4, open", "screw: slackened, 3 of 3, closed"],
+            id="started-by-hand-then-nipped-up",
+        ),
+        pytest.param(
+            ["Off: 4 x screw | of: lid / Off: 4 x screw | of: base / Left open: screws | lost | RB"],
+            ["screw: off, 0 of 4, left-open, lost (RB)", "screw: off, 0 of 4, open"],
+            id="one-line-leaves-one-open",
+        ),
+        pytest.param(["Off: 4 x lug nut", "On: 4 x wheel nut"], ["lug nut: off, 4 of 4, closed"], id="two-names"),
+        pytest.param(["Off: tyre", "On: tire"], ["tyre: off, 1 of 1, closed"], id="british-and-american"),
+    ],
+)
+def test_one_action_closes_one_opening_once(fields: list[str], expected: list[str]) -> None:
+    assert lines(steps(*fields)) == expected
+
+
+@pytest.mark.parametrize(
+    ("fields", "uncounted", "doubtful"),
+    [
+        (["Off: screws", "On: screw"], True, False),
+        (["Off: screws", "On: screws"], True, False),
+        (["Off: 4 x screw", "On: screws"], False, False),
+        (["Slacken: wheel nuts", "Torque: wheel nuts | 90 N·m"], False, False),
+        (["Slacken: wheel nuts", "Torque: 4 x wheel nut | 90 N·m"], True, False),
+        (["Off: 6 x screw", "Off: 4 x screw", "On: screws"], False, True),
+        (["Off: 6 x screw", "Off: 4 x screw", "On: 10 x screw"], False, False),
+        (["Slacken: 4 x wheel nut", "Slacken: 4 x wheel nut", "Torque: wheel nuts | 90 N·m"], False, True),
+        (["Slacken: 4 x nut", "Slacken: 4 x nut", "Torque: 4 x nut | 9 N·m", "Torque: 4 x nut | 9 N·m"], False, False),
+    ],
+)
+def test_numbers_that_nobody_said_are_marked(fields: list[str], uncounted: bool, doubtful: bool) -> None:
+    (entry,) = ledger(written(steps(*fields)), load()).entries
+    assert (entry.balance, entry.uncounted, entry.doubtful) == (Balance.CLOSED, uncounted, doubtful)

@@ -61,3 +61,15 @@ def test_put_right_it_is_shown_again(home: Path) -> None:
     (home / "procedure.md").write_text(TEXT.replace("- Hdie:", "- Hide:"), encoding="utf-8")
     built = build(home)
     assert (built.edition.steps[0].withheld, len(built.edition.steps[0].figures)) == ((), 1)
+
+
+def test_a_sign_that_turns_a_number_is_shown_as_its_code_in_every_output(
+    folder: Callable[[str], Path],
+) -> None:
+    home = folder(WHOLE.replace("M5 bolt | look up", "M5 bolt | \u202e51 N·m").replace("narration", "n"))
+    built = build(home)
+    assert built.edition.torques[0].value.text == "⟨U+202E⟩51 N·m"
+    for name in ("index.html", "phone.html", "edition.json", "sheets.html"):
+        text = (built.out / name).read_text(encoding="utf-8")
+        assert "\u202e" not in text, name
+    assert "⟨U+202E⟩51" in (built.out / "index.html").read_text(encoding="utf-8")

@@ -36,7 +36,7 @@ FRONT = (
 STEPS = (
     "# A\n# B", "# A\n#### C", "### 0:42 Prise", "### Prise 0:42-1:15 it", "### 0:42-1:15", "### Lift {#Big One}",
     "### strip 0:90-1:15 Lift", "### Lift {#a}\n\n### Lower {#a}",
-    "---\nrecordings: [a.mp4, b.mp4]\n---\n### 0:01-0:02 Lift", "- Hide: 0:01 0.1,0.1,0.2,0.2\n",
+    "---\nrecordings: [a.mp4, b.mp4]\n---\n### 0:01-0:02 Lift", "- Hide: 0:01 0.1,0.1,0.2,0.2\n", "a\u200bb",
     "### 0:01-0:02: Lift", "### 0.42-0:58 Lift", "### 42-58 Lift", "### (0:42) Lift",
 )  # fmt: skip
 FIELDS = (

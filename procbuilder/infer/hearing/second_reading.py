@@ -16,7 +16,7 @@ _MOST_BETWEEN = 5
 """So many words stand between a verb and the last word of its thing."""
 _ENOUGH = 20
 """By so many operations it is judged how well the two readings agree on a speaker."""
-_AGREED = 0.45
+_AGREED = 0.5
 """Of a speaker on whom they agree less, nothing is sure: he thinks aloud, and what both find is as often wrong."""
 _SAME_WAY = {Act.OUT_AGAIN: Act.OFF, Act.FOR_NOW: Act.ON, Act.NIP: Act.TIGHTEN}
 """What this reading cannot tell apart, as it remembers nothing of what was done before."""

@@ -15,6 +15,12 @@ PATTERNS: Patterns = {
             "begin the line with the name of a field: - Tool: …",
         ),
     },
+    "unseen-character": {
+        "": (
+            "{codes} stands here: nobody sees it, but it can turn or part what is read",
+            "type the line anew instead of copying it",
+        ),
+    },
     "field-place": {
         "no-step": (
             "{field} stands in no step, so no pictures and clips are shown at all",

@@ -56,6 +56,7 @@ PHRASES: dict[str, Text] = {
     "glove-caught": "a glove is caught by what turns",
     "glove-hand-drawn-in": "hand drawn in, fingers torn off",
     "no-gloves": "no gloves, sleeves and hair tied",
+    "so-many": "how many x {item}",
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
     "torque-wrench": "torque wrench {low}–{high} N·m",

@@ -7,6 +7,7 @@ from procbuilder.publish.language import ENGLISH, Language
 from procbuilder.publish.wording import (
     balance,
     closing,
+    counting,
     derived,
     fasteners,
     fields,
@@ -36,6 +37,7 @@ from procbuilder.publish.wording.patterns import Patterns, Sentences
 SUBJECTS = (
     balance,
     closing,
+    counting,
     derived,
     fasteners,
     fields,
