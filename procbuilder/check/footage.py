@@ -58,13 +58,9 @@ def _outside(place: Place, time: Fraction, name: str, duration: Fraction) -> Pro
 def end_before_start(case: Case) -> Iterator[Problem]:
     """A stretch that ends before it starts, or has no length."""
     for _, place, span in case.spans:
-        if span.end < span.start:
-            form, better = "", Span(span.recording, span.end, span.start)
-        elif span.end == span.start:
-            form, better = "no-length", Span(span.recording, span.start, span.end + 5)
-        else:
-            continue
-        yield Problem("end-before-start", Severity.STOP, place, facts(span=span, better=better), form, 4)
+        if span.end <= span.start:
+            form = "" if span.end < span.start else "no-length"
+            yield Problem("end-before-start", Severity.STOP, place, facts(span=span), form, 4)
 
 
 def overlapping_steps(case: Case) -> Iterator[Problem]:

@@ -39,7 +39,14 @@ from procbuilder.check.proposed import (
     not_reserved,
 )
 from procbuilder.check.renewal import single_use_again
-from procbuilder.check.safety import hazard_incomplete, no_final_check, protection_taken_away, state_never_begins
+from procbuilder.check.safety import (
+    danger_while_safe,
+    hazard_incomplete,
+    no_final_check,
+    protection_taken_away,
+    state_never_begins,
+    state_safe_or_not,
+)
 from procbuilder.check.settled import unsettled
 from procbuilder.check.strain import heavy_lift, much_vibration
 from procbuilder.check.timeline import other_speed, time_between_recordings
@@ -64,6 +71,8 @@ RULES: tuple[Callable[[Case], Iterator[Problem]], ...] = (
     protection_taken_away,
     hazard_incomplete,
     state_never_begins,
+    danger_while_safe,
+    state_safe_or_not,
     dangers_not_confirmed,
     danger_proposed,
     not_reserved,

@@ -52,6 +52,30 @@ def state_never_begins(case: Case) -> Iterator[Problem]:
         yield Problem("state-never-begins", severity, entry.place, given, form, 1, subject)
 
 
+def danger_while_safe(case: Case) -> Iterator[Problem]:
+    """A danger that would last while something keeps people safe, and end when that is taken away."""
+    typed = case.procedure.everywhere("State")
+    protecting = {case.thing(entry.part("state")) for entry in typed if entry.part("while")}
+    for entry in case.procedure.everywhere(*SIGNALS):
+        state = entry.part("while")
+        if case.mentioned(state, case.lexicon.safe_states) or (state and case.thing(state) in protecting):
+            given = facts(signal=Term(entry.name), hazard=entry.part("hazard"), state=state)
+            yield Problem("danger-while-safe", Severity.ASK, entry.place, given, danger=1, subject=state)
+
+
+def state_safe_or_not(case: Case) -> Iterator[Problem]:
+    """A state that readers are told is dangerous, though its words sound safe and no danger is named for it."""
+    named = {case.thing(entry.part("while")) for entry in case.procedure.everywhere(*SIGNALS)}
+    known = [*case.lexicon.safe_states, *(word for one in case.lexicon.protections for word in one.states)]
+    for entry in case.procedure.everywhere("State"):
+        state = entry.part("state")
+        if entry.part("while") or case.thing(state) in named or case.mentioned(state, known):
+            continue
+        if case.mentioned(state, case.lexicon.sounds_safe):
+            given = facts(state=state)
+            yield Problem("state-safe-or-not", Severity.ASK, entry.place, given, danger=1, subject=state)
+
+
 def protection_taken_away(case: Case) -> Iterator[Problem]:
     """Something that protects is taken away while the state that needs it still lasts."""
     for removed in case.removed:

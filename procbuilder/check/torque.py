@@ -90,9 +90,10 @@ def _goes_on(row: TorqueRow, case: Case) -> bool:
 
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
     """The line that leaves a torque blank and says where to find it; with the rest of the line that it replaces."""
-    rest = (("order", row.order), ("when", row.when)) if replaces else ()
-    words = tuple((word, text) for word, text in rest if text)
-    return Line("Torque", (row.item.words, "look up", Blank("document-section")), words, place, replaces)
+    rest = (("order", row.order), ("when", row.when), ("stage", row.value.stage)) if replaces else ()
+    words = tuple((word, value) for word, value in rest if value)
+    document = row.look_in or Blank("document-section")
+    return Line("Torque", (row.item.words, "look up", document), words, place, replaces)
 
 
 def severity(row: TorqueRow, case: Case) -> Severity:

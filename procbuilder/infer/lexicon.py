@@ -56,6 +56,7 @@ def load(language: str = "", own: OwnWords = NO_OWN_WORDS, folder: Path = DATA) 
         not_kept=tuple(known.table("acts").get("not_kept", ())),
         protections=tuple(_blocks(known, "protection", "protection", Protection)),
         safe_states=tuple(known.table("protection").get("safe", ())),
+        sounds_safe=tuple(known.table("protection").get("sounds_safe", ())),
         single_use=tuple(_single_use(known)),
         spoiling=(*_blocks(known, "single_use", "command", Spoiling), *spoiling),
         ways=record(Ways, known.table("ways")),

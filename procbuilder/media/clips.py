@@ -60,7 +60,7 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True)
-class Moment:
+class StoredPicture:
     """One picture of the footage as stored, and what must be done to it."""
 
     frame: VideoFrame
@@ -151,14 +151,14 @@ def _silence(stretch: Span) -> Samples:
     return np.zeros(round(stretch.seconds * RATE), dtype=np.float32)
 
 
-def moments(part: ClipPart) -> Iterator[Moment]:
+def stored_pictures(part: ClipPart) -> Iterator[StoredPicture]:
     """The pictures of a part in order of time, skipped ones and those that are on show too shortly left out."""
     shape = pixel_shape(part.path)
     hidden = [path for path in part.hidden if path.recording == part.span.recording]
     for stretch in kept(part.span, part.skips):
         for since, until, frame in _thinned(part.path, stretch):
             boxes = tuple(box for path in hidden if (box := path.at(since, until)))
-            yield Moment(frame, shape, boxes, stretch, since, until)
+            yield StoredPicture(frame, shape, boxes, stretch, since, until)
 
 
 def _shots(
@@ -167,27 +167,27 @@ def _shots(
     size: tuple[int, int] | None = None
     for number, part in enumerate(parts):
         heard = dict(zip(kept(part.span, part.skips), sounds[number], strict=True)) if sounds else {}
-        for moment in moments(part):
-            if moment.frame.is_corrupt:
-                damaged(moment.stretch.recording, moment.since)
-            size = size or _clip_size(moment.frame, moment.shape)
-            low, high = (round((time - moment.stretch.start) * RATE) for time in (moment.since, moment.until))
-            samples = heard.get(moment.stretch, _NO_SAMPLES)[low:high]
-            yield _Shot(_picture(moment, size), moment.until - moment.since, samples)
+        for picture in stored_pictures(part):
+            if picture.frame.is_corrupt:
+                damaged(picture.stretch.recording, picture.since)
+            size = size or _clip_size(picture.frame, picture.shape)
+            low, high = (round((time - picture.stretch.start) * RATE) for time in (picture.since, picture.until))
+            samples = heard.get(picture.stretch, _NO_SAMPLES)[low:high]
+            yield _Shot(_picture(picture, size), picture.until - picture.since, samples)
 
 
-def _picture(moment: Moment, size: tuple[int, int]) -> VideoFrame:
+def _picture(picture: StoredPicture, size: tuple[int, int]) -> VideoFrame:
     """The picture of a clip: converted at once where nothing must be turned, framed or hidden."""
-    frame, (width, height) = moment.frame, size
-    if not moment.boxes and not frame.rotation and moment.shape == 1 and frame.width * height == frame.height * width:
+    frame, (width, height) = picture.frame, size
+    if not picture.boxes and not frame.rotation and picture.shape == 1 and frame.width * height == frame.height * width:
         return scaled(frame, width, height)
-    return encodable(image_of(moment, size))
+    return encodable(image_of(picture, size))
 
 
-def image_of(moment: Moment, size: tuple[int, int]) -> Image:
+def image_of(picture: StoredPicture, size: tuple[int, int]) -> Image:
     """The picture upright in the middle of a frame of this width and height, with what is hidden made unreadable."""
-    image = _fitted(moment.frame, moment.shape, size)
-    for box in moment.boxes:
+    image = _fitted(picture.frame, picture.shape, size)
+    for box in picture.boxes:
         hide(image, box)
     return _framed(image, size)
 

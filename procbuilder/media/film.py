@@ -16,7 +16,7 @@ from pathlib import Path
 import numpy as np
 
 from procbuilder.media.cards import HEIGHT, WIDTH, cards
-from procbuilder.media.clips import ClipPart, Held, fitted, image_of, moments
+from procbuilder.media.clips import ClipPart, Held, fitted, image_of, stored_pictures
 from procbuilder.media.colour import encodable
 from procbuilder.media.compositing import CompositeVideoClip, ImageClip, VideoClip, concatenate_videoclips
 from procbuilder.media.encode import ClipFile
@@ -43,7 +43,7 @@ _JUDGED = Fraction(60)
 
 
 @dataclass(frozen=True, slots=True)
-class Filmed:
+class FilmedScene:
     """A scene with its footage: the marked pictures stand still first."""
 
     scene: Scene
@@ -52,7 +52,7 @@ class Filmed:
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class MadeFilm:
     """What was written."""
 
     seconds: Fraction
@@ -64,13 +64,13 @@ class Made:
 
 
 def make(
-    scenes: Sequence[Filmed],
+    scenes: Sequence[FilmedScene],
     foot: str,
     target: Path,
     *,
     audible: bool,
     told: Callable[[int], None] = lambda _done: None,
-) -> Made:
+) -> MadeFilm:
     """Writes the film: MP4 of 1280 by 720 with H.264 pictures, mono AAC sound when audible, and a chapter a scene.
 
     Args:
@@ -96,13 +96,13 @@ def make(
             del reel
             gc.collect()  # the clips of MoviePy hold themselves, and with them the pictures of the scene
         file.chapters = tuple(chapters)
-    return Made(file.seconds, tuple(chapters), tuple(footage))
+    return MadeFilm(file.seconds, tuple(chapters), tuple(footage))
 
 
 class _Reel:
     """One scene as a MoviePy composition, and the times at which its picture changes."""
 
-    def __init__(self, filmed: Filmed, foot: str) -> None:
+    def __init__(self, filmed: FilmedScene, foot: str) -> None:
         self.feed = _Feed(filmed.parts)
         before = [(image, card.seconds / len(pages)) for card in filmed.scene.before
                   for pages in [cards(card, foot)] for image in pages]  # fmt: skip
@@ -179,8 +179,8 @@ class _Feed:
         for part in parts:
             stretches = kept(part.span, part.skips)
             begins = dict(zip(stretches, accumulate((s.seconds for s in stretches), initial=begin), strict=False))
-            for moment in moments(part):
-                yield begins[moment.stretch] + moment.until - moment.stretch.start, image_of(moment, WINDOW[2:])
+            for picture in stored_pictures(part):
+                yield begins[picture.stretch] + picture.until - picture.stretch.start, image_of(picture, WINDOW[2:])
             begin += sum(stretch.seconds for stretch in stretches)
 
 

@@ -170,6 +170,8 @@ class Lexicon:
     """What the workshop says, and the name under which it is filed."""
     safe_states: tuple[str, ...] = ()
     """Words of states that keep people safe while they last."""
+    sounds_safe: tuple[str, ...] = ()
+    """Words of states that may keep people safe."""
     synonyms: tuple[tuple[str, ...], ...] = ()
     """Names of the same thing."""
     activities: tuple[Activity, ...] = ()

@@ -101,10 +101,10 @@ def _key(scenes: Iterable[_Shown], foot: str, recordings: Recordings) -> str:
 
 def _filmed(shown: _Shown, material: Material) -> Any:
     from procbuilder.media.clips import Held
-    from procbuilder.media.film import Filmed
+    from procbuilder.media.film import FilmedScene
 
     held = tuple(Held(material.cache.file(name), shown.each) for name in shown.pictures)
-    return Filmed(shown.scene, held, parts(shown.step, shown.footage, material.recordings) if shown.step else ())
+    return FilmedScene(shown.scene, held, parts(shown.step, shown.footage, material.recordings) if shown.step else ())
 
 
 def _said(narration: tuple[Narration, ...], footage: Iterable[tuple[tuple[Span, ...], Fraction]]) -> Iterator[Cue]:

@@ -32,7 +32,7 @@ HEARD = "narration/heard.txt"
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class NewProcedure:
     """A new procedure folder."""
 
     folder: Path
@@ -50,7 +50,7 @@ def new(
     narration: Sequence[Path],
     progress: Progress,
     language: Language = ENGLISH,
-) -> Made:
+) -> NewProcedure:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
     Without a list the steps are drafted from the narration. Where it tells of no work, every subtitle
@@ -88,7 +88,7 @@ def new(
         write_whole(folder / HEARD, receipts(told.landings).encode())
     write_whole(folder / FILE_NAME, text.encode())
     aside = sum(landing.aside for landing in told.landings) if told else None
-    return Made(folder, len(told.steps) if told else len(listed), (*problems, *found.problems), aside)
+    return NewProcedure(folder, len(told.steps) if told else len(listed), (*problems, *found.problems), aside)
 
 
 def _refuse(folder: Path, recordings: Sequence[Path], steps: Path | None, narration: Sequence[Path]) -> None:

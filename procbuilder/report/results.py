@@ -10,7 +10,7 @@ from procbuilder.pipeline.build import Built
 from procbuilder.pipeline.check import Checked
 from procbuilder.pipeline.library import Failed
 from procbuilder.pipeline.log import Logged
-from procbuilder.pipeline.new import HEARD, Made
+from procbuilder.pipeline.new import HEARD, NewProcedure
 from procbuilder.pipeline.refit import Refitted
 from procbuilder.publish.filmed import remark
 from procbuilder.publish.language import ENGLISH, Language
@@ -73,7 +73,7 @@ def _film(built: Built, language: Language) -> list[str]:
     return [tell("film-dropped", language, folder=built.folder)] if built.film_dropped else []
 
 
-def made_lines(made: Made, language: Language = ENGLISH) -> list[str]:
+def made_lines(made: NewProcedure, language: Language = ENGLISH) -> list[str]:
     """What a new folder holds, and what comes next."""
     folder = made.folder
     lines = [tell("made", language, path=folder / FILE_NAME, count=made.steps, folder=folder)]

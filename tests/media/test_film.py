@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from procbuilder.media.clips import ClipPart, Held
-from procbuilder.media.film import Filmed, Made, make
+from procbuilder.media.film import FilmedScene, MadeFilm, make
 from procbuilder.media.stage import WINDOW
 from procbuilder.model.film import Card, CardLine, Scene, Style
 from procbuilder.model.marks import Box, HiddenPath
@@ -51,7 +51,7 @@ def _window(image: Image, width: int, height: int) -> Image:
     return np.ascontiguousarray(image[top : top + high, left : left + wide])
 
 
-def _make(target: Path, *scenes: Filmed, audible: bool = False) -> Made:
+def _make(target: Path, *scenes: FilmedScene, audible: bool = False) -> MadeFilm:
     return make(scenes, "P-1 · revision A", target, audible=audible)
 
 
@@ -59,7 +59,7 @@ def test_film_keeps_the_times_of_a_variable_rate(uneven: Path, tmp_path: Path) -
     """After three seconds of card each picture appears when it did on film, and is that of the recording."""
     times = filming.uneven(80)
     start, end = times[10], times[40]
-    made = _make(tmp_path / "film.mp4", Filmed(_scene("Turn"), (), (_part(uneven, start, end),)))
+    made = _make(tmp_path / "film.mp4", FilmedScene(_scene("Turn"), (), (_part(uneven, start, end),)))
     assert made.seconds == 3 + end - start
     assert made.footage == (3,)
     found = {number_of(_window(image, 320, 240)): time for time, image in _frames(tmp_path / "film.mp4") if time >= 3}
@@ -70,7 +70,7 @@ def test_film_keeps_the_times_of_a_variable_rate(uneven: Path, tmp_path: Path) -
 
 def test_film_shows_a_recording_filmed_upright_upright(turned: Path, tmp_path: Path) -> None:
     """240 by 320 in the middle of the window, with black at both sides, and every picture in its turn."""
-    _make(tmp_path / "film.mp4", Filmed(_scene("Turn"), (), (_part(turned, 0, 1),)))
+    _make(tmp_path / "film.mp4", FilmedScene(_scene("Turn"), (), (_part(turned, 0, 1),)))
     shown = [image for time, image in _frames(tmp_path / "film.mp4") if time >= 3]
     upright = [_window(image, 240, 320) for image in shown]
     assert [number_of(np.ascontiguousarray(np.rot90(image, -1))) for image in upright] == list(range(25))
@@ -80,9 +80,9 @@ def test_film_shows_a_recording_filmed_upright_upright(turned: Path, tmp_path: P
 def test_film_has_a_chapter_a_scene(even: Path, tmp_path: Path) -> None:
     """Read back by another way than they were written: as the player sees them."""
     scenes = [
-        Filmed(Scene("P-1 – Title", (_card("Title"),))),
-        Filmed(_scene("1  Take off the wheel"), (), (_part(even, 0, 1),)),
-        Filmed(Scene("2  Fill the system", (Card((CardLine(Style.STOP, "Stop: done by a gas fitter"),)),))),
+        FilmedScene(Scene("P-1 – Title", (_card("Title"),))),
+        FilmedScene(_scene("1  Take off the wheel"), (), (_part(even, 0, 1),)),
+        FilmedScene(Scene("2  Fill the system", (Card((CardLine(Style.STOP, "Stop: done by a gas fitter"),)),))),
     ]
     made = _make(tmp_path / "film.mp4", *scenes)
     with av.open(str(tmp_path / "film.mp4")) as container:
@@ -99,7 +99,7 @@ def test_film_holds_the_marked_picture_before_the_footage(even: Path, tmp_path: 
     board = np.tile(np.array([[40, 210], [210, 40]], np.uint8).repeat(60, 0).repeat(60, 1), (3, 4))
     cv2.imwrite(str(tmp_path / "held.png"), np.dstack([board] * 3))
     held = (Held(tmp_path / "held.png", Fraction(2)),)
-    made = _make(tmp_path / "film.mp4", Filmed(_scene("Turn"), held, (_part(even, 1, 2),)))
+    made = _make(tmp_path / "film.mp4", FilmedScene(_scene("Turn"), held, (_part(even, 1, 2),)))
     assert (made.seconds, made.footage) == (6, (5,))
     frames = _frames(tmp_path / "film.mp4")
     wanted = cv2.resize(board, (744, 558), interpolation=cv2.INTER_CUBIC).astype(int)
@@ -112,8 +112,8 @@ def test_film_holds_the_marked_picture_before_the_footage(even: Path, tmp_path: 
 
 def test_film_sound_is_that_of_the_footage_and_cards_are_silent(even: Path, turned: Path, tmp_path: Path) -> None:
     """Twice a tone of one second, with silence as long as the card, and nothing under a recording without sound."""
-    scenes = [Filmed(_scene("One"), (), (_part(even, 1, 2),)), Filmed(_scene("Two"), (), (_part(even, 2, 3),)),
-              Filmed(_scene("Mute"), (), (_part(turned, 0, 1),))]  # fmt: skip
+    parts = {"One": _part(even, 1, 2), "Two": _part(even, 2, 3), "Mute": _part(turned, 0, 1)}
+    scenes = [FilmedScene(_scene(title), (), (part,)) for title, part in parts.items()]
     made = _make(tmp_path / "film.mp4", *scenes, audible=True)
     with av.open(str(tmp_path / "film.mp4")) as container:
         samples = np.concatenate([frame.to_ndarray().ravel() for frame in container.decode(audio=0)])
@@ -131,7 +131,7 @@ def test_film_sound_is_levelled_as_that_of_clips_is(
     loud: list[float] = []
     for factor in (1.0, 0.5):
         monkeypatch.setattr("procbuilder.media.film.gain", lambda _, factor=factor: np.float32(factor))
-        _make(tmp_path / "film.mp4", Filmed(_scene("One"), (), (_part(even, 1, 2),)), audible=True)
+        _make(tmp_path / "film.mp4", FilmedScene(_scene("One"), (), (_part(even, 1, 2),)), audible=True)
         with av.open(str(tmp_path / "film.mp4")) as container:
             samples = np.concatenate([frame.to_ndarray().ravel() for frame in container.decode(audio=0)])
         loud.append(float(np.sqrt(np.mean(samples[round(3.1 * 48_000) : round(3.9 * 48_000)] ** 2))))
@@ -140,7 +140,9 @@ def test_film_sound_is_levelled_as_that_of_clips_is(
 
 def test_film_tells_the_points_one_after_the_other(even: Path, tmp_path: Path) -> None:
     """Two points share two seconds of footage: the words below it change after one."""
-    _make(tmp_path / "film.mp4", Filmed(_scene("Turn", "keep it level", "push at the rim"), (), (_part(even, 0, 2),)))
+    _make(
+        tmp_path / "film.mp4", FilmedScene(_scene("Turn", "keep it level", "push at the rim"), (), (_part(even, 0, 2),))
+    )
     below = {time: image[TOP + HEIGHT :].astype(int) for time, image in _frames(tmp_path / "film.mp4")}
     shown = [(time, words) for time, words in below.items() if time >= 3]
     changes = [other for (_, one), (other, words) in pairwise(shown) if np.abs(one - words).mean() > 2]
@@ -150,7 +152,7 @@ def test_film_tells_the_points_one_after_the_other(even: Path, tmp_path: Path) -
 
 def test_film_ends_a_scene_with_its_hold_point(even: Path, tmp_path: Path) -> None:
     after = (Card((CardLine(Style.STOP, "HOLD: stand firm – by a second person"),)),)
-    made = _make(tmp_path / "film.mp4", Filmed(_scene("Raise", after=after), (), (_part(even, 0, 1),)))
+    made = _make(tmp_path / "film.mp4", FilmedScene(_scene("Raise", after=after), (), (_part(even, 0, 1),)))
     assert made.seconds == 3 + 1 + after[0].seconds
     last = _frames(tmp_path / "film.mp4")[-1][1]
     assert (last > 200).all(axis=2).sum() > 5000
@@ -164,7 +166,7 @@ def test_film_hides_a_region_for_good(films: Path, tmp_path: Path) -> None:
         cv2.putText(image, text, (180, 200), cv2.FONT_HERSHEY_SIMPLEX, 3, (0, 0, 0), 8)
         path = filming.film(films / f"{text[:2]}.mp4", filming.steady(1), [image] * 25, Track(size=(640, 360)))
         hidden = HiddenPath(Place("procedure.md", 1), "strip", ((Fraction(0), Box(0.25, 0.25, 0.85, 0.65)),))
-        _make(tmp_path / "film.mp4", Filmed(_scene("Turn"), (), (_part(path, 0, 1, hidden),)))
+        _make(tmp_path / "film.mp4", FilmedScene(_scene("Turn"), (), (_part(path, 0, 1, hidden),)))
         results.append([image for time, image in _frames(tmp_path / "film.mp4") if time >= 3])
     differences = [np.abs(a.astype(int) - b).max() for a, b in zip(*results, strict=True)]
     assert max(differences) < 40
@@ -174,13 +176,13 @@ def test_film_hides_a_region_for_good(films: Path, tmp_path: Path) -> None:
 
 def test_film_of_the_same_scenes_has_the_same_bytes(even: Path, tmp_path: Path) -> None:
     for name in ("one.mp4", "two.mp4"):
-        _make(tmp_path / name, Filmed(_scene("Turn", "keep it level"), (), (_part(even, 0, 1),)), audible=True)
+        _make(tmp_path / name, FilmedScene(_scene("Turn", "keep it level"), (), (_part(even, 0, 1),)), audible=True)
     assert (tmp_path / "one.mp4").read_bytes() == (tmp_path / "two.mp4").read_bytes()
 
 
 def test_film_keeps_to_what_was_planned_when_a_recording_ends_early(even: Path, tmp_path: Path) -> None:
     """Of two seconds only the first is there: the last picture stands still for the other."""
-    made = _make(tmp_path / "film.mp4", Filmed(_scene("Turn"), (), (_part(even, 3, 5),)), audible=True)
+    made = _make(tmp_path / "film.mp4", FilmedScene(_scene("Turn"), (), (_part(even, 3, 5),)), audible=True)
     assert made.seconds == 5
     frames = _frames(tmp_path / "film.mp4")
     assert number_of(_window(frames[-1][1], 320, 240)) == 99

@@ -23,8 +23,8 @@ PATTERNS: Patterns = {
         ),
     },
     "end-before-start": {
-        "": ("{span} ends before it starts", "turn it round: {better}"),
-        "no-length": ("{span} has no length", "write when the step ends, such as {better}"),
+        "": ("{span} ends before it starts", "look at the recording and write both times anew"),
+        "no-length": ("{span} has no length", "look at the recording and write when it ends"),
     },
     "overlapping-steps": {
         "": ("{first} and {second} both show {shared}, and its time counts twice", _END_ONE),

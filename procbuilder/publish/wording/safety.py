@@ -22,6 +22,19 @@ PATTERNS: Patterns = {
             'did you mean "while: {near}"? Or add "{line}" to the step that brings it about',
         ),
     },
+    "danger-while-safe": {
+        "": (
+            '{signal} "{hazard}" holds "while: {state}", which sounds like what keeps people safe',
+            'name the state in which it is dangerous behind "while:", or take "while:" away if it holds for its step',
+        ),
+    },
+    "state-safe-or-not": {
+        "": (
+            '"{state}" is shown as still dangerous until it ends',
+            'if it keeps people safe, write behind it "while:" and the state in which it is needed;'
+            ' if it is dangerous, add the danger with "while: {state}"',
+        ),
+    },
     "protection-taken-away": {
         "": ('{item} is taken away {taken} while "{state}" still lasts', _END_FIRST),
         "why": ('{item} is taken away {taken} while "{state}" still lasts: {why}', _END_FIRST),
