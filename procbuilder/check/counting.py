@@ -24,7 +24,8 @@ def how_many(case: Case) -> Iterator[Problem]:
                 line=Line(field, (number,)) if name == entry.item else Line(field, (entry.item,), (("by", number),)),
                 answer=answer("how-many", name, _heading(entry, case)),
             )
-            yield Problem("how-many", Severity.ASK, entry.opened[0].place, given, danger=2, subject=name)
+            form = "" if entry.opening is Opening.OFF else entry.opening.value
+            yield Problem("how-many", Severity.ASK, entry.opened[0].place, given, form, 2, name)
 
 
 def one_closing_for_several(case: Case) -> Iterator[Problem]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from procbuilder.check.case import Case
+from procbuilder.model.commands import done_to
 from procbuilder.model.facts import Blank, Line, facts
 from procbuilder.model.ledger import Balance, Opening
 from procbuilder.model.origin import Place
@@ -20,7 +21,9 @@ def tightening_without_torque(case: Case) -> Iterator[Problem]:
             given = facts(step=case.step(row.number), item=row.item, line=line)
             grave = severity(row, case)
             subject = answerable(grave, row.item.words)
-            yield Problem("tightening-without-torque", grave, row.place, given, danger=2, subject=subject)
+            form = "fitted" if _goes_on(row, case) else ""
+            form = form if grave is Severity.STOP else f"{form}-plain".lstrip("-")
+            yield Problem("tightening-without-torque", grave, row.place, given, form, 2, subject)
 
 
 def nowhere_to_look(case: Case) -> Iterator[Problem]:
@@ -42,7 +45,8 @@ def torque_without_unit(case: Case) -> Iterator[Problem]:
 def torque_in_words(case: Case) -> Iterator[Problem]:
     """A torque such as "good and tight": no two people read it the same."""
     for row in case.torques:
-        if row.value and not row.value.has_number:
+        plain = case.mentioned(row.value.text, case.lexicon.checks.plainly_tight)
+        if row.value and not row.value.has_number and not (plain and not critical(row, case)):
             line = look_up(row, row.place, replaces=True)
             given = facts(item=row.item, value=row.value.text, line=line)
             grave = severity(row, case)
@@ -77,6 +81,13 @@ def torque_without_source(case: Case) -> Iterator[Problem]:
             yield Problem("torque-without-source", Severity.STOP, row.place, given, form, 2)
 
 
+def _goes_on(row: TorqueRow, case: Case) -> bool:
+    """The row is there because a threaded thing is fitted, and nothing says that it is tightened."""
+    step = case.procedure.steps[row.number - 1]
+    tightens = done_to(step.command, case.lexicon.tightening, case.lexicon.words) is not None
+    return row.place in [entry.place for entry in step.all("On")] or not tightens
+
+
 def look_up(row: TorqueRow, place: Place, *, replaces: bool = False) -> Line:
     """The line that leaves a torque blank and says where to find it; with the rest of the line that it replaces."""
     rest = (("order", row.order), ("when", row.when), ("stage", row.value.stage)) if replaces else ()
@@ -92,5 +103,6 @@ def severity(row: TorqueRow, case: Case) -> Severity:
 
 def critical(row: TorqueRow, case: Case) -> str:
     """The word that makes this torque critical; empty when there is none."""
-    command = case.procedure.steps[row.number - 1].command
-    return case.quoted(f"{row.item} ; {command}", case.lexicon.critical)
+    step = case.procedure.steps[row.number - 1]
+    held = [entry.item.name for entry in step.all("On") if row.item in entry.fasteners]
+    return case.quoted(" ; ".join((str(row.item), row.of, *held, step.command)), case.lexicon.critical)

@@ -1,25 +1,31 @@
 """The tightening table: typed torques, and a blank for each one that is missing."""
 
+from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 
+from procbuilder.infer.commanded import commanded
 from procbuilder.infer.patterns import sequence
 from procbuilder.model.commands import done_to
 from procbuilder.model.fields import Field
+from procbuilder.model.heard import Act, Sentence
 from procbuilder.model.lexicon import Lexicon
+from procbuilder.model.moves import MOVES
 from procbuilder.model.origin import TYPED, Origin, OriginKind, Place
-from procbuilder.model.phrases import mentioned
+from procbuilder.model.phrases import called, mentioned
 from procbuilder.model.procedure import Procedure, Step
 from procbuilder.model.quantity import Item
 from procbuilder.model.torque import BLANK
 from procbuilder.model.words import Words
 from procbuilder.model.worked import TorqueRow
+from procbuilder.model.workshop import NO_OWN_WORDS
 
 
 def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     """One row a torque, in step order; a value is never guessed.
 
-    A blank row with ``demanded`` stands for a step that tightens and has no Torque field, and for
-    a thing that is slackened or nipped up and has no torque anywhere.
+    A blank row with ``demanded`` stands for a step that tightens and has no Torque field, for a thing that is
+    slackened or nipped up and has no torque anywhere, and for a threaded thing that goes on and has none.
     """
     words = lexicon.words
     typed = [(entry, step, number) for number, step in _numbered(procedure) for entry in step.all("Torque")]
@@ -28,6 +34,7 @@ def torques(procedure: Procedure, lexicon: Lexicon) -> tuple[TorqueRow, ...]:
     tightened = " ; ".join(row.item.words for row in by_command)
     half = _half_closed(procedure, words)
     rows += by_command + [row for name, row in half.items() if not mentioned(tightened, [name], words)]
+    rows += _fitted(procedure, lexicon, rows)
     return tuple(sorted(rows, key=lambda row: (row.number, row.place)))
 
 
@@ -81,6 +88,46 @@ def _half_closed(procedure: Procedure, words: Words) -> dict[str, TorqueRow]:
             demanding |= {key} if entry.name != "On" else set()
             last[key] = _blank(entry.item, step, number, entry.place, entry.origin)
     return {key: row for key, row in last.items() if key in demanding}
+
+
+def _fitted(procedure: Procedure, lexicon: Lexicon, known: list[TorqueRow]) -> list[TorqueRow]:
+    """Threaded things that go on without a torque: one row a name and step that is the last to fit it."""
+    last: dict[str, TorqueRow] = {}
+    for number, step in _numbered(procedure):
+        for thing in (*_moved_on(step), *_commanded_on(step, lexicon)):
+            if called(thing.head, lexicon.refit.threaded, lexicon.words) and not _known(thing, step, known, lexicon):
+                last[lexicon.words.thing(thing.head)] = _blank(thing, step, number, thing.place, thing.origin)
+    return list(last.values())
+
+
+def _moved_on(step: Step) -> Iterator[Item]:
+    for entry in step.all("On"):
+        yield from (*entry.items, *entry.fasteners)
+
+
+def _commanded_on(step: Step, lexicon: Lexicon) -> Iterator[Item]:
+    """What a step without fields puts on by its words."""
+    if not step.all(*MOVES):
+        said = Sentence(step.command, step.place, "", Fraction(0), Fraction(0))
+        fitted = (one for one in commanded([said], lexicon, NO_OWN_WORDS) if one.act is Act.ON)
+        yield from (Item(one.object, step.place) for one in fitted)
+
+
+def _known(thing: Item, step: Step, rows: list[TorqueRow], lexicon: Lexicon) -> bool:
+    """True when a torque names it, a part of its name, or the part that it holds; so does one in its own step."""
+    words = lexicon.words
+    ending = next((word for word in reversed(thing.head.split()) if word.isalpha()), thing.head)
+    parts = [item.name for entry in step.all("On") for item in entry.items if thing in entry.fasteners]
+    for row in rows:
+        name = row.item.head
+        if not called(name, [ending], words):
+            continue
+        alone = words.thing(name) == words.thing(ending)
+        of_part = mentioned(f"{name} ; {row.of}", [each.split()[-1] for each in parts], words)
+        bare = sum(word.isalpha() for word in thing.head.split()) == 1
+        if alone or of_part or (bare and row.step == step.id) or mentioned(thing.name, [name], words):
+            return True
+    return False
 
 
 def _blank(item: Item, step: Step, number: int, place: Place, origin: Origin = TYPED) -> TorqueRow:

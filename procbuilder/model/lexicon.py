@@ -119,6 +119,8 @@ class CheckWords:
     other_head: tuple[str, ...] = ()
     """Heads of bolts for which the hexagon of the thread says nothing."""
     torque_wrench: tuple[str, ...] = ()
+    plainly_tight: tuple[str, ...] = ()
+    """Typed in place of a torque where none is needed."""
     gloves: tuple[str, ...] = ()
     no_gloves: tuple[str, ...] = ()
 

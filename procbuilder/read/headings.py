@@ -14,6 +14,8 @@ from procbuilder.read.mistimed import mistimed, sign_behind
 from procbuilder.read.spans import ONE_TIME, SPAN, take_spans
 
 _ID = re.compile(r"\s*\{#(?P<id>[^}]*)\}\s*\Z")
+_EMPTY = re.compile(r"\(\s*\)|\[\s*\]")
+"""Brackets in which nothing but a time stood."""
 _GOOD_ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
 
 
@@ -39,7 +41,8 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
     text, step_id = _take_id(whole, flaws)
     spans, rest = take_spans(text, recordings, flaws)
     better = ""
-    if spans and (sign := sign_behind(rest)):
+    glued = text.removesuffix(rest)[-1:].isdecimal()
+    if spans and (sign := sign_behind(rest, glued=glued)):
         rest = rest.removeprefix(sign)
         better = f"{text.removesuffix(sign + rest).strip()} {rest}"
         flaws.append(flaw("sign-behind", sign=sign.strip()))
@@ -52,7 +55,7 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
         rest = rest[match.end() :].strip()
     elif match := SPAN.search(rest):
         at = match.start() if match["name"] in recordings else match.start("start")
-        time, others = rest[at : match.end()], " ".join((rest[:at] + rest[match.end() :]).split())
+        time, others = rest[at : match.end()], " ".join(_EMPTY.sub("", rest[:at] + rest[match.end() :]).split())
         flaws.append(flaw("time-inside", time=time, others=others))
     if not rest:
         flaws.append(flaw("no-command"))

@@ -24,6 +24,7 @@ _LABEL = re.compile(
 )
 _BULLET = re.compile(r"[\s>]*(?:(?:[-*+•·–—]|\d+[.)]|\#+)(?=[\s\w*_`])\s*)?")
 _BAR = re.compile(r"\s\|\s")
+_PARTS = re.compile(r"\s\|\s|[:：]\s*#[a-z0-9]")
 _NUMBER = r"\d*[.,]?\d+\s*%?"
 _HIDING = re.compile(
     rf"\d+:\d\d\S*\s+{_NUMBER}(?:\s*[,;/]\s*{_NUMBER}){{2,}}|(?<![\w.,])(?:(?:0?\.\d+|[01])(?:,(?!\s)|\Z|(?=[\s;|]))){{4}}"
@@ -62,7 +63,7 @@ def find_slip(text: str, *, listed: bool) -> Slip | None:
     listed = listed or bool(bullet and bullet[0].strip())
     match = _LABEL.match(line)
     name = match["name"] if match else ""
-    kind = _meant(name, match["sign"].strip(), listed=listed, parts=bool(_BAR.search(line))) if match else None
+    kind = _meant(name, match["sign"].strip(), listed=listed, parts=bool(_PARTS.search(line))) if match else None
     if hides(line) and (kind is None or kind.name not in _BOXED):
         kind = BY_NAME["hide"]
     if kind:
@@ -80,7 +81,7 @@ def hides(text: str) -> bool:
 
 
 def _meant(name: str, sign: str, *, listed: bool, parts: bool) -> FieldKind | None:
-    """The field that a name stands for; ``parts``: bars stand behind it, as in no prose."""
+    """The field that a name stands for; ``parts``: bars or an id stand behind it, as in no prose."""
     plain, colon = _plain(name), sign in _COLON
     if not listed and not (colon and name[0].isupper()):
         return None

@@ -6,6 +6,7 @@ from functools import cache
 
 from procbuilder.check.case import Case
 from procbuilder.check.run import problems
+from procbuilder.check.settled import unsettled
 from procbuilder.infer.by_words import taken_off_by_words
 from procbuilder.infer.dangers import removed_protection, standing
 from procbuilder.infer.heard_torques import heard_torques
@@ -16,7 +17,7 @@ from procbuilder.infer.proposed import noticed
 from procbuilder.infer.torques import torques
 from procbuilder.model.footage import PacketFacts, Recording
 from procbuilder.model.problem import Problem
-from procbuilder.model.procedure import Narration
+from procbuilder.model.procedure import Narration, Procedure
 from procbuilder.publish.wording.problems import line
 from procbuilder.read.procedure import read_text
 
@@ -113,10 +114,25 @@ def _found(
 ) -> tuple[Problem, ...]:
     procedure, faults = read_text(text)
     assert faults == ()
+    return problems(_case(procedure, dict(durations), dict(films), narration))
+
+
+def all_found(text: str, *, durations: Mapping[str, Fraction] = DURATIONS) -> tuple[Problem, ...]:
+    """The same with what reading the text finds, which need not be faultless."""
+    procedure, faults = read_text(text)
+    return (*unsettled(procedure, faults), *problems(_case(procedure, durations, {}, ())))
+
+
+def _case(
+    procedure: Procedure,
+    durations: Mapping[str, Fraction],
+    films: Mapping[str, PacketFacts],
+    narration: tuple[Narration, ...],
+) -> Case:
     lexicon = load(procedure.front["language"])
-    recordings = {name: recording(name, duration) for name, duration in durations}
+    recordings = {name: recording(name, duration) for name, duration in durations.items()}
     still = standing(procedure, lexicon)
-    case = Case(
+    return Case(
         procedure=procedure,
         recordings=recordings,
         ledger=ledger(procedure, lexicon),
@@ -124,13 +140,12 @@ def _found(
         torques=torques(procedure, lexicon),
         lexicon=lexicon,
         heard=heard_torques(procedure, narration),
-        films=dict(films),
+        films=films,
         standing=still,
         noticed=noticed(procedure, still, lexicon, narration),
         taken_off=taken_off_by_words(procedure),
         disorders=disorders(procedure, lexicon),
     )
-    return problems(case)
 
 
 def changed(*changes: tuple[str, str]) -> str:

@@ -1,16 +1,19 @@
 """A line to copy whose place is known, put there, ends its problem and makes no graver one."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 import pytest
 
 from procbuilder.model.facts import Blank, Line
+from procbuilder.model.fields import GRAVE
 from procbuilder.model.problem import RANK, Problem
 from procbuilder.publish.language import ENGLISH
 from procbuilder.publish.wording.gaps import say
 from procbuilder.publish.wording.problems import said
 from tests.check.faults import FOLDER, Fault, faults
-from tests.check.sample import GOOD, found
+from tests.check.sample import DURATIONS, GOOD, all_found, found
+from tests.read.mistyped import HEADINGS, OTHER_WORDS, value
 
 SAMPLES = [fault for path in sorted(FOLDER.glob("*.txt")) for fault in faults(path.stem)]
 
@@ -57,6 +60,28 @@ def test_a_line_put_in_its_place_ends_the_problem(fault: Fault, problem: Problem
     new = [one for one in after if (one.rule, said(one).what) not in before]
     grave = (RANK[problem.severity], problem.danger)
     assert [said(one).what for one in new if (RANK[one.severity], one.danger) < grave] == []
+
+
+LONG = {name: Fraction(100) for name in DURATIONS}
+OFF = "- Off: washer\n"
+WHEEL = "### strip 0:10-0:20 Take off the wheel {#wheel}"
+IN_A_STEP = [f"- {name[1]}{name[0]}{name[2:]}: {value(name)}" for name in GRAVE]
+IN_A_STEP += [f"- {word}: {value(name)}" for word, name in OTHER_WORDS]
+MISREAD = [GOOD.replace(OFF, f"{OFF}{typed}\n") for typed in IN_A_STEP]
+MISREAD += [GOOD.replace(WHEEL, f"{typed.replace('### ', '### strip ')} {{#wheel}}") for typed in HEADINGS[:25]]
+MISREAD += [GOOD.replace(WHEEL, f"{typed} {{#wheel}}") for typed in HEADINGS if "strip" in typed.casefold()]
+
+
+@pytest.mark.parametrize("text", MISREAD)
+def test_a_line_for_what_cannot_be_read_ends_the_problem_too(text: str) -> None:
+    before = all_found(text, durations=LONG)
+    assert before
+    for problem in (one for one in before if one.rule in ("field-name", "heading", "heading-form") and one.lines):
+        after = all_found(applied(text, list(problem.lines)), durations=LONG)
+        assert said(problem).what not in {said(one).what for one in after}
+        new = {said(one).what: one for one in after if said(one).what not in {said(old).what for old in before}}
+        grave = (RANK[problem.severity], problem.danger)
+        assert [what for what, one in new.items() if (RANK[one.severity], one.danger) < grave] == []
 
 
 def test_a_line_that_does_not_help_would_be_noticed() -> None:

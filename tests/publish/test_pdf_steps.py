@@ -96,6 +96,12 @@ def test_a_reserved_step_without_a_check_asks_for_the_word_of_who_did_it(edition
     assert "Before you go on: a licensed gas fitter has told you that it is done and safe." in text
 
 
+def test_a_withheld_step_names_the_lines(edition: Edition, media: Path) -> None:
+    lines = (Place("procedure.md", 41), Place("procedure.md", 44))
+    closed = with_step(edition, 2, withheld=lines, figures=(), as_found=None, clip=None)
+    assert "Pictures and clip withheld: lines 41 and 44 are not understood" in whole(sheet(closed, media))
+
+
 def test_a_picture_as_found_says_what_it_is_and_from_where(text: str) -> None:
     assert f"{words.AS_FOUND} (step 5) Hub before it came off" in _step_text(text, 7)
 

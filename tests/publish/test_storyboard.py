@@ -7,6 +7,7 @@ import pytest
 
 from procbuilder.model.edition import Edition
 from procbuilder.model.film import Card, CardLine, Scene, Style
+from procbuilder.model.origin import Place
 from procbuilder.publish import words
 from procbuilder.publish.storyboard import storyboard
 from procbuilder.publish.tokens import panels
@@ -118,3 +119,9 @@ def test_a_card_lasts_as_long_as_it_takes_to_read() -> None:
     assert Card((long,)).seconds == Fraction(61, 4) + 1
     assert Card((replace(long, style=Style.FACT),)).seconds == 12
     assert Card((*usual.lines, standing)).seconds == usual.seconds
+
+
+def test_a_withheld_step_shows_no_footage_and_names_the_line(edition: Edition) -> None:
+    closed = with_step(edition, 2, withheld=(Place("procedure.md", 41),), figures=(), clip=None)
+    scene = storyboard(closed, PANELS)[3]
+    assert "Pictures and clip withheld: line 41 is not understood" in _said(scene)

@@ -30,7 +30,7 @@ BOLD = ("**{}:** {}", "**{}**: {}", "__{}:__ {}", "*{}:* {}", "**{}: {}**", "`{}
 BEHIND = ("{}; {}", "{}. {}", "{} = {}", "{} – {}", "{} : {}", "{}:{}", "{}：{}", "{} :{}")
 
 OTHER_WORDS = (
-    ("Blur", "Hide"), ("Pixelate", "Hide"), ("Cover up", "Hide"), ("Mask", "Hide"), ("Black out", "Hide"),
+    ("Blur", "Hide"), ("Pixelate", "Hide"), ("Cover up", "Hide"), ("Black out", "Hide"),
     ("Unkenntlich", "Hide"), ("Verpixeln", "Hide"), ("Hide face", "Hide"), ("Hide plate", "Hide"),
     ("PPE", "Wear"), ("PSA", "Wear"), ("Photo", "Picture"), ("Image", "Picture"), ("Foto", "Picture"),
     ("Warn", "Warning"), ("Warnung", "Warning"), ("Gefahr", "Danger"), ("Hold point", "Hold"), ("Haltepunkt", "Hold"),

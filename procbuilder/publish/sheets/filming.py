@@ -36,7 +36,7 @@ def _lacking(edition: Spoken, words: Words) -> Iterator[str]:
     steps = sorted((step for step in edition.steps if not step.reserved), key=_weight)
     for words_of, lacks in (
         (words.FILM_NOT_SHOWN, lambda step: not step.spans),
-        (words.FILM_NO_PICTURE, lambda step: step.spans and not step.figures),
+        (words.FILM_NO_PICTURE, lambda step: step.spans and not (step.figures or step.withheld)),
         (words.FILM_WEAK, _weak),
         (words.FILM_CUT, lambda step: step.spans and not _weak(step) and step.basis is Basis.CUT),
     ):

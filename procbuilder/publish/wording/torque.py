@@ -2,12 +2,17 @@
 
 from procbuilder.publish.wording.patterns import Patterns
 
+_TIGHTENS = '{step} tightens "{item}" and gives no torque'
+_FITS = '{step} fits "{item}", and nobody says how tight'
+_VALUE = 'add "{line}", or the value with its unit and document'
+_OR_PLAIN = 'add "{line}", or the value with its unit and document, or "hand tight" or "not critical" in place of it'
+
 PATTERNS: Patterns = {
     "tightening-without-torque": {
-        "": (
-            '{step} tightens "{item}" and gives no torque',
-            'add "{line}", or the value with its unit and document',
-        ),
+        "": (_TIGHTENS, _VALUE),
+        "plain": (_TIGHTENS, _OR_PLAIN),
+        "fitted": (_FITS, _VALUE),
+        "fitted-plain": (_FITS, _OR_PLAIN),
     },
     "nowhere-to-look": {
         "": ("the torque of {item} is to be looked up, but it does not say where", 'write "{line}"'),
