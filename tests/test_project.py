@@ -36,13 +36,31 @@ def test_every_dependency_says_why_it_is_there() -> None:
     assert [line for line in lines if not re.search(r'",\s+# \S+', line)] == []
 
 
-def test_the_lock_names_every_dependency_and_no_address() -> None:
-    lock = (ROOT / "requirements.lock").read_text(encoding="utf-8")
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    wanted = project["dependencies"] + project["optional-dependencies"]["test"]
-    names = {re.split(r"[<>=]", line)[0].lower().replace(".", "-") for line in wanted}
-    assert names - {line.split("==")[0] for line in lock.splitlines()} == set()
+def _locked(name: str) -> dict[str, int]:
+    """How many hashes a lock holds for each ``name==version``."""
+    lock = (ROOT / name).read_text(encoding="utf-8")
     assert "://" not in lock
+    each = re.findall(r"^(\S+==\S+)[^\\\n]*\\\n((?:    --hash=sha256:[0-9a-f]{64}(?: \\)?\n)+)", lock, re.M)
+    assert sum(len(line.split("--hash")) > 1 for line in lock.splitlines()) == sum(h.count("--hash") for _, h in each)
+    return {one: hashes.count("--hash") for one, hashes in each}
+
+
+def test_both_locks_hold_a_hash_for_every_dependency() -> None:
+    """The first is within the second, so that what is tested is what is installed."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = project["optional-dependencies"]
+    lock, of_tests = _locked("requirements.lock"), _locked("requirements-test.lock")
+    for wanted, held in ((project["dependencies"] + extras["build"], lock), (extras["test"], of_tests)):
+        names = {re.split(r"[<>=; ]", line)[0].lower().replace(".", "-") for line in wanted}
+        assert names - {one.split("==")[0] for one in held} == set()
+    assert lock.items() <= of_tests.items()
+    assert of_tests["numpy==" + next(one.split("==")[1] for one in of_tests if one.startswith("numpy=="))] > 20
+
+
+def test_the_readme_installs_by_hash_alone() -> None:
+    part = README.split("## Start\n")[1].split("\n## ")[0]
+    installs = [line for line in part.splitlines() if "pip install" in line]
+    assert [("--require-hashes" in line or "--no-deps --no-build-isolation" in line) for line in installs] == [True] * 4
 
 
 def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> None:

@@ -136,13 +136,18 @@ def _raw(step: Step, *names: str) -> str:
 
 
 def _evidence(hits: list[Hit], case: Case) -> Phrase:
-    """``"petrol pipe" in step 4, also in steps 6, 7``."""
+    """``"petrol pipe" in step 4, also in steps 6, 7``; with the moment of what was said."""
     first, *others = hits
     rest = [hit.number for hit in others if hit.number]
     more = Phrase("and-more", facts(count=len(rest) - _SHOWN)) if len(rest) > _SHOWN else ""
     also = facts(steps=tuple(map(case.step, rest[:_SHOWN])), more=more)
+    further = Phrase("also-in", also) if rest else ""
     where = case.step(first.number) if first.number else Phrase("line", facts(line=first.place.line))
-    return Phrase("evidence", facts(words=first.words, where=where, also=Phrase("also-in", also) if rest else ""))
+    if first.said is None:
+        return Phrase("evidence", facts(words=first.words, where=where, also=further))
+    if not first.number:
+        return Phrase("heard-between", facts(words=first.words, time=first.said, also=further))
+    return Phrase("heard", facts(words=first.words, time=first.said, where=where, also=further))
 
 
 def _lasting(activity: Activity, hit: Hit, case: Case) -> Value:

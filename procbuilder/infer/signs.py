@@ -14,16 +14,27 @@ _NUMBER = re.compile(r"\b[WMPEF]0\d\d\b")
 
 
 def danger_signs(hazard: str, consequence: str, avoid: str, lexicon: Lexicon) -> tuple[Sign, ...]:
-    """The signs of a danger: those typed by number, one for what may hurt, then those for how to avoid it."""
+    """The signs of a danger: those typed by number, one for what may hurt, then those for how to avoid it.
+
+    What may hurt has the sign of the activity for which it is proposed, else one by its words.
+    """
     typed = _typed(f"{hazard} {consequence} {avoid}", lexicon)
     known = any(sign.number[0] == "W" for sign in typed)
-    hurts = () if known else _found(hazard, "W", lexicon) or _found(consequence, "W", lexicon)
+    found = (find for text in (hazard, consequence) if (find := _found(text, "W", lexicon)))
+    hurts = () if known else _of_activity(hazard, lexicon) or next(found, ())
     return _once(typed + hurts[:1] + _found(avoid, "PMEF", lexicon))[:MOST]
 
 
 def worn_signs(text: str, lexicon: Lexicon) -> tuple[Sign, ...]:
     """The signs of a piece of protective equipment."""
     return _once(_typed(text, lexicon) + _found(text, "PM", lexicon))[:MOST]
+
+
+def _of_activity(hazard: str, lexicon: Lexicon) -> tuple[Sign, ...]:
+    """The signs of what may hurt, of the activity that proposes this very hazard."""
+    thing = lexicon.words.thing
+    numbers = (one.signs for one in lexicon.activities if thing(one.hazard) == thing(hazard))
+    return tuple(_sign(number, lexicon) for number in next(numbers, ()) if number[0] == "W")
 
 
 def _typed(text: str, lexicon: Lexicon) -> tuple[Sign, ...]:

@@ -23,6 +23,8 @@ from procbuilder.model.marks import Box, Picture
 _WIDEST = 1280
 _THUMBNAIL = 320
 _QUALITY = 85
+_COARSER = ((75, _WIDEST), (60, _WIDEST), (60, 960), (55, 720), (50, 480))
+"""Quality and pixels across, one after the other, of a picture that takes too many bytes."""
 _JPEG, _PNG = b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n"
 _READ = ((2**24, cv2.IMREAD_COLOR), (MOST_PIXELS, cv2.IMREAD_REDUCED_COLOR_2))
 """How a picture of at most so many pixels is read: one of more than 16 million in half its width and height, which is
@@ -63,7 +65,26 @@ def still(
     image = _scaled(_cropped(image, picture.crop if picture else None), _WIDEST)
     if picture and marked:
         draw(image, picture.seen_marks)
-    _write(image, target)
+    _write(_encoded(image, _QUALITY), target)
+    return image.shape[1], image.shape[0]
+
+
+def fitted(source: Path, most: int, *, target: Path) -> tuple[int, int]:
+    """Writes a published picture again in at most so many bytes, and returns its width and height.
+
+    It gets coarser first, then smaller. One that is still larger at 480 pixels across is taken as it is.
+
+    Raises:
+        UnreadablePicture: The source is no picture.
+        CannotWrite: The target cannot be written.
+    """
+    whole = loaded(source)
+    for quality, widest in _COARSER:
+        image = _scaled(whole, widest)
+        data = _encoded(image, quality)
+        if len(data) <= most:
+            break
+    _write(data, target)
     return image.shape[1], image.shape[0]
 
 
@@ -80,7 +101,7 @@ def thumbnail(source: Path, time: Fraction, *, target: Path, hidden: Sequence[Bo
     for box in hidden:
         hide(image, box)
     image = _scaled(image, _THUMBNAIL)
-    _write(image, target)
+    _write(_encoded(image, _QUALITY), target)
     return image.shape[1], image.shape[0]
 
 
@@ -140,9 +161,12 @@ def _scaled(image: Image, widest: int) -> Image:
     return cv2.resize(image, size, interpolation=cv2.INTER_AREA).astype(np.uint8, copy=False)
 
 
-def _write(image: Image, target: Path) -> None:
-    _, data = cv2.imencode(".jpg", image, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY])
+def _encoded(image: Image, quality: int) -> bytes:
+    return cv2.imencode(".jpg", image, [cv2.IMWRITE_JPEG_QUALITY, quality])[1].tobytes()
+
+
+def _write(data: bytes, target: Path) -> None:
     try:
-        target.write_bytes(data.tobytes())
+        target.write_bytes(data)
     except OSError as error:
         raise CannotWrite(target, error.errno) from None

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from procbuilder.model.facts import Time
 from procbuilder.model.origin import Place
 from procbuilder.model.signal import Signal
 
@@ -68,6 +69,8 @@ class Hit:
     place: Place
     told: bool
     """A typed danger covers it."""
+    said: Time | None = None
+    """When it was said in the narration; None for what is typed."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -91,7 +91,7 @@ def check(examined: Examined) -> tuple[Problem, ...]:
         lexicon=lexicon,
         heard=heard_torques(procedure, examined.narration),
         standing=still,
-        noticed=noticed(procedure, still, lexicon),
+        noticed=noticed(procedure, still, lexicon, examined.narration),
         disorders=disorders(procedure, lexicon),
         taken_off=taken_off_by_words(procedure, examined.workshop.words),
     )

@@ -14,6 +14,9 @@ from procbuilder.model.procedure import Step
 from procbuilder.model.timecode import Span
 from procbuilder.pipeline.recordings import RecordingFile, Recordings
 
+STILL_BYTES = 40_000_000
+"""Of all pictures together: a phone must open the one file that holds them, and a mail carry the PDF."""
+
 
 @dataclass(frozen=True, slots=True)
 class Material:
@@ -25,6 +28,13 @@ class Material:
     recordings: Recordings
     cache: Cache
     """Where what is made of them is kept."""
+
+    @property
+    def still_bytes(self) -> int:
+        """Bytes that one picture may take, in coarse steps, so that one step more does not change all pictures."""
+        most = STILL_BYTES // max(sum(2 + 2 * len(step.pictures) for step in self.steps), 1)
+        coarse = max(most.bit_length() - 2, 0)
+        return most >> coarse << coarse
 
     def usable(self, step: Step) -> tuple[tuple[Span, RecordingFile], ...]:
         """The footage of a step that its recordings have."""

@@ -149,5 +149,6 @@ def _placed(step: ListedStep, films: Sequence[NamedFile], problems: list[Problem
 
 def _title(folder: Path) -> str:
     """A title from the folder name, to be put right by the technician."""
-    words = folder.resolve().name.replace("-", " ").replace("_", " ")
+    name = folder.resolve().name.encode(errors="replace").decode()
+    words = name.replace("-", " ").replace("_", " ")
     return words[:1].upper() + words[1:]

@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import partial
 from pathlib import Path
 
-from procbuilder.keep.cache import Cache, key_of
+from procbuilder.keep.cache import key_of
 from procbuilder.model.footage import TYPED_MOMENT, Choice, Still
 from procbuilder.model.marks import Box, HiddenPath, Picture
 from procbuilder.model.procedure import NamedFile
@@ -26,7 +27,7 @@ def still(
     if file is None or choice.time >= file.facts.duration or material.is_withheld(choice.recording, choice.time):
         return None
     boxes = material.hidden_at(choice.recording, choice.time, hidden)
-    drawn = _drawn(file.path, file.facts.sha256, choice.time, picture, boxes, material.cache, marked=marked)
+    drawn = _drawn(file.path, file.facts.sha256, choice.time, picture, boxes, material, marked=marked)
     return Still(*drawn, choice.recording, choice.time, "", choice.reason, choice.weak)
 
 
@@ -39,15 +40,16 @@ def picture_file(picture: Picture, material: Material, *, marked: bool = False) 
     path = find(material.folder, NamedFile("", picture.file, picture.place))
     if not isinstance(path, Path):
         return None
-    drawn = _drawn(path, material.cache.hash(path), None, picture, (), material.cache, marked=marked)
+    drawn = _drawn(path, material.cache.hash(path), None, picture, (), material, marked=marked)
     return Still(*drawn, "", None, picture.file, TYPED_MOMENT)
 
 
 def _drawn(
-    path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: Sequence[Box], cache: Cache, *,
-    marked: bool,
+    path: Path, sha256: str, time: Fraction | None, picture: Picture | None, boxes: Sequence[Box], material: Material,
+    *, marked: bool,
 ) -> tuple[str, int, int]:  # fmt: skip
-    """Published name, width and height of a picture, made unless it is there."""
+    """Published name, width and height of a picture, made unless it is there, in its share of bytes."""
+    cache, most = material.cache, material.still_bytes
 
     def make(target: Path) -> list[int]:
         from procbuilder.media.stills import still
@@ -58,7 +60,17 @@ def _drawn(
     looks = (marks, picture.hidden, picture.crop) if picture else ()
     key = key_of(made_by(__name__), sha256, time, looks, boxes)
     name, (width, height) = cache.media("still", ".jpg", made_by(__name__), key, make)
+    if cache.file(name).stat().st_size <= most:
+        return name, width, height
+    fits = key_of("fitted", name, most)
+    name, (width, height) = cache.media("still", ".jpg", made_by(__name__), fits, partial(_fit, cache.file(name), most))
     return name, width, height
+
+
+def _fit(source: Path, most: int, target: Path) -> list[int]:
+    from procbuilder.media.stills import fitted
+
+    return list(fitted(source, most, target=target))
 
 
 def thumbnail(recording: str, time: Fraction, hidden: Sequence[HiddenPath], material: Material) -> Path | None:

@@ -23,6 +23,8 @@ _MOST_FAULTS = 20
 """Lines that are mended or left out before the rest is given up: each costs another reading."""
 
 _NAME = re.compile(r"[a-z][a-z0-9_-]*\Z")
+_HALF = re.compile("[\0\ud800-\udfff]")
+"""What an escape such as ``\\ud83d`` can write and no text can hold: no file could be written with it."""
 _INNER_COLON = re.compile(r"(?P<key>[\w ]+?):\s+(?P<value>[^\"'\[{].*:(?:\s.*)?)\Z")
 
 
@@ -93,7 +95,7 @@ def _compose(source: list[str], reading: _Reading) -> Any:
 
 
 def _refused(events: Any) -> tuple[int, Flaw] | None:
-    """Line and kind of the first anchor, alias or tag, or of a list too deep within others."""
+    """Line and kind of the first anchor, alias, tag or half a character, or of a list too deep within others."""
     depth = 0
     for event in events:
         depth += type(event).__name__.endswith(("MappingStartEvent", "SequenceStartEvent"))
@@ -102,6 +104,8 @@ def _refused(events: Any) -> tuple[int, Flaw] | None:
             return event.start_mark.line, flaw("nested")
         if type(event).__name__ == "AliasEvent":
             return event.start_mark.line, flaw("alias", name=event.anchor)
+        if _HALF.search(getattr(event, "value", None) or ""):
+            return event.start_mark.line, flaw("half-character")
         if getattr(event, "anchor", None):
             return event.start_mark.line, flaw("anchor", name=event.anchor)
         tag = getattr(event, "tag", None) or getattr(event, "ctag", None)

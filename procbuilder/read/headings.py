@@ -41,7 +41,8 @@ def read_heading(text: str, recordings: tuple[str, ...]) -> Heading:
     text, step_id = _take_id(whole, flaws)
     spans, rest = take_spans(text, recordings, flaws)
     better = ""
-    if spans and (sign := sign_behind(rest)):
+    glued = text.removesuffix(rest)[-1:].isdecimal()
+    if spans and (sign := sign_behind(rest, glued=glued)):
         rest = rest.removeprefix(sign)
         better = f"{text.removesuffix(sign + rest).strip()} {rest}"
         flaws.append(flaw("sign-behind", sign=sign.strip()))

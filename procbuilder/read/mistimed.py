@@ -8,12 +8,13 @@ from procbuilder.model.timecode import format_time, parse_time
 from procbuilder.read.spans import ONE_TIME, SPAN, TIME
 
 _PIECE = r"[\dOo]{1,4}(?:[:.;,hH][\dOo]{1,2}){0,3}[a-z]?(?![\w%])"
-_JOINT = r"\s*(?:[-–—−~/_|]+>?|=>|→|\.{2,3}|…)\s*|\s+(?:to|until|till|bis|and|und)\s+|\s+"
+_JOINT = r"\s*(?:[-–—−~/_|]+>?|=>|→|\.{2,3}|…)\s*|\s+[a-z]{2,5}\s+|\s+"
 _START = r"[^\w\s]*\s*(?:(?P<name>[A-Za-z][\w-]*)\s*[:.,]?\s+)?[^\w\s]*"
 """Signs, and the name of a recording."""
 _RANGE = re.compile(rf"{_START}(?P<start>{_PIECE})(?P<joint>{_JOINT})(?P<end>{_PIECE})[\W_]*(?P<rest>.*)\Z", re.S)
 _HALF = re.compile(rf"{_START}(?P<start>{TIME})(?!\w)(?P<rest>.*)\Z")
-_SIGN = re.compile(r"[:;.|–—~-]+\s*(?=\w)")
+_SIGN = re.compile(r"(?:[:;.|]+|[–—~-]+(?=\s))\s*(?=\w)")
+_GLUED = re.compile(r"[–—~-]+(?=\w)")
 _LINE = re.compile(r"\s{0,3}(?P<signs>#{0,6})(?P<gap>\s*)[*_]*(?P<text>\S.*?)[*_]*\s*\Z")
 
 
@@ -40,9 +41,12 @@ def mistimed(text: str, recordings: tuple[str, ...]) -> Mistimed | None:
     return None
 
 
-def sign_behind(rest: str) -> str:
-    """The sign between times and command that belongs to neither: the colon of ``0:48-0:58: Put``."""
-    match = _SIGN.match(rest)
+def sign_behind(rest: str, *, glued: bool) -> str:
+    """The sign between times and command that belongs to neither: the colon of ``0:48-0:58: Put``.
+
+    ``glued``: nothing stands between the times and what follows. A dash before a word may belong to it otherwise.
+    """
+    match = _SIGN.match(rest) or (_GLUED.match(rest) if glued else None)
     return match[0] if match else ""
 
 
@@ -70,7 +74,8 @@ def _is_range(match: re.Match[str], recordings: tuple[str, ...]) -> bool:
         return False
     if _has_colon(match):
         return True
-    joined = match["joint"].strip() not in ("", "/", "and", "und")
+    joint = match["joint"].strip()
+    joined = joint not in ("", "/") and not joint.isalpha()
     long = all(len(re.sub(r"\D", "", part)) > 1 for part in (start, end))
     return joined and long and (rest[:1].isupper() or bool(match["name"]))
 

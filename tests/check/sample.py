@@ -142,7 +142,7 @@ def _case(
         heard=heard_torques(procedure, narration),
         films=films,
         standing=still,
-        noticed=noticed(procedure, still, lexicon),
+        noticed=noticed(procedure, still, lexicon, narration),
         taken_off=taken_off_by_words(procedure),
         disorders=disorders(procedure, lexicon),
     )

@@ -11,7 +11,7 @@ from procbuilder.read.procedure import read_text
 from tests.check.faults import FOLDER, faults
 from tests.check.sample import GOOD, changed, found, said
 
-DRIFT = ("- Off: washer\n", "- Off: washer\n- Tool: brass drift\n")
+DRIFT = ("- Off: washer\n", "- Off: washer\n- Tool: bearing puller\n")
 PLACE = Place("procedure.md", 7)
 CONFIRMED = "- Dangers confirmed: RB | 2026-03-02\n"
 SUBJECTS = ("petrol", "brakes", "wheel nut", "rear wheel nut", "split pin", "#dust-cap")

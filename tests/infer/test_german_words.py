@@ -1,4 +1,4 @@
-"""German words: a sentence in which each work and each wrong order must be found, and a near miss that must be silent.
+"""German words: commands in which each wrong order must be found, and near misses that must be silent.
 
 All sentences are common practice, as it is written and spoken in Germany, Austria and Switzerland.
 """
@@ -15,56 +15,6 @@ from tests.infer.written import written
 
 WORDS, ENGLISH = load("de"), load("en")
 HEAD = "---\nformat: 1\nlanguage: de-DE\n---\n# Probe\n\n"
-
-FOUND = [
-    ("under-a-raised-vehicle", "Unter das Fahrzeug kriechen", "Schalter unter dem Armaturenbrett drücken"),
-    ("vehicle-lift", "Fahrzeug mit der Zweisäulen-Hebebühne anheben", "Deckel anheben"),
-    ("jacking", "Anhänger hinten mit dem Rangierwagenheber anheben", "Den Splint mit der Zange anheben"),
-    ("air-suspension", "Kippen Sie das Fahrerhaus nach vorne", "Die Kanne kippen und leeren"),
-    ("inspection-pit", "Fahrzeug über die Arbeitsgrube fahren", "Das Begrüßungsblatt ausfüllen"),
-    ("coil-spring", "Spann die Schraubenfeder mit dem Federspanner", "Federring unterlegen"),
-    ("other-springs", "Spannrolle lösen", "Spannungsprüfer bereitlegen"),
-    ("gas-struts", "Gasdruckfeder der Heckklappe abbauen", "Gaspedal abbauen"),
-    ("petrol-opened", "Zieh die Benzinleitungen vom Vergaser ab", "Kraftschluss prüfen"),
-    ("diesel-high-pressure", "Einspritzleitungen lösen", "Einspritzmenge notieren"),
-    ("gas-fuel", "Gasleitung abschrauben", "Ansaugleitung abschrauben"),
-    ("airbag", "Fahrerairbag abstecken", "Handbag wegräumen"),
-    ("pretensioner", "Gurtaufroller ausbauen", "Keilriemen aufrollen"),
-    ("high-voltage", "HV-Stecker der Traktionsbatterie abziehen", "Hochvolumigen Filter einsetzen"),
-    ("near-high-voltage", "Stoßfänger am Hybridfahrzeug abnehmen", "Elektrode abnehmen"),
-    ("damaged-lithium", "Den aufgeblähten Akku herausnehmen", "Den Akku herausnehmen"),
-    ("battery-off", "Klemm die Batterie ab", "Kontakte der Lampe reinigen"),
-    ("battery-charging", "Batterie mit dem Ladegerät laden", "Ladefläche fegen"),
-    ("refrigerant", "Leitung des Klimakompressors abschrauben", "Kältespray beiseite legen"),
-    ("hot-cooling-system", "Kühlmittelschläuche abziehen", "Kühlschrank von der Wand rücken"),
-    ("hot-exhaust", "Auspuffrohr vom Krümmer trennen", "Puffer abschrauben"),
-    ("engine-running", "Lass den Motor laufen", "Motorhaube öffnen"),
-    ("belts-and-fans", "Nimm den Keilrippenriemen ab", "Den Sicherheitsgurt abnehmen"),
-    ("timing-belt", "Zahnriemen abnehmen", "Zahnrad abnehmen"),
-    ("brake-dust", "Bremsbeläge herausnehmen", "Bremslicht prüfen"),
-    ("brake-hydraulics", "Entlüften Sie die Bremse", "Den Heizkörper entlüften"),
-    ("steering-joints", "Spurstangenkopf abdrücken", "Spurbreite messen"),
-    ("road-wheels", "Radmuttern anziehen", "Radlager schmieren"),
-    ("tyre-inflation", "Pump den Reifen auf", "Altreifen wegräumen"),
-    ("multi-piece-wheels", "Sprengringfelge zerlegen", "Sprengring aushebeln"),
-    ("hydraulic-circuit", "Hydraulikschläuche abschrauben", "Gartenschlauch abschrauben"),
-    ("press-work", "Lager mit der Werkstattpresse auspressen", "Pressspan zuschneiden"),
-    ("pullers-and-chisels", "Treib die Lagerschale mit dem Durchschlag aus", "Abziehbild ablösen"),
-    ("impact-wrench", "Kupplung mit dem Akku-Schlagschrauber lösen", "Schrauben von Hand lösen"),
-    ("compressed-air", "Bohrung mit Druckluft ausblasen", "Luftfilter abdecken"),
-    ("grinding", "Flex die Schraube ab", "Mit der Feile entgraten"),
-    ("drilling-out", "Niet ausbohren", "Bohrung reinigen"),
-    ("welding", "Halter anschweißen", "Schweissperlen abwischen"),
-    ("heat-gun", "Mit der Heissluftpistole erwärmen", "Kalte Luft absaugen"),
-    ("solvents", "Nabe mit Bremsenreiniger auswaschen", "Nabe mit Wasser auswaschen"),
-    ("oils", "Lassen Sie das Motoröl ab", "Öldruckschalter abstecken"),
-    ("isocyanate", "2K-Lack anmischen", "Lackstift schütteln"),
-    ("heavy-parts", "Motor mit dem Kettenzug herausheben", "Motorhaube herausheben"),
-    ("sharp-edges", "Dichtmasse mit dem Cuttermesser schneiden", "Stumpfe Kante abwischen"),
-    ("mains", "Netzstecker ziehen", "Stecker vom Sensor abstecken"),
-    ("moving-vehicle", "Probefahrt machen", "Fahrtenschreiber ablesen"),
-]  # fmt: skip
-"""Name of the work, a command that points to it, and one that does not."""
 
 WRONG = [
     ("nuts-before-jacking", ["Fahrzeug anheben", "Radmuttern lösen"]),
@@ -167,12 +117,6 @@ def broken(*commands: str) -> set[str]:
     return {one.order.id for one in disorders(steps(*commands), WORDS)}
 
 
-@pytest.mark.parametrize(("name", "found", "near"), FOUND)
-def test_each_work_is_found_and_its_near_miss_is_not(name: str, found: str, near: str) -> None:
-    assert name in works(found)
-    assert name not in works(near)
-
-
 @pytest.mark.parametrize(("name", "command"), SPELLINGS)
 def test_other_spellings_and_forms_are_found(name: str, command: str) -> None:
     assert name in works(command)
@@ -203,8 +147,7 @@ def test_the_right_order_is_silent(name: str, commands: list[str]) -> None:
     assert name not in broken(*commands)
 
 
-def test_every_work_and_every_rule_has_its_sentences() -> None:
-    assert {name for name, *_ in FOUND} == {activity.id for activity in WORDS.activities}
+def test_every_rule_has_its_sentences() -> None:
     rules = {order.id for order in WORDS.orders}
     assert {name for name, _ in WRONG} == rules == {name for name, _ in NEAR}
 
@@ -216,11 +159,15 @@ def test_each_proposal_covers_its_own_work() -> None:
         assert list(Phrases([activity.told], WORDS.words).found(text, denied=True)), activity.id
 
 
+_ONE_WORD = ("steam",)
+"""Where German has one word for what English has two: steam and vapour."""
+
+
 def test_proposals_mean_the_same_in_both_languages() -> None:
     """The state that begins needs the same protection, and vapour and fire are told of the same work."""
     for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
         pair = ((english, ENGLISH), (german, WORDS))
-        for words in ("flammable", "vapour"):
+        for words in ("vapour",) if english.id in _ONE_WORD else ("flammable", "vapour"):
             one, other = (
                 bool(mentioned(f"{each.hazard} ; {each.consequence}", getattr(lexicon, words), lexicon.words))
                 for each, lexicon in pair
@@ -236,10 +183,9 @@ def test_proposals_mean_the_same_in_both_languages() -> None:
 
 
 def test_proposals_call_for_the_same_sign_of_their_hazard() -> None:
-    """But for refrigerants and a battery on charge, where the German words name what freezes and the gas itself."""
     for english, german in zip(ENGLISH.activities, WORDS.activities, strict=True):
         one, other = (
             [sign.number for sign in danger_signs(each.hazard, each.consequence, each.avoid, lexicon)][:1]
             for each, lexicon in ((english, ENGLISH), (german, WORDS))
         )
-        assert one == other or english.id in ("refrigerant", "battery-charging")
+        assert one == other, english.id

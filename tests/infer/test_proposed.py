@@ -1,4 +1,4 @@
-"""Dangers proposed from the words of the work: one sentence for each kind, and sentences that must stay silent."""
+"""Dangers proposed from the words of the work, and sentences that must stay silent; each kind is in ``test_works``."""
 
 from collections.abc import Callable
 
@@ -13,87 +13,37 @@ from tests.infer.written import written
 
 LEVELS = {
     "DANGER": (
-        "working under a raised vehicle", "vehicle lift", "jacking, chocking, stands",
-        "air suspension, tipping body or cab", "compressing a coil spring", "petrol line or tank opened",
-        "diesel high pressure", "gas fuel system", "airbag", "seat-belt pretensioner", "on high-voltage parts",
-        "damaged lithium battery", "belts, fans and shafts", "large or multi-piece wheels", "hydraulic circuit",
-        "two-pack paint, isocyanate", "mains electricity, lock-out",
+        "under-a-raised-vehicle", "vehicle-lift", "jacking", "air-suspension", "coil-spring", "petrol-opened",
+        "diesel-high-pressure", "gas-fuel", "airbag", "pretensioner", "high-voltage", "damaged-lithium",
+        "belts-and-fans", "multi-piece-wheels", "hydraulic-circuit", "isocyanate", "mains", "cabinet",
+        "stored-charge", "live-measure", "digging", "wet-electric", "appliance", "microwave", "ups", "solar",
+        "gas-appliance", "flue", "refrigerant-burning", "refrigerant-toxic", "confined", "slurry", "chlorine",
+        "spray-gun", "door-spring", "power-door", "lift-shaft", "lift-table", "hung-load", "roof", "accumulator",
+        "inert-gas", "saw", "planer", "lathe", "press-tool", "conveyor", "robot", "bypass", "mixer", "drum",
+        "blockage", "pto", "implement", "laser", "work-platform",
     ),
     "CAUTION": (
-        "battery off and on", "impact wrench", "drilling out, extracting", "heat gun, induction heater",
-        "oils and fluids", "sharp edges and glass",
+        "timing-belt", "impact-wrench", "drilling-out", "heat-gun", "oils", "sharp-edges", "descale", "solder-fume",
+        "resin", "printer3d", "vibration", "posture", "climate", "floor", "carry",
     ),
-    "NOTICE": ("timing belt or chain",),
+    "NOTICE": (
+        "timing-marks", "esd",
+    ),
 }  # fmt: skip
-"""Common practice by activity; all others could kill or seriously injure: WARNING."""
+"""By activity, from its sources; all others could kill or seriously injure: WARNING."""
 
 HELD = {
-    "petrol line or tank opened", "diesel high pressure", "gas fuel system", "airbag", "seat-belt pretensioner",
-    "on high-voltage parts", "hybrid or electric vehicle, near high voltage", "damaged lithium battery",
-    "refrigerant circuit opened", "brake hydraulics opened", "steering and suspension joints",
-    "large or multi-piece wheels", "hydraulic circuit", "welding, brazing, flame", "mains electricity, lock-out",
+    "petrol-opened", "diesel-high-pressure", "gas-fuel", "airbag", "pretensioner", "high-voltage",
+    "near-high-voltage", "damaged-lithium", "refrigerant", "brake-hydraulics", "steering-joints",
+    "multi-piece-wheels", "hydraulic-circuit", "welding", "mains", "cabinet", "gas-appliance", "refrigerant-burning",
+    "refrigerant-toxic", "confined", "lift-shaft", "hot-building", "drum",
 }  # fmt: skip
 """Work that is stopped until somebody has checked it: common practice."""
 
 RESERVED = {
-    "gas fuel system", "airbag", "seat-belt pretensioner", "on high-voltage parts", "damaged lithium battery",
-    "refrigerant circuit opened",
+    "gas-fuel", "airbag", "pretensioner", "high-voltage", "damaged-lithium", "refrigerant", "gas-appliance",
+    "refrigerant-burning", "refrigerant-toxic", "asbestos", "radioactive",
 }  # fmt: skip
-
-SAID = [
-    ("Crawl under the car with the lamp", "working under a raised vehicle"),
-    ("Lie under the trailer on the creeper", "working under a raised vehicle"),
-    ("Drive it onto the two-post lift", "vehicle lift"),
-    ("Swing the lift arms under the sills", "vehicle lift"),
-    ("Put the floor jack under the crossmember", "jacking, chocking, stands"),
-    ("Lower it onto the axle stands", "jacking, chocking, stands"),
-    ("Tilt the cab forward", "air suspension, tipping body or cab"),
-    ("Climb into the pit", "inspection pit"),
-    ("Hook the spring compressors on opposite sides", "compressing a coil spring"),
-    ("Swing the belt tensioner back", "other springs under tension"),
-    ("Unclip the gas struts of the tailgate", "gas struts, gas-filled dampers, accumulators"),
-    ("Pull the petrol pipe off the carburettor", "petrol line or tank opened"),
-    ("Drop the gas tank on its straps", "petrol line or tank opened"),
-    ("Undo the injector pipes", "diesel high pressure"),
-    ("Shut the LPG off at the tank", "gas fuel system"),
-    ("Unplug the air bag", "airbag"),
-    ("Unbolt the seat belt reel", "seat-belt pretensioner"),
-    ("Unplug the orange connector", "on high-voltage parts"),
-    ("Lift the hybrid at its points", "hybrid or electric vehicle, near high voltage"),
-    ("Move the swollen battery outdoors", "damaged lithium battery"),
-    ("Take the ground cable off the battery", "battery off and on"),
-    ("Clip the jump leads on", "battery charging, jump start"),
-    ("Undo the AC line at the condenser", "refrigerant circuit opened"),
-    ("Open the radiator cap", "hot cooling system"),
-    ("Slacken the muffler clamp", "hot exhaust"),
-    ("Start the engine and listen", "engine running in the workshop"),
-    ("Slip the serpentine belt off", "belts, fans and shafts"),
-    ("Slip the cambelt off the crank", "timing belt or chain"),
-    ("Hang the brake caliper up with wire", "brake and clutch dust"),
-    ("Press out the pads and wipe the brake drum", "brake and clutch dust"),
-    ("Open the bleed nipple half a turn", "brake hydraulics opened"),
-    ("Press the tie rod end out", "steering and suspension joints"),
-    ("Spin the lug nuts off", "road wheels"),
-    ("Inflate the tire to the figure on the door", "tyre inflation"),
-    ("Prise the lock ring off the split rim", "large or multi-piece wheels"),
-    ("Undo the hydraulic hose at the ram", "hydraulic circuit"),
-    ("Lay it square in the shop press", "press work"),
-    ("Knock the bearing out with a drift", "pullers, drifts and chisels"),
-    ("Run the nuts off with the impact gun", "impact wrench"),
-    ("Blow it dry with compressed air", "compressed air"),
-    ("Cut the bolt with the angle grinder", "grinding and cutting discs"),
-    ("Drill out the rivet heads", "drilling out, extracting"),
-    ("Weld the bracket on", "welding, brazing, flame"),
-    ("Warm the nut with the induction heater", "heat gun, induction heater"),
-    ("Spray brake cleaner on the disc", "solvents, brake cleaner, degreaser"),
-    ("Let the used oil run out", "oils and fluids"),
-    ("Apply the windscreen adhesive", "two-pack paint, isocyanate"),
-    ("Take the weight with the engine crane", "lifting heavy parts"),
-    ("Bend the sheet metal back", "sharp edges and glass"),
-    ("Pull the mains plug", "mains electricity, lock-out"),
-    ("Kill the breaker and hang a tag on it", "mains electricity, lock-out"),
-    ("Take it for a test drive", "moving or road-testing a vehicle"),
-]
 
 SILENT = [
     "Take off the dust cap", "Slacken the castle nut", "Use the breaker bar", "Put the jackshaft aside",
@@ -113,16 +63,6 @@ def proposed(text: str) -> list[str]:
     return [one.activity.name for one in found(text) if not all(hit.told for hit in one.hits)]
 
 
-@pytest.mark.parametrize(("command", "name"), SAID)
-def test_words_of_the_work_propose_its_danger(command: str, name: str) -> None:
-    assert name in proposed(f"## Work\n### {command}\n")
-
-
-def test_every_kind_of_work_is_shown_to_be_noticed() -> None:
-    assert {name for _, name in SAID} == {one.name for one in load().activities}
-    assert len(load().activities) == 46
-
-
 @pytest.mark.parametrize("command", SILENT)
 def test_other_words_stay_silent(command: str) -> None:
     assert proposed(f"## Work\n### {command}\n") == []
@@ -131,9 +71,9 @@ def test_other_words_stay_silent(command: str) -> None:
 def test_signal_words_holds_and_reserved_work_are_those_of_the_trade() -> None:
     level = {name: signal for signal, names in LEVELS.items() for name in names}
     activities = load().activities
-    assert [one.name for one in activities if one.signal.value != level.get(one.name, "WARNING")] == []
-    assert {one.name for one in activities if one.hold} == HELD
-    assert {one.name for one in activities if one.reserved} == RESERVED
+    assert [one.id for one in activities if one.signal.value != level.get(one.id, "WARNING")] == []
+    assert {one.id for one in activities if one.hold} == HELD
+    assert {one.id for one in activities if one.reserved} == RESERVED
 
 
 STATED = "- Danger: fuel vapour catches fire | burns | no flame"

@@ -1,4 +1,4 @@
-"""Puts recordings through everything that a build does with one, and says how each came out.
+"""Puts recordings and pictures through everything that a build does with one, and says how each came out.
 
     python -m tests.media.mutant_worker SECONDS FOLDER FILE...
 
@@ -17,7 +17,7 @@ from procbuilder.media.clips import ClipPart, cut
 from procbuilder.media.keyframe import finished
 from procbuilder.media.probe import probe
 from procbuilder.media.stills import still
-from procbuilder.model.fault import Unreadable
+from procbuilder.model.fault import Unreadable, UnreadablePicture
 from procbuilder.model.timecode import Span
 
 
@@ -37,12 +37,15 @@ def main() -> None:
 
 def _outcome(path: Path, folder: Path) -> str:
     try:
+        if path.suffix in (".jpg", ".png"):
+            still(path, None, picture=None, target=folder / "still.jpg")
+            return "made"
         facts = probe(path, name="film", shown=path.name, sha256="0").recording
         span = Span("film", Fraction(0), min(facts.duration, Fraction(2)))
         choice = finished(path, span)
         still(path, choice.time, picture=None, target=folder / "still.jpg")
         cut([ClipPart(path, span)], folder / "clip.mp4")
-    except Unreadable as fault:
+    except (Unreadable, UnreadablePicture) as fault:
         return "refused" if str(path) in str(fault) else f"REFUSED WITHOUT ITS NAME: {fault}"
     except Exception as error:
         return f"FAILED: {type(error).__name__}: {error}"

@@ -1,4 +1,4 @@
-"""Small recordings hurt in many ways, the same every time: bits, lengths, sizes of boxes, bytes put in or taken out."""
+"""Small recordings and pictures hurt in many ways, the same every time: bits, lengths, sizes, bytes put in or out."""
 
 import random
 import struct
@@ -6,8 +6,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import av
+import cv2
+import numpy as np
 
 from tests.media import filming
 from tests.media.filming import Track
@@ -32,6 +35,22 @@ def samples(folder: Path) -> list[Path]:
         filming.film(folder / "flash.flv", times, track=replace(_SMALL, sound=_SOUND)),
         _webm(folder / "browser.webm", first),
     ]
+
+
+def pictures(folder: Path) -> list[Path]:
+    """Sound picture files of the kinds that phones and programs write."""
+    image = filming.numbered(9, 320, 240)
+    kinds: dict[str, tuple[np.ndarray[Any, Any], list[int]]] = {
+        "plain.jpg": (image, []),
+        "stages.jpg": (image, [cv2.IMWRITE_JPEG_PROGRESSIVE, 1, cv2.IMWRITE_JPEG_OPTIMIZE, 1]),
+        "grey.jpg": (image[:, :, 0], []),
+        "colour.png": (image, []),
+        "deep.png": (image.astype(np.uint16) * 257, []),
+        "clear.png": (np.dstack([image, image[:, :, 0]]), []),
+    }
+    for name, (stored, how) in kinds.items():
+        (folder / name).write_bytes(cv2.imencode(name[-4:], stored, how)[1].tobytes())
+    return [folder / name for name in kinds]
 
 
 def _webm(path: Path, source: Path) -> Path:

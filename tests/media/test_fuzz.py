@@ -14,6 +14,7 @@ import pytest
 from tests.media import mutants
 
 COUNT, PARTS = 384, 2
+PICTURES = 300
 _SECONDS = 30
 _BUILT = 8
 
@@ -43,6 +44,19 @@ def test_damaged_recording_ends_in_time(damaged: list[Path], tmp_path: Path) -> 
     assert [line for line, outcome in zip(ends, outcomes, strict=True) if outcome not in ("made", "refused")] == []
     assert outcomes.count("made") > COUNT // 2
     assert outcomes.count("refused") > COUNT // 10
+
+
+def test_damaged_picture_ends_in_time(tmp_path: Path) -> None:
+    """Six kinds, hurt in eight ways; what is read at all is read in the memory that the sound ones take."""
+    (tmp_path / "sound").mkdir()
+    (tmp_path / "hurt").mkdir()
+    files = list(mutants.mutants(mutants.pictures(tmp_path / "sound"), tmp_path / "hurt", PICTURES))
+    ends = [line.split(" ends as ")[1] for line in _ends(files, tmp_path / "made")]
+    outcomes = [end.split(" after ")[0] for end in ends]
+    assert {*outcomes} == {"made", "refused"}
+    assert len(outcomes) == PICTURES
+    assert outcomes.count("refused") > PICTURES // 10
+    assert max(int(end.split(" with ")[1].split(" MB")[0]) for end in ends) < 500
 
 
 def test_build_with_a_damaged_recording_names_it(damaged: list[Path], tmp_path: Path) -> None:

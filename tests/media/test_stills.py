@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 import pytest
 
-from procbuilder.media.stills import still
+from procbuilder.media.stills import fitted, still
 from procbuilder.model.fault import CannotWrite, UnreadablePicture
 from procbuilder.model.marks import Box, Mark, MarkShape, Picture, PictureState
 from procbuilder.model.origin import Place
@@ -153,3 +153,13 @@ def test_still_that_cannot_be_written_says_so(even: Path, tmp_path: Path) -> Non
     """The folder is missing."""
     with refused(CannotWrite, r"still.jpg: cannot be written \(there is no such file or folder\)"):
         still(even, Fraction(1), picture=None, target=tmp_path / "none" / "still.jpg")
+
+
+@pytest.mark.parametrize(("most", "widest"), [(900_000, 1280), (300_000, 960), (90_000, 480), (1_000, 480)])
+def test_a_picture_that_takes_too_many_bytes_gets_coarser_then_smaller(tmp_path: Path, most: int, widest: int) -> None:
+    """Noise takes the most bytes of all pictures; one that takes too many even when small is taken as it is."""
+    noise = np.random.default_rng(1).integers(0, 256, (960, 1280, 3), dtype=np.uint8)
+    (tmp_path / "noise.jpg").write_bytes(cv2.imencode(".jpg", noise)[1].tobytes())
+    target = tmp_path / "still.jpg"
+    assert fitted(tmp_path / "noise.jpg", most, target=target) == (widest, widest * 3 // 4)
+    assert (target.stat().st_size <= most) is (most > 1_000)

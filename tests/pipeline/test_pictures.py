@@ -16,6 +16,7 @@ from procbuilder.model.marks import Box, HiddenPath
 from procbuilder.model.origin import Place
 from procbuilder.model.problem import Severity
 from procbuilder.model.timecode import Span
+from procbuilder.pipeline import material
 from procbuilder.pipeline.build import build
 from procbuilder.pipeline.material import Material
 from procbuilder.pipeline.moments import finished
@@ -161,3 +162,21 @@ def test_a_step_with_something_hidden_never_shows_more_than_was_typed(
         material = _material(folder(text + hide))
         trim(material.steps, material, {}, silent)
     assert rooms == [Span("strip", Fraction(0), Fraction(4)), Span("strip", Fraction(1), Fraction(3))]
+
+
+def test_all_pictures_together_take_no_more_than_their_budget(home: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A page of one file carries them all; a few more steps do not make them anew."""
+    noise = np.random.default_rng(1).integers(0, 256, (720, 1280, 3), dtype=np.uint8)
+    (home / "noise.png").write_bytes(cv2.imencode(".png", noise)[1].tobytes())
+    text = (home / "procedure.md").read_text(encoding="utf-8")
+    (home / "procedure.md").write_text(text.replace("- Off: belt", "- Picture: noise.png | cover\n- Off: belt", 1))
+    large = _stills(build(home).out)
+    monkeypatch.setattr(material, "STILL_BYTES", 600_000)
+    small = _stills(build(home).out)
+    assert large > 700_000
+    assert small < 600_000
+    assert len((home / "out" / "phone.html").read_bytes()) < 4 / 3 * small + 600_000
+
+
+def _stills(out: Path) -> int:
+    return sum(path.stat().st_size for path in (out / "media").glob("still-*.jpg"))

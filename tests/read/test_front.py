@@ -109,3 +109,11 @@ def test_front_matter_without_an_end_is_reported() -> None:
     assert [line(p) for p in problems] == [
         "procedure.md:1: the front matter has no end – put a line --- below its last line"
     ]
+
+
+@pytest.mark.parametrize("escape", ["\\ud83d", "\\u0000"])
+def test_an_escape_that_is_no_character_is_refused(escape: str) -> None:
+    """Surrogates stand for half a character in UTF-16 alone (Unicode 16.0, 3.9, D71 ff.); no file can hold one."""
+    found, problems = front("number: P-1", f'item: "hub {escape}"', "author: ab")
+    assert found == {"number": "P-1", "author": "ab"}
+    assert problems == ["procedure.md:3: an escape in this line is no character – type the character itself"]

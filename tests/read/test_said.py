@@ -31,7 +31,7 @@ FRONT = (
     "---\nstatus: done\n---", "---\nstatus: approved\n---", "---\nitem: [a, b]\n---",
     "---\nrecordings: {a: [x, y]}\n---", "---\nrecordings: [{a: b}]\n---", "---\nrecordings: {Strip Film: a.mp4}\n---",
     "---\nnumber: 1", f"---\nitem: {'x' * 65_000}\n---", "---\nitem: \x07\n---", "---\n\t\n---",
-    "---\n" + "[\n" * 40 + "---",
+    "---\n" + "[\n" * 40 + "---", '---\nitem: "\\ud83d"\n---',
 )  # fmt: skip
 STEPS = (
     "# A\n# B", "# A\n#### C", "### 0:42 Prise", "### Prise 0:42-1:15 it", "### 0:42-1:15", "### Lift {#Big One}",

@@ -12,6 +12,7 @@ PATTERNS: Patterns = {
         "alias": ("the alias *{name} is not read in front matter", _PLAIN),
         "anchor": ("the anchor &{name} is not read in front matter", _PLAIN),
         "tag": ("the tag {name} is not read in front matter", _PLAIN),
+        "half-character": ("an escape in this line is no character", "type the character itself"),
         "characters": ("the front matter holds characters that YAML does not allow", "type it anew"),
         "too-many": (
             "the front matter has more than {count} lines that cannot be read",

@@ -43,6 +43,8 @@ PHRASES: dict[str, Text] = {
     "behind-step": ' after {step}, "{command}"',
     "line": "line {line}",
     "evidence": '"{words}" in {where}{also}',
+    "heard": '"{words}", said at {time}, in {where}{also}',
+    "heard-between": '"{words}", said at {time}{also}',
     "also-in": Plural(", also in step {steps:n,}{more}", ", also in steps {steps:n,}{more}", "steps"),
     "and-in-steps": Plural(", and in step {steps:n,}", ", and in steps {steps:n,}", "steps"),
     "to-step": "to {step}",
