@@ -25,15 +25,9 @@ _RUN = (
 )
 
 
-@pytest.hookimpl(wrapper=True)
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> Iterator[None]:
-    """On several cores each file stays whole, so that what it makes once is made once; the demo, the longest, first."""
-    # Around all others: the cores are shared out by the groups that are set before them.
-    for item in items:
-        of_demo = "demo_run" in getattr(item, "fixturenames", ())
-        item.add_marker(pytest.mark.xdist_group("demo" if of_demo else item.nodeid.partition("::")[0]))
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The demo first, which takes longest: on several cores it is then not waited for at the end."""
     items.sort(key=lambda item: "demo_run" not in getattr(item, "fixturenames", ()))
-    yield
 
 
 @pytest.fixture(scope="session")

@@ -8,7 +8,6 @@ from pathlib import Path
 from typer.main import get_command
 
 from procbuilder.cli import app
-from tests.conftest import DemoRun
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -71,12 +70,3 @@ def test_the_wheel_carries_templates_and_demo_and_stays_small(wheel: Path) -> No
             "procbuilder/publish/edition.schema.json"} <= set(names)  # fmt: skip
     assert not [name for name in names if name.startswith(("tests/", "sample_media/")) or "sample_media/make" in name]
     assert wheel.stat().st_size < 30_000_000
-
-
-def test_the_installed_wheel_runs_the_demo_outside_the_clone(demo_run: DemoRun) -> None:
-    """With the libraries of this environment, but the program from the wheel alone."""
-    assert (demo_run.code, demo_run.messages) == (0, "")
-    assert demo_run.told[0] == f"{demo_run.program}/procbuilder/__init__.py"
-    for name in ("hub", "drill"):
-        assert (demo_run.folder / name / "out" / "index.html").is_file()
-        assert (demo_run.folder / name / "out" / "procedure.pdf").is_file()

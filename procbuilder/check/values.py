@@ -7,7 +7,7 @@ from fractions import Fraction
 from procbuilder.check.case import Case
 from procbuilder.check.torque import severity
 from procbuilder.model.facts import Line, Phrase, facts
-from procbuilder.model.fastener import NamedThread, is_plausible
+from procbuilder.model.fastener import NamedThread, is_plausible, is_slip
 from procbuilder.model.problem import Problem, Severity, answer, answerable
 from procbuilder.model.torque import Torque
 from procbuilder.model.worked import HeardTorque, TorqueRow
@@ -69,7 +69,10 @@ def torque_against_thread(case: Case) -> Iterator[Problem]:
         named = row.item.sizes.thread or held.get(_name(row, case))
         if not values or named is None or named.size not in threads:
             continue
-        if not is_plausible(float(values[-1]), threads[named.size], named):
+        thread, last = threads[named.size], float(values[-1])
+        # What is turned on by an angle has a low torque before it: only the last torque of all tells of its unit.
+        slip = not row.value.angles and is_slip(last, thread, named)
+        if slip or not all(is_plausible(value, thread, named) for value in {last, float(max(values))}):
             name, rule = _name(row, case), "torque-against-thread"
             given = facts(
                 step=case.step(row.number),

@@ -159,8 +159,17 @@ def _widths(table: dict[str, float]) -> tuple[tuple[str, Decimal], ...]:
 def _orders(known: WordLists) -> Iterator[Order]:
     table = known.table("order")
     for block in _with_facts(known, "order", table.get("order", {})):
-        for word in block.get("each", [""]):
+        met = table.get("set", {}).get(block.get("set"), {})
+        for name in block.get("needs", met):
+            yield _order(_condition(block, name, met[name]), "", table["verbs"])
+        for word in block.get("each", [""]) if not met else ():
             yield _order(block, word, table["verbs"])
+
+
+def _condition(block: dict[str, Any], name: str, condition: dict[str, Any]) -> dict[str, Any]:
+    """One condition of a set as a rule of its own."""
+    rule = condition["rule"].format(before=block["before"])
+    return {**block, **condition, "rule": rule, "why": block["why"], "id": f"{block['id']}.{name}"}
 
 
 def _order(block: dict[str, Any], word: str, verbs: dict[str, list[str]]) -> Order:

@@ -40,7 +40,9 @@ def disorders(procedure: Procedure, lexicon: Lexicon) -> tuple[Disorder, ...]:
             if role == "first":
                 seen[order].first.append(done)
     broken = [found for order, one in zip(orders, seen, strict=True) if (found := _broken(order, one))]
-    return tuple({(one.order.why, one.then.number): one for one in reversed(broken)}.values())[::-1]
+    # One thing under two names is asked once, each condition of a set by itself.
+    told = {(one.order.why, one.order.id.partition(".")[2], one.then.number): one for one in reversed(broken)}
+    return tuple(told.values())[::-1]
 
 
 def _broken(order: Order, seen: _Seen) -> Disorder | None:

@@ -62,6 +62,7 @@ def _typed(entry: Field, step: Step, number: int) -> TorqueRow:
         place=entry.place,
         also=entry.torque.in_other_unit,
         of=entry.part("of"),
+        heard=entry.part("heard"),
     )
 
 

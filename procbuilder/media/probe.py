@@ -63,6 +63,8 @@ def probe(path: Path, *, name: str, shown: str, sha256: str, thorough: bool = Fa
         pictures = tally[track.index]
         if not pictures.times:
             raise Unreadable(path, Cause.NOT_ONE_PICTURE)
+        if pictures.ends(zero) <= 0:
+            raise Unreadable(path, Cause.NO_TIME)
         heard = tally[sound.index] if sound and tally[sound.index].times else None
         rotation = start_rotation(path)
         width, height = _upright_size(track, rotation)

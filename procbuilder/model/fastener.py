@@ -131,3 +131,25 @@ def is_plausible(torque: float, thread: Thread, named: NamedThread) -> bool:
     most = short_form_torque(DRY, proof_load(thread, strongest, named.pitch), thread.diameter)
     least = short_form_torque(OILED, 0.75 * proof_load(thread, weakest, named.pitch), thread.diameter)
     return least / 3 <= torque <= most
+
+
+POUND_FOOT = 1.3558
+"""N·m of one lbf·ft (ISO 80000-4: 1.355 818)."""
+_NOMINAL, _NEAR = 0.19, 0.17
+"""K of tables for a friction of 0.12 to 0.14 at 75 % of the proof load (VDI 2230), and how far tables lie apart."""
+
+
+def is_slip(torque: float, thread: Thread, named: NamedThread) -> bool:
+    """True when a torque does not fit the named class, and would if N·m and lbf·ft were mixed up.
+
+    Without a class nothing tells. ``torque`` in N·m.
+    """
+    if named.strength not in dict(thread.proof):
+        return False
+    load = 0.75 * proof_load(thread, named.strength, named.pitch)
+    usual = short_form_torque(_NOMINAL, load, thread.diameter)
+
+    def near(value: float) -> bool:
+        return abs(value / usual - 1) <= _NEAR
+
+    return not near(torque) and (near(torque * POUND_FOOT) or near(torque / POUND_FOOT))

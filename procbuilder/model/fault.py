@@ -32,6 +32,8 @@ class Cause(StrEnum):
     SOUND_ALONE = "sound-alone"
     UNKNOWN_CODING = "unknown-coding"
     NOT_ONE_PICTURE = "not-one-picture"
+    NO_TIME = "no-time"
+    """What there is of its pictures is shown for no time at all."""
     NONE_AT = "none-at"
     """No picture can be decoded at a time."""
     NONE_WITHIN = "none-within"

@@ -51,7 +51,7 @@ FIELDS: tuple[FieldKind, ...] = (
     *_kinds("Ends", "state"),
     *_kinds("Left open", "item", "reason", "name", words="of", items="one"),
     *_kinds("Hidden", "what", "where"),
-    *_kinds("Torque", "item", "value", "where", words="order when from stage of", items="one", required=2),
+    *_kinds("Torque", "item", "value", "where", words="order when from stage of heard", items="one", required=2),
     *_kinds("Measure", "what", "limits", words="with from", required=2),
     *_kinds("Check", "test", "right"),
     *_kinds("Danger", "hazard", "consequence", "avoid", words="while", none=True),

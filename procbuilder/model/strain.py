@@ -1,8 +1,8 @@
 """What work does to a body: loads lifted by hand, and tools that shake the hand.
 
 Lifting: revised NIOSH lifting equation (NIOSH 94-110, rev. 9/2021), for two hands and no turning.
-Vibration: Directive 2002/44/EC; points as in the ready reckoner of HSE. Advice only, and never
-divided by the number of people.
+A team carries less than the sum of its members (HSE L23: about two thirds for two, half for three).
+Vibration: Directive 2002/44/EC; points as in the ready reckoner of HSE, never divided by the number of people.
 """
 
 import math
@@ -66,6 +66,16 @@ def weight_limit(reach: float, height: float, travel: float) -> float | None:
     vertical = 1 - 0.003 * abs(height - 75)
     distance = 0.82 + 4.5 / max(travel, 25)
     return 23 * horizontal * vertical * distance * _RARE
+
+
+_TEAM = {1: 1.0, 2: 2 / 3, 3: 1 / 2}
+"""What part of the sum of their limits a team of so many carries (HSE L23, Manual Handling Operations Regulations)."""
+
+
+def team_limit(limit: float, people: int) -> float:
+    """kg for so many people, each of whom alone may lift ``limit``; more than three get in each other's way."""
+    team = min(people, 3)
+    return limit * team * _TEAM[team]
 
 
 def vibration_points(level: float, minutes: float) -> float:

@@ -96,3 +96,5 @@ class TorqueRow:
     """The turns of its fasteners; None where order or number is not known."""
     of: str = ""
     """The larger part to which this group belongs, as typed."""
+    heard: str = ""
+    """What was said of its value: no torque until a person writes it in."""

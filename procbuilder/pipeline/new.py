@@ -4,7 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from procbuilder.infer.dictionary.wordbook import is_heard
 from procbuilder.infer.hearing.draft import draft
+from procbuilder.infer.hearing.filled import filled
 from procbuilder.keep.cache import Cache
 from procbuilder.keep.files import copy_whole, write_whole
 from procbuilder.model.drafted import Draft
@@ -19,7 +21,7 @@ from procbuilder.pipeline.progress import Progress
 from procbuilder.pipeline.recordings import read
 from procbuilder.publish.language import ENGLISH, Language
 from procbuilder.publish.wording.drafts import draft_texts
-from procbuilder.read.compose import compose, receipts
+from procbuilder.read.compose import as_proposed, compose, receipts
 from procbuilder.read.front import recording_name
 from procbuilder.read.headings import free_id
 from procbuilder.read.procedure import FILE_NAME
@@ -40,7 +42,7 @@ class NewProcedure:
     problems: tuple[Problem, ...]
     """Lines of the list that were not taken, and odd ones that were."""
     set_aside: int | None = None
-    """Sentences of the narration that are in no step; None when the steps are not drafted from it."""
+    """Sentences of the narration that are in no step; None when it was not heard."""
 
 
 def new(
@@ -53,8 +55,9 @@ def new(
 ) -> NewProcedure:
     """Copy the recordings and subtitles, and write a first procedure.md from the list.
 
-    Without a list the steps are drafted from the narration. Where it tells of no work, every subtitle
-    becomes a step to be sorted out. ``language`` is what the procedure is written in.
+    The narration fills the steps of the list, whose commands and order stay. Without a list the steps are
+    drafted from it; where it tells of no work, every subtitle becomes a step to be sorted out. ``language`` is
+    what the procedure is written in.
 
     Raises:
         AlreadyThere: the folder is not empty; nothing is ever written over.
@@ -67,20 +70,26 @@ def new(
         replace(film, path=f"narration/{film.name}{path.suffix.lower()}")
         for film, path in zip(films, narration, strict=False)
     ]
-    told = None if steps else _told(narration, films, read_workshop_of(folder.resolve().parent)[0].words)
+    # A narration is heard in English so far, and steps are drafted in it.
+    heard = bool(narration) and (is_heard(language.tag) or not steps)
+    told = _told(narration, films, read_workshop_of(folder.resolve().parent)[0].words) if heard else None
+    if told and not told.steps and not steps:
+        told = None
     listed, problems = _listed(steps, narration, films)
     for source, target in zip([*recordings, *narration], [*films, *spoken], strict=True):
         progress(Phrase("copying", facts(file=source.name)), 0, 1)
         copy_whole(source, folder / target.path)
     found = read(Procedure(folder, Place(FILE_NAME, 1), Front(recordings=tuple(films))), Cache(folder), progress)
+    durations = {recording.name: recording.duration for recording in found.facts}
+    if told and steps:
+        told = filled(as_proposed(listed, films, durations), told)
     text = compose(
         _title(folder),
         [] if told else listed,
-        # A narration is heard in English so far, and its steps are drafted in it.
-        draft_texts(ENGLISH if told else language),
+        draft_texts(ENGLISH if told and not steps else language),
         recordings=films,
         narration=spoken,
-        durations={recording.name: recording.duration for recording in found.facts},
+        durations=durations,
         proposed=told.steps if told else (),
         before=told.before if told else (),
     )
@@ -102,13 +111,12 @@ def _refuse(folder: Path, recordings: Sequence[Path], steps: Path | None, narrat
         raise TooMuchNarration(len(narration), len(recordings))
 
 
-def _told(narration: Sequence[Path], films: Sequence[NamedFile], own: OwnWords) -> Draft | None:
-    """What the narration tells of the work; None when it tells of none."""
+def _told(narration: Sequence[Path], films: Sequence[NamedFile], own: OwnWords) -> Draft:
+    """What the narration tells of the work."""
     spoken = [
         Narration(film.name, read_subtitles(read_file(path))[0]) for path, film in zip(narration, films, strict=False)
     ]
-    told = draft(spoken, own=own)
-    return told if told.steps else None
+    return draft(spoken, own=own)
 
 
 def _named(recordings: Sequence[Path]) -> list[NamedFile]:

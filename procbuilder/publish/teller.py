@@ -17,6 +17,7 @@ from procbuilder.publish.language import Language
 from procbuilder.publish.pagewords import (
     AT_STEP,
     FROM_DOCUMENT,
+    HEARD,
     HELD_BY_WORDS,
     HOLDS_WHILE,
     NIPPED_UP,
@@ -140,12 +141,14 @@ class Teller:
     def torque(self, row: TorqueRow) -> ToldTorque:
         """A line of the tightening table; the document counts as its source when the value itself names none."""
         language, origin = self.language, source(row.origin, self.language)
-        terms = tuple(filter(None, (self._filled(ORDER, order=row.order), self._filled(WHEN, when=row.when))))
+        heard = self._filled(HEARD, heard=row.heard)
+        terms = tuple(filter(None, (self._filled(ORDER, order=row.order), self._filled(WHEN, when=row.when), heard)))
+        when = " · ".join(filter(None, (row.when, heard)))
         document = language.text(FROM_DOCUMENT, document=row.look_in) if row.look_in else language.text(NO_SOURCE)
         name = ", ".join(filter(None, (thing(row.item, language), row.of)))
         return ToldTorque(
             name, row.number, row.value.text, other_unit(row.also, language), row.look_in,
-            row.order, row.when, self.stage(row), terms, origin, origin.words or document, row.demanded, row.sequence,
+            row.order, when, self.stage(row), terms, origin, origin.words or document, row.demanded, row.sequence,
         )  # fmt: skip
 
     def stage(self, row: TorqueRow) -> str:

@@ -77,16 +77,19 @@ def _quoted(text: str) -> str:
 def _steps(
     steps: Sequence[ListedStep], recordings: Sequence[NamedFile], durations: Mapping[str, Fraction]
 ) -> list[str]:
-    taken: dict[str, int] = {}
-    texts = []
+    return _proposed(as_proposed(steps, recordings, durations), recordings)
+
+
+def as_proposed(
+    steps: Sequence[ListedStep], recordings: Sequence[NamedFile], durations: Mapping[str, Fraction]
+) -> tuple[ProposedStep, ...]:
+    """Typed steps without fields yet; the last one of a recording ends with it."""
+    made = []
     for step in steps:
         name = step.recording or recordings[0].name
         end = durations.get(name, step.start) if step.end is None else step.end
-        span = f"{format_time(step.start)}-{format_time(end)}"
-        span = f"{name} {span}" if len(recordings) > 1 else span
-        step_id = free_id(slug(step.text), taken)
-        texts.append(f"### {span} {_command(step.text)} {{#{step_id}}}")
-    return texts
+        made.append(ProposedStep(step.text, Span(name, step.start, end), ()))
+    return tuple(made)
 
 
 def _command(text: str) -> str:

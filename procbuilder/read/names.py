@@ -55,7 +55,7 @@ def find_kind(text: str) -> tuple[FieldKind | None, str]:
 def find_slip(text: str, *, listed: bool) -> Slip | None:
     """What a line was meant to be that is no field; ``listed``: it is an item of a list, so any name may stand there.
 
-    In a paragraph, names of fields count with a capital letter in front of a colon alone.
+    In a paragraph, names of fields count with a capital letter in front of a colon alone, unless they are emphasised.
     """
     text = visible(text)
     bullet = _BULLET.match(text)
@@ -63,6 +63,7 @@ def find_slip(text: str, *, listed: bool) -> Slip | None:
     listed = listed or bool(bullet and bullet[0].strip())
     match = _LABEL.match(line)
     name = match["name"] if match else ""
+    listed = listed or bool(match and match["mark"])
     kind = _meant(name, match["sign"].strip(), listed=listed, parts=bool(_PARTS.search(line))) if match else None
     if hides(line) and (kind is None or kind.name not in _BOXED):
         kind = BY_NAME["hide"]

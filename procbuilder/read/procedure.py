@@ -170,6 +170,8 @@ class _Reader:
         elif block.level < 3 and SPAN.match(block.text):
             line = Line("", (f"### {block.text}",), place=place, replaces=True)
             self.problem(block.line, "heading-form", Severity.STOP, facts(sign="###", line=line))
+        if (slip := find_slip(block.text, listed=False)) and slip.kind and slip.kind.name in GRAVE:
+            self._slipped(slip, block.line)
         if block.level == 1:
             self._take_title(block)
         elif block.level == 2:

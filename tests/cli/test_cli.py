@@ -14,7 +14,6 @@ from procbuilder import __version__
 from procbuilder.cli import app
 from procbuilder.media import cuts
 from procbuilder.publish.wording.commands import MESSAGES
-from tests.conftest import DemoRun
 from tests.pipeline.conftest import film
 from tests.pipeline.text import WHOLE
 
@@ -40,29 +39,6 @@ def test_every_command_says_what_it_does(command: str) -> None:
 
 def test_version() -> None:
     assert run(app, ["--version"]).stdout == f"procbuilder {__version__}\n"
-
-
-def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) -> None:
-    folder, lines = demo_run.folder, demo_run.told[1:]
-    assert lines[:6] == [
-        "Trailer wheel hub – renew the bearings and the seal (demo: drawn, values for show)",
-        "  Single-axle trailer, unbraked, 750 kg (demo: the recordings are drawn, all values are for show)",
-        "  Still dangerous at steps 3 to 33: DANGER: the trailer can fall off the jack or the stand",
-        "  Torque: castle nut, step 26: left blank, see D1, section 3",
-        "  Torque: castle nut, step 27: left blank, see D1, section 3",
-        "  Torque: wheel nuts, step 34: left blank, see D1, section 4",
-    ]
-    assert [line for line in lines if line.startswith(("Page:", "PDF:"))] == [
-        f"Page: {folder}/hub/out/index.html",
-        f"PDF:  {folder}/hub/out/procedure.pdf",
-        f"Page: {folder}/drill/out/index.html",
-        f"PDF:  {folder}/drill/out/procedure.pdf",
-    ]
-    assert lines[-5:-2] == [
-        "Pillar drill – renew the drive belt (demo: drawn, values for show)",
-        "recordings/belt.mp4: no sound, so nothing tells whether it runs at the speed of the work",
-        "Status: review; 4 ask",
-    ]
 
 
 def test_build_says_where_the_page_and_the_pdf_are(home: Path) -> None:

@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import pytest
+
 from procbuilder.infer.hearing.draft import draft
 from procbuilder.model.drafted import Draft, ProposedStep
 from tests.infer.spoken import narrated
@@ -108,9 +110,9 @@ def test_a_torque_is_taken_with_its_unit_or_left_to_be_looked_up() -> None:
         "Tighten the keeper bolt.",
         "Thirty newton metres, that one.",
     ).steps
-    assert "Torque: long bolts | 45 N·m" in fields(first)
+    assert "Torque: long bolts | look up | heard: 45 N·m" in fields(first)
     assert fields(second) == ["Torque: short bolt | look up", "Note: a number was said without a unit"]
-    assert fields(third) == ["Torque: keeper bolt | 30 N·m"]
+    assert fields(third) == ["Torque: keeper bolt | look up | heard: 30 N·m"]
 
 
 def test_a_second_person_is_proposed_with_what_was_said() -> None:
@@ -198,3 +200,25 @@ def test_several_recordings_are_one_job() -> None:
     told = draft([narrated("Take the big cover off."), refit])
     assert [str(step.span) for step in told.steps] == ["strip 0:00-0:01", "refit 0:00-0:01"]
     assert fields(told.steps[1]) == ["On: big cover"]
+
+
+def test_started_by_hand_then_nipped_up_goes_on_once() -> None:
+    """Four came off and three went on: the fourth is missing."""
+    steps = made(
+        "Take out the four screws.", "Start three of the screws by hand, then nip them up.", "Tighten the screws."
+    ).steps
+    on = [one.parts for step in steps for one in step.fields if one.name == "On"]
+    assert on == [("3 x screw",)]
+
+
+@pytest.mark.parametrize("words", ["Stand clear.", "Stand clear of the wheel.", "Mind your fingers on the chain."])
+def test_a_safety_sentence_is_no_command(words: str) -> None:
+    (step,) = made("Raise the bucket.", words).steps
+    assert [one.name for one in step.fields if words.rstrip(".") in one.parts] in (["Caution"], ["Warning"])
+
+
+def test_a_corrected_number_is_a_torque_heard_and_no_count() -> None:
+    steps = made("Tighten the bolts with the washers.", "Thirty-eight, no, forty newton metres.").steps
+    torques = [one.parts for step in steps for one in step.fields if one.name == "Torque"]
+    assert torques == [("bolts", "look up", "heard: 40 N·m")]
+    assert not [part for step in steps for one in step.fields for part in one.parts if "38 x" in part]

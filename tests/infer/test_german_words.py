@@ -18,19 +18,30 @@ HEAD = "---\nformat: 1\nlanguage: de-DE\n---\n# Probe\n\n"
 
 WRONG = [
     ("nuts-before-jacking", ["Fahrzeug anheben", "Radmuttern lösen"]),
-    ("stands-before-under", ["Kriech unter das Auto", "Unterstellböcke setzen"]),
+    ("stands-before-under.set", ["Räder mit Keilen sichern", "Unter das Auto kriechen"]),
+    ("stands-before-under.chocked", ["Unterstellböcke setzen", "Unter das Auto kriechen"]),
+    ("stands-before-under.shaken", ["Unterstellböcke setzen", "Unter das Auto kriechen"]),
+    ("prove-dead.proved", ["Servicestecker abziehen", "Hochvoltstecker abziehen"]),
+    ("prove-dead.secured", ["Servicestecker abziehen", "Spannungsfreiheit feststellen", "Hochvoltstecker abziehen"]),
+    ("cabinet-dead.proved", ["Hauptschalter ausschalten", "Schütz ausbauen"]),
+    ("hydraulic-pressure.let-off", ["Schaufel absenken", "Hydraulikschlauch lösen"]),
+    ("hydraulic-pressure.load", ["Druck ablassen", "Hydraulikschlauch lösen"]),
+    ("gas-shut.aired", ["Gashahn schließen", "Gasventil ausbauen"]),
+    ("steering-pressure.let-off", ["Motor abstellen", "Servoleitung lösen"]),
+    ("confined-space.tested", ["Tank lüften", "In den Tank einsteigen"]),
+    ("stands-before-under.set", ["Kriech unter das Auto", "Unterstellböcke setzen"]),
     ("battery-before-starter", ["Anlasser ausbauen", "Massekabel abklemmen"]),
     ("battery-before-airbag", ["Steck den Airbag ab", "Klemm die Batterie ab"]),
     ("battery-before-welding", ["Halter anschweißen", "Batterie abklemmen"]),
     ("earth-off-first", ["Pluskabel abnehmen", "Minuskabel abnehmen"]),
     ("live-on-first", ["Massekabel anklemmen", "Pluskabel anklemmen"]),
-    ("prove-dead", ["Hochvoltstecker abziehen", "Spannungsfreiheit feststellen"]),
+    ("prove-dead.proved", ["Hochvoltstecker abziehen", "Spannungsfreiheit feststellen"]),
     ("key-before-belt", ["Keilriemen abnehmen", "Schlüssel abziehen"]),
     ("fuel-pressure", ["Benzinleitung abziehen", "Kraftstoffdruck ablassen"]),
     ("recover-refrigerant", ["Klimaleitung abschrauben", "Kältemittel absaugen"]),
     ("drain-coolant", ["Wasserpumpe abbauen", "Kühlmittel ablassen"]),
     ("drain-oil", ["Ölwanne abschrauben", "Öl ablassen"]),
-    ("hydraulic-pressure", ["Hydraulikschlauch lösen", "Druck ablassen"]),
+    ("hydraulic-pressure.let-off", ["Hydraulikschlauch lösen", "Druck ablassen"]),
     ("compress-spring", ["Kolbenstangenmutter lösen", "Feder spannen"]),
     ("support-heavy", ["Getriebe ausbauen", "Getriebe mit dem Getriebeheber abstützen"]),
     ("mark-position", ["Kardanwelle abbauen", "Flansch markieren"]),
@@ -53,19 +64,21 @@ WRONG = [
 
 NEAR = [
     ("nuts-before-jacking", ["Radmuttern lösen", "Fahrzeug anheben"]),
-    ("stands-before-under", ["Unterstellböcke setzen", "Unter das Auto kriechen"]),
+    ("stands-before-under.set", ["Unterstellböcke setzen", "Unter das Auto kriechen"]),
+    ("cabinet-dead.proved", ["Schützenscheibe ausbauen"]), ("gas-shut.shut", ["Gaspedal lösen"]),
+    ("confined-space.tested", ["Tankdeckel öffnen"]), ("steering-pressure.let-off", ["Lenkrad lösen"]),
     ("battery-before-starter", ["Anlasserabdeckung ausbauen"]),
     ("battery-before-airbag", ["Batterie abklemmen", "Airbag abstecken"]),
     ("battery-before-welding", ["Schweißgerät bereitstellen", "Batterie abklemmen"]),
     ("earth-off-first", ["Minuskabel abnehmen", "Pluskabel abnehmen"]),
     ("live-on-first", ["Pluskabel anklemmen", "Massekabel anklemmen"]),
-    ("prove-dead", ["Warnstecker abziehen", "Spannungsfreiheit feststellen"]),
+    ("prove-dead.proved", ["Warnstecker abziehen", "Spannungsfreiheit feststellen"]),
     ("key-before-belt", ["Riemenabdeckung abnehmen"]),
     ("fuel-pressure", ["Kraftstoffdruck ablassen", "Benzinleitung abziehen"]),
     ("recover-refrigerant", ["Kältemittel absaugen lassen", "Klimaleitung abschrauben"]),
     ("drain-coolant", ["Lass das Kühlmittel ab", "Wasserpumpe abbauen"]),
     ("drain-oil", ["Öl ablassen", "Ölwanne abschrauben"]),
-    ("hydraulic-pressure", ["Last absenken", "Hydraulikschlauch lösen"]),
+    ("hydraulic-pressure.let-off", ["Druck ablassen", "Hydraulikschlauch lösen"]),
     ("compress-spring", ["Feder spannen", "Kolbenstangenmutter lösen"]),
     ("support-heavy", ["Getriebehalter abschrauben"]),
     ("mark-position", ["Flansch markieren", "Kardanwelle abbauen"]),
@@ -148,8 +161,9 @@ def test_the_right_order_is_silent(name: str, commands: list[str]) -> None:
 
 
 def test_every_rule_has_its_sentences() -> None:
-    rules = {order.id for order in WORDS.orders}
-    assert {name for name, _ in WRONG} == rules == {name for name, _ in NEAR}
+    """Those of a set by the name of the rule: ``test_order_sets.py`` goes through its conditions."""
+    rules = {order.id.partition(".")[0] for order in WORDS.orders}
+    assert {name.partition(".")[0] for name, _ in WRONG} == rules == {name.partition(".")[0] for name, _ in NEAR}
 
 
 def test_each_proposal_covers_its_own_work() -> None:

@@ -17,13 +17,13 @@ WRONG = [
     ("disconnect the battery before the starter", ["Undo the starter motor", "Take the earth lead off the battery"]),
     ("disconnect the battery before the airbag", ["Unplug the airbag", "Disconnect the battery"]),
     ("disconnect the battery before welding", ["Weld the bracket on", "Disconnect the battery"]),
-    ("isolate and prove dead", ["Unplug the orange cable", "Prove dead with the tester"]),
+    ("prove it dead", ["Unplug the orange cable", "Prove dead with the tester"]),
     ("take the key out before", ["Slip the fan belt off, take off the fan belt", "Take out the key"]),
     ("release the fuel pressure", ["Pull off the fuel line", "Release the fuel pressure"]),
     ("recover the refrigerant", ["Disconnect the AC line", "Recover the refrigerant"]),
     ("drain the coolant before the water pump", ["Unbolt the water pump", "Drain the coolant"]),
     ("drain the oil before the sump", ["Take off the sump", "Drain the oil"]),
-    ("release the pressure and block", ["Undo the hydraulic hose", "Release the pressure"]),
+    ("let the pressure off", ["Undo the hydraulic hose", "Release the pressure"]),
     ("compress and secure the spring", ["Undo the top nut", "Compress the spring"]),
     ("support the gearbox", ["Unbolt the gearbox", "Support the gearbox with the jack"]),
     ("mark the propshaft", ["Take out the propshaft", "Mark the flange"]),
@@ -134,3 +134,43 @@ def test_many_steps_are_judged_without_a_blow_up() -> None:
         return lambda: disorders(procedure, load())
 
     no_blow_up(prepare, 2000)
+
+
+HALF_DONE = [
+    ("stands-before-under.set", ["Chock the wheels", "Crawl under the car"]),
+    ("stands-before-under.set", ["Lift the car with the jack", "Crawl under the car"]),
+    ("stands-before-under.chocked", ["Set the axle stands", "Crawl under the car"]),
+    ("stands-before-under.shaken", ["Set the axle stands", "Chock the wheels", "Crawl under the car"]),
+    ("prove-dead.proved", ["Pull out the service plug", "Unplug the orange cable"]),
+    ("prove-dead.secured", ["Pull out the service plug", "Prove it dead on all poles", "Unplug the orange cable"]),
+    ("cabinet-dead.proved", ["Turn off the main switch", "Remove the contactor"]),
+    ("cabinet-dead.covered", ["Prove it dead on all poles", "Remove the contactor"]),
+    ("hydraulic-pressure.let-off", ["Lower the bucket", "Undo the hydraulic hose"]),
+    ("hydraulic-pressure.load", ["Release the pressure", "Undo the hydraulic hose"]),
+    ("hydraulic-pressure.shown", ["Lower the bucket", "Release the pressure", "Undo the hydraulic hose"]),
+    ("gas-shut.aired", ["Shut the gas cock", "Remove the gas valve"]),
+    ("confined-space.tested", ["Ventilate the tank with a blower", "Climb into the tank"]),
+]
+"""A condition of a set that is not met, and steps that only seem to meet it."""
+
+
+@pytest.mark.parametrize(("name", "commands"), HALF_DONE)
+def test_half_done_is_not_done(name: str, commands: list[str]) -> None:
+    assert name in {one.order.id for one in broken(commands)}
+
+
+@pytest.mark.parametrize(
+    "commands",
+    [
+        ["Set the axle stands", "Chock the wheels", "Shake the car", "Crawl under the car"],
+        [
+            "Isolate the high voltage", "Lock the service plug away with a padlock", "Prove it dead on all poles",
+            "Unplug the orange cable",
+        ],
+        ["Lower the bucket", "Stop the engine", "Release the pressure", "Read the gauge", "Undo the hydraulic hose"],
+        ["Turn off the gas", "Open the windows", "Put out the pilot light", "Remove the gas valve"],
+    ],
+    ids=lambda commands: commands[-1],
+)  # fmt: skip
+def test_all_conditions_met_are_silent(commands: list[str]) -> None:
+    assert broken(commands) == ()

@@ -236,6 +236,13 @@ def test_probe_refuses_with_the_reason(tmp_path: Path, make: object, name: str, 
         _probe(tmp_path / name)
 
 
+def test_probe_of_a_stream_cut_off_within_its_first_picture_says_so(films: Path) -> None:
+    """ISO/IEC 13818-1 keeps no length of a picture: of a single one nobody knows how long it lasts."""
+    path = filming.film(films / "one.ts", filming.steady(1)[:1])
+    with refused(Unreadable, "its pictures last no time, so nothing can be shown of it"):
+        _probe(path)
+
+
 def test_probe_recording_without_its_index_says_that_the_end_is_missing(films: Path, tmp_path: Path) -> None:
     """A phone writes the index last; a copy that broke off lacks it."""
     path = filming.film(films / "index_last.mov", filming.steady(1))

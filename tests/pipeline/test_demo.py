@@ -28,6 +28,38 @@ def drill(built: tuple[Built, ...]) -> Built:
     return built[1]
 
 
+def test_the_installed_wheel_runs_the_demo_outside_the_clone(demo_run: DemoRun) -> None:
+    """With the libraries of this environment, but the program from the wheel alone."""
+    assert (demo_run.code, demo_run.messages) == (0, "")
+    assert demo_run.told[0] == f"{demo_run.program}/procbuilder/__init__.py"
+    for name in ("hub", "drill"):
+        assert (demo_run.folder / name / "out" / "index.html").is_file()
+        assert (demo_run.folder / name / "out" / "procedure.pdf").is_file()
+
+
+def test_demo_tells_of_the_hub_and_says_where_both_pages_are(demo_run: DemoRun) -> None:
+    folder, lines = demo_run.folder, demo_run.told[1:]
+    assert lines[:6] == [
+        "Trailer wheel hub – renew the bearings and the seal (demo: drawn, values for show)",
+        "  Single-axle trailer, unbraked, 750 kg (demo: the recordings are drawn, all values are for show)",
+        "  Still dangerous at steps 3 to 33: DANGER: the trailer can fall off the jack or the stand",
+        "  Torque: castle nut, step 26: left blank, see D1, section 3",
+        "  Torque: castle nut, step 27: left blank, see D1, section 3",
+        "  Torque: wheel nuts, step 34: left blank, see D1, section 4",
+    ]
+    assert [line for line in lines if line.startswith(("Page:", "PDF:"))] == [
+        f"Page: {folder}/hub/out/index.html",
+        f"PDF:  {folder}/hub/out/procedure.pdf",
+        f"Page: {folder}/drill/out/index.html",
+        f"PDF:  {folder}/drill/out/procedure.pdf",
+    ]
+    assert lines[-5:-2] == [
+        "Pillar drill – renew the drive belt (demo: drawn, values for show)",
+        "recordings/belt.mp4: no sound, so nothing tells whether it runs at the speed of the work",
+        "Status: review; 4 ask",
+    ]
+
+
 def test_the_demo_is_a_library_of_two(built: tuple[Built, ...]) -> None:
     library = built[0].folder.parent
     assert [one.folder.name for one in built] == ["hub", "drill"]

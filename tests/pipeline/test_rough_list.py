@@ -50,3 +50,18 @@ def test_with_the_forgotten_line_nothing_is_asked(tmp_path: Path) -> None:
     )
     new(tmp_path / "hub", films, whole, [], silent)
     assert [p for p in check(tmp_path / "hub").problems if p.rule == "forgotten-by-its-words"] == []
+
+
+def test_a_narration_fills_the_steps_of_the_list(tmp_path: Path) -> None:
+    """The commands are those of the list; what was said stands below, and each sentence is in ``heard.txt``."""
+    srt = tmp_path / "strip.srt"
+    srt.write_text("1\n00:00:10,000 --> 00:00:12,000\nCareful, the edge is sharp.\n", encoding="utf-8")
+    films = [HUB / "recordings" / f"hub-{name}.mp4" for name in ("strip", "refit")]
+    made = {}
+    for name, narration in (("plain", []), ("told", [srt])):
+        new(tmp_path / name, films, HUB / "rough-list.txt", narration, silent)
+        made[name] = (tmp_path / name / "procedure.md").read_text(encoding="utf-8")
+    headings = {name: [line for line in text.splitlines() if line.startswith("###")] for name, text in made.items()}
+    assert headings["told"] == headings["plain"] != []
+    assert "Careful, the edge is sharp (said hub-strip 0:10)" in made["told"]
+    assert "edge is sharp" in (tmp_path / "told" / "narration" / "heard.txt").read_text(encoding="utf-8")

@@ -24,16 +24,18 @@ from procbuilder.infer.lexicon import load
 from procbuilder.model.fastener import (
     DRY,
     OILED,
+    POUND_FOOT,
     NamedThread,
     in_inches,
     is_plausible,
+    is_slip,
     proof_load,
     short_form_torque,
     stress_area,
 )
 from procbuilder.model.torque import NEWTON_METRES, TorqueUnit, read_torque
 from procbuilder.read.sizes import read_sizes
-from tests.check.sample import changed, said
+from tests.check.sample import changed, found, said
 
 THREADS = {thread.size: thread for thread in load().threads}
 SIZES = ("M4", "M5", "M6", "M8", "M10", "M12", "M14", "M16", "M18", "M20", "M22", "M24")
@@ -344,3 +346,42 @@ def test_a_fraction_is_a_thread_only_when_it_is_called_one(text: str, size: Frac
 
 def _other(typed: str) -> str:
     return " then ".join(map(str, read_torque(typed).in_other_unit))
+
+
+# VDI 2230-1:2015, table A1, tightening torque in N·m at a friction of 0.12, from memory.
+COARSE = {
+    "M4": (3.0, 4.6, 5.1), "M5": (5.9, 8.6, 10.0), "M6": (10.1, 14.9, 17.4), "M8": (24.6, 36.1, 42.2),
+    "M10": (48, 71, 83), "M12": (84, 123, 144), "M16": (206, 302, 354),
+}  # fmt: skip
+CLASSES = [
+    (size, strength, torque)
+    for size, torques in COARSE.items()
+    for strength, torque in zip(("8.8", "10.9", "12.9"), torques, strict=True)
+]
+
+
+@pytest.mark.parametrize("factor", [POUND_FOOT, 1 / POUND_FOOT])
+def test_mixed_up_units_are_noticed_where_the_class_is_named(factor: float) -> None:
+    """At least 15 of 21 sizes and classes; the right values pass."""
+    slips = [is_slip(torque * factor, THREADS[size], NamedThread(size, None, cls)) for size, cls, torque in CLASSES]
+    right = [is_slip(torque, THREADS[size], NamedThread(size, None, cls)) for size, cls, torque in CLASSES]
+    assert (len(slips), sum(right)) == (21, 0)
+    assert sum(slips) >= 15
+
+
+@pytest.mark.parametrize("assumption", PUBLISHED_88)
+def test_no_published_torque_is_taken_for_a_slip(assumption: str) -> None:
+    for size, torque in zip(("M6", "M8", "M10", "M12", "M16", "M20"), PUBLISHED_88[assumption], strict=True):
+        assert not is_slip(torque, THREADS[size], NamedThread(size, None, "8.8")), (size, torque)
+
+
+def test_each_stage_is_looked_at_and_a_slip_is_asked() -> None:
+    def asked(item: str) -> list[str]:
+        text = changed(("keeper bolt | 15 N·m", item), ("torque wrench 5–25", "torque wrench 5–600"))
+        return [one.rule for one in found(text) if one.rule == "torque-against-thread"]
+
+    assert asked("M8 bolt 8.8 | 25 N·m") == []
+    assert asked("M8 bolt 8.8 | 25 lbf·ft") == ["torque-against-thread"]
+    assert asked("M8 bolt 8.8 | 18 N·m") == ["torque-against-thread"]
+    assert asked("M8 bolt 8.8 | 18 N·m then 90°") == []
+    assert asked("M8 bolt | 300 N·m then 25 N·m") == ["torque-against-thread"]

@@ -7,7 +7,7 @@ reckoner (5 m/s² for 3 h) and Directive 2002/44/EC (action value 2.5, limit 5 m
 
 import pytest
 
-from procbuilder.model.strain import ACTION, LIMIT, daily_exposure, vibration_points, weight_limit
+from procbuilder.model.strain import ACTION, LIMIT, daily_exposure, team_limit, vibration_points, weight_limit
 
 
 @pytest.mark.parametrize(
@@ -71,3 +71,9 @@ def test_points_of_several_tools_add_up() -> None:
     tools = [(5.0, 60.0), (5.0, 120.0)]
     assert sum(vibration_points(*tool) for tool in tools) == 150
     assert round(daily_exposure(tools), 2) == 3.06
+
+
+@pytest.mark.parametrize(("people", "share"), [(1, 1), (2, 4 / 3), (3, 1.5), (4, 1.5)])
+def test_a_team_carries_less_than_its_sum(people: int, share: float) -> None:
+    """HSE L23: two persons about two thirds of the sum of what each can carry, three about half of it."""
+    assert team_limit(12, people) == pytest.approx(12 * share)

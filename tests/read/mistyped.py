@@ -111,5 +111,6 @@ def mistyped() -> Iterator[Mistyped]:
             yield Mistyped(f"- {form.format(name, good)}", name, good)
         yield Mistyped(f"{name}: {good}", name, good)
         yield Mistyped(f"**{name}:** {good}", name, good)
+        yield Mistyped(f"**{name[1].upper()}{name[0].lower()}{name[2:]}:** {good}", name, good)
     for word, name in OTHER_WORDS:
         yield Mistyped(f"- {word}: {value(name)}", name, value(name))

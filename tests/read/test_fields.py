@@ -165,7 +165,7 @@ def test_one_stage_of_a_torque_has_its_number_and_value() -> None:
         ("Hold: cap seated | foreman | today", "Hold has a part too many: today",
          r"keep to what | who; a bar as such is \|"),
         ("Torque: nut | 80 N·m | D1 | p. 4", "Torque has a part too many: p. 4",
-         r"begin it with one of order:, when:, from:, stage:, of:; a bar as such is \|"),
+         r"begin it with one of order:, when:, from:, stage:, of:, heard:; a bar as such is \|"),
         ("Torque: nut | 80 N·m | ordr: cross", "ordr: is not known in Torque", "did you mean order:?"),
         ("Torque: nut | 80 N·m | from: D1 | from: D2", "from: stands twice in Torque", "keep one of the two"),
         ("Tool: bar (said strip 3:92)", "(said strip 3:92) has no time that can be read",

@@ -17,6 +17,9 @@ from tests.read.mistyped import ELEVEN, HEADINGS, Mistyped, mistyped
 HEAD = "---\nrecordings: {strip: a.mp4}\n---\n# T\n\n## S\n\n### 0:01-0:09 Turn it {#turn-it}\n\n"
 BELOW = HEAD.count("\n") + 1
 """The line below it."""
+HIDES = "- Hide: strip 0:02 0.1,0.7,0.3,0.8"
+SIGNS = " -:;,.|*#>`0129axXéß\t\u202e\u200b\\()[]"
+"""What may be struck beside or instead of a sign of that line."""
 PROSE = Path(__file__).with_name("prose.txt").read_text(encoding="utf-8").splitlines()
 
 
@@ -64,6 +67,24 @@ def test_nor_does_one_behind_another_line(before: str) -> None:
 def test_what_was_to_be_hidden_is_hidden_or_withheld(typed: str) -> None:
     procedure, _ = read(typed)
     assert is_covered(procedure.steps[0])
+
+
+EDITS = [HIDES[:at] + sign + HIDES[at + kept :] for at in range(len(HIDES)) for sign in SIGNS for kept in (0, 1)]
+EDITS += [HIDES[:at] + HIDES[at + 1 :] for at in range(len(HIDES))]
+
+
+@pytest.mark.parametrize("before", ["", "- Off: cap\n"])
+def test_no_edit_of_a_line_that_hides_shows_what_it_hid_or_is_silent(before: str) -> None:
+    told = {typed: read_text(f"{HEAD}{before}{typed}\n") for typed in EDITS}
+    assert [typed for typed, (procedure, _) in told.items() if not is_covered(procedure.steps[0])] == []
+    silent = [typed for typed, (procedure, problems) in told.items() if not (procedure.steps[0].hidden or problems)]
+    assert silent == []
+
+
+@pytest.mark.parametrize("typed", ["## Danger: hot oil", "### Hold: bearing play", "# Warning: the spring"])
+def test_what_keeps_from_harm_is_no_heading(typed: str) -> None:
+    problems = [problem for problem in read(typed)[1] if problem.rule == "field-name"]
+    assert [line(problem).rpartition(": - ")[2] for problem in problems] == [typed.lstrip("# ")]
 
 
 def test_hidden_before_the_first_step_it_withholds_every_step() -> None:

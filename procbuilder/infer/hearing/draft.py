@@ -100,7 +100,7 @@ class _Drafter:
             self.late.append((sentence, done, list(self.steps)))
         elif cue(words, "redo", self.book) or (done and self._is_repeated(done)):
             self._set_aside(sentence, ATTEMPT)
-        elif done:
+        elif done and not (is_hazard(words, self.book) and not any(one.sure for one in done)):
             self._new_steps(sentence, done)
         else:
             self._remark(sentence)
@@ -169,7 +169,7 @@ class _Drafter:
         words, origin = sentence.words, sentence.origin
         torque = said_torque(words, self.book)
         if torque:
-            yield ProposedField("Torque", (step.operations[-1].object, torque), origin)
+            yield ProposedField("Torque", (step.operations[-1].object, *_heard(torque)), origin)
             return
         tools = said_tools(words, self.book)
         yield from (ProposedField("Tool", (tool,), origin) for tool in tools)
@@ -251,10 +251,15 @@ class _Drafter:
         later = next((one for one in step.fields if one.name == "Torque"), None)
         value = said_torque(move.operation.said.words, self.book)
         if not value and later is not None:
-            return ProposedField("Torque", (move.item.words, later.parts[1]), later.origin)
+            return ProposedField("Torque", (move.item.words, *later.parts[1:]), later.origin)
         if not value and has_bare_number(move.operation.said.words, self.book):
             step.fields.append(ProposedField("Note", ("a number was said without a unit",), origin))
-        return ProposedField("Torque", (move.item.words, value or "look up"), origin)
+        return ProposedField("Torque", (move.item.words, *_heard(value)), origin)
+
+
+def _heard(value: str) -> tuple[str, ...]:
+    """A blank, with what was said beside it: a number that was heard is no torque until a person writes it."""
+    return ("look up", f"heard: {value}") if value else ("look up",)
 
 
 def _perhaps(field: ProposedField) -> ProposedField:

@@ -104,7 +104,10 @@ class Follower:
 
     def _tightens(self, operation: Operation) -> list[Move]:
         """What is tightened is on: a bolt that was off goes on with it."""
-        on = self._close(operation, Opening.OFF, "On")
+        told = operation.count or Decimal(0)
+        partly = any(0 < a.back >= told for a in self._matching(operation.name, Opening.OFF))
+        # Of what is partly back, "them" are those that are on: the rest stays off.
+        on = [] if partly else self._close(operation, Opening.OFF, "On")
         closing = self._close(operation, Opening.SLACKENED, FIELD_OF[operation.act])
         return on + (
             closing or [_move(operation, FIELD_OF[operation.act], on[0].item.name if on else operation.name, None)]

@@ -20,6 +20,7 @@ CAUSES: dict[str, str] = {
     Cause.SOUND_ALONE: "it has sound but no moving pictures",
     Cause.UNKNOWN_CODING: "its pictures are in a coding that is not known here",
     Cause.NOT_ONE_PICTURE: "there is not one picture in it",
+    Cause.NO_TIME: "its pictures last no time, so nothing can be shown of it",
     Cause.NONE_AT: "no picture can be decoded at {at}",
     Cause.NONE_WITHIN: "no picture can be decoded in {at}",
     Cause.NO_STILL: "it is neither JPEG nor PNG",

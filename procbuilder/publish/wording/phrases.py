@@ -58,6 +58,8 @@ PHRASES: dict[str, Text] = {
     "glove-caught": "a glove is caught by what turns",
     "glove-hand-drawn-in": "hand drawn in, fingers torn off",
     "no-gloves": "no gloves, sleeves and hair tied",
+    "path": "from … cm, to … cm, reach … cm",
+    "lift-assumed": "; reckoned for a rare lift with both hands, a fair grip and no turning",
     "so-many": "how many x {item}",
     "of-class": " of class {strength}",
     "newton-metres": "{low} N·m",
