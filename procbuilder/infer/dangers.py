@@ -3,7 +3,8 @@
 from collections.abc import Iterable
 from decimal import Decimal
 
-from procbuilder.infer.book import Account, Book, moment_of, named, visits
+from procbuilder.infer.account import Account
+from procbuilder.infer.book import Book, moment_of, named, visits
 from procbuilder.infer.signs import danger_signs
 from procbuilder.model.fields import Field
 from procbuilder.model.ledger import Opening

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from procbuilder.infer.book import Account, Book, moment_at, moment_of, named, visits
+from procbuilder.infer.account import Account
+from procbuilder.infer.book import Book, moment_at, moment_of, named, visits
 from procbuilder.infer.reverse import reversed_steps
 from procbuilder.infer.spoils import why_spoilt
 from procbuilder.infer.ways import Branches, Way

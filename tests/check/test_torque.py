@@ -47,7 +47,7 @@ def test_numbers_without_a_unit_of_torque(value: str) -> None:
 def test_life_depends_on_these(item: str) -> None:
     """Brakes, steering, wheels, fuel, restraints: a value needs its document."""
     rules = [line.split()[2] for line in said(changed((BOLT, f"- Torque: {item} | 15 N·m\n")))]
-    assert rules == ["torque-without-source"]
+    assert [rule for rule in rules if rule.startswith("torque")] == ["torque-without-source"]
 
 
 @pytest.mark.parametrize("source", [" | from: D1 p. 4", " (from D1 p. 4)", " | D1 p. 4"])

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from fractions import Fraction
 
-from procbuilder.infer.book import Account
+from procbuilder.infer.account import Account
 from procbuilder.infer.hearing.follow import Follower
 from procbuilder.infer.hearing.operations import operations
 from procbuilder.model.heard import Operation, Sentence, Tense

@@ -222,3 +222,9 @@ def test_a_corrected_number_is_a_torque_heard_and_no_count() -> None:
     torques = [one.parts for step in steps for one in step.fields if one.name == "Torque"]
     assert torques == [("bolts", "look up", "heard: 40 N·m")]
     assert not [part for step in steps for one in step.fields for part in one.parts if "38 x" in part]
+
+
+def test_a_left_hand_thread_is_a_warning_of_its_step() -> None:
+    (step,) = made("Undo the nut, left-hand thread, so it goes clockwise.").steps
+    assert "Caution" in [one.name for one in step.fields]
+    assert "Off: nut" in fields(step)

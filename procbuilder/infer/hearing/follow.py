@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from procbuilder.infer.book import Account, Book
+from procbuilder.infer.account import Account
+from procbuilder.infer.book import Book
 from procbuilder.infer.dictionary.english import WORDS, is_plural, singular, thing
 from procbuilder.model.fields import BY_NAME, Field
 from procbuilder.model.heard import Act, Operation, Tense
