@@ -53,7 +53,7 @@ def closed_but_never_opened(case: Case) -> Iterator[Problem]:
             Severity.ASK,
             entry.closed[0].place,
             given,
-            f"{_NAMES[entry.opening]}{_many(entry, entry.back, case)}",
+            _NAMES[entry.opening] + ("" if entry.opening is Opening.STATE else _many(entry, entry.back, case)),
             2,
             subject=entry.item,
         )

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import takewhile
 
 Ending = tuple[str, str, int]
 """An ending, what it becomes, and how many letters must stand before it."""
@@ -127,9 +128,10 @@ class Words:
         return " ".join(self.singular(word) for word in self.named(name).split())
 
     def is_plural(self, name: str) -> bool:
-        """True when some word of the name has a plural ending: ``wheel nuts``."""
-        words = self.named(name).split()
-        nouns = [word for word in words if word[:1].isupper()] if self.capital_nouns else words
+        """True when what the name is about has a plural ending: ``wheel nuts``, but not ``mains plug``."""
+        head = self.named(name).partition(",")[0]
+        words = list(takewhile(lambda word: self.written(word) not in self.of, head.split()))
+        nouns = [word for word in words if word[:1].isupper()] if self.capital_nouns else words[-1:]
         return any(self.singular(word) != self.written(word) for word in nouns or words)
 
 

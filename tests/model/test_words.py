@@ -48,8 +48,12 @@ def test_mentions_of_different_things(one: str, other: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "plural"), [("wheel nuts", True), ("wheel nut", False), ("gas", False), ("chassis", False)]
-)
+    ("name", "plural"),
+    [
+        ("wheel nuts", True), ("wheel nut", False), ("gas", False), ("chassis", False), ("mains plug", False),
+        ("bolts of the cover", True), ("cover with screws", False), ("the screws, long", True),
+    ],
+)  # fmt: skip
 def test_plural_is_seen(name: str, plural: bool) -> None:
     assert WORDS.is_plural(name) is plural
 

@@ -40,7 +40,9 @@ PATTERNS: Patterns = {
         "off-many": ("{item} go on {closed}, but {never}", _OFF),
         "temporary": ("{item} comes out again {closed}, but {never}", _FOR_NOW),
         "temporary-many": ("{item} come out again {closed}, but {never}", _FOR_NOW),
-        "state": ("{item} ends {closed}, but {never}", '{guess} "{open}" to the step that brings it about'),
-        "state-many": ("{item} end {closed}, but {never}", '{guess} "{open}" to the step that brings it about'),
+        "state": (
+            'the state "{item}" ends {closed}, but {never}',
+            '{guess} "{open}" to the step that brings it about',
+        ),
     },
 }
