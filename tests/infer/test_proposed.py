@@ -1,6 +1,7 @@
 """Dangers proposed from the words of the work, and sentences that must stay silent; each kind is in ``test_works``."""
 
 from collections.abc import Callable
+from fractions import Fraction
 
 import pytest
 
@@ -8,6 +9,9 @@ from procbuilder.infer.dangers import standing
 from procbuilder.infer.lexicon import load
 from procbuilder.infer.proposed import noticed
 from procbuilder.model.activity import Noticed
+from procbuilder.model.facts import Time
+from procbuilder.model.origin import Place
+from procbuilder.model.procedure import Cue, Narration
 from tests.growth import no_blow_up
 from tests.infer.written import written
 
@@ -128,3 +132,41 @@ def test_many_steps_are_searched_without_a_blow_up() -> None:
         return work
 
     no_blow_up(prepare, 2000)
+
+
+FIELDS = (
+    "- Note: then undo the petrol pipe", "- If: it is blocked | pull the petrol pipe off", "- Part: 1 x petrol pipe",
+    "- Wait: 5 | petrol pipe drips empty", "- Mistake: petrol pipe pulled by its end | push it off",
+    "- Hold: petrol pipe clamped | foreman", "- Include: P-7 | Petrol pipe", "- Torque: petrol pipe clip | 2 N·m",
+    "- Out again: clamp of the petrol pipe", "- Off: lid | by: 2 x petrol pipe clip", "Undo the petrol pipe.",
+    "- Key point: turn it | the petrol pipe is behind it", "- Only if: the petrol pipe leaks",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("line", FIELDS)
+def test_every_field_that_tells_of_work_is_read(line: str) -> None:
+    assert proposed(f"## Work\n### Open it\n\n{line}\n") == ["petrol line or tank opened"]
+
+
+@pytest.mark.parametrize("line", ["- Later: petrol pipe | at the next service", "- Refused: x | petrol pipe is new",
+                                  "- Reserved: who may open a petrol pipe", "- Asked: x | petrol pipe"])  # fmt: skip
+def test_fields_that_tell_of_no_work_here_are_not(line: str) -> None:
+    assert proposed(f"## Work\n### Open it\n\n{line}\n") == []
+
+
+def test_what_is_said_is_read_with_its_moment() -> None:
+    """A sentence runs over two cues; one before the first step belongs to none."""
+    cues = (
+        Cue(Place("strip.srt", 1), Fraction(1), Fraction(2), "First we run the engine."),
+        Cue(Place("strip.srt", 5), Fraction(12), Fraction(13), "Now I pull the petrol"),
+        Cue(Place("strip.srt", 9), Fraction(13), Fraction(14), "pipe off. Never use an air line."),
+        Cue(Place("strip.srt", 13), Fraction(15), Fraction(16), "And the coolant hose."),
+    )
+    procedure = written("## Work\n### strip 0:10-0:20 Open it\n")
+    found = {one.activity.id: one.hits for one in noticed(procedure, {}, load(), [Narration("strip", cues)])}
+    assert {work: [(hit.words, hit.number, hit.said) for hit in hits] for work, hits in found.items()} == {
+        "petrol-opened": [("petrol pipe", 1, Time(Fraction(12), "strip"))],
+        "hot-cooling-system": [("coolant hose", 1, Time(Fraction(15), "strip"))],
+        "engine-running": [("run the engine", 0, Time(Fraction(1), "strip"))],
+    }
+    assert found["petrol-opened"][0].place == procedure.steps[0].place
