@@ -20,6 +20,7 @@ from procbuilder.publish.language import ENGLISH, language_of
 from procbuilder.publish.wording import (
     balance,
     closing,
+    counting,
     derived,
     fasteners,
     footage,
@@ -43,7 +44,7 @@ from tests.publish.test_schema import SCHEMA
 
 GERMAN = language_of("de-DE")
 RULES: tuple[ModuleType, ...] = (
-    balance, closing, derived, fasteners, footage, front, order, proposed, renewal, safety, strain, timeline, torque,
+    balance, closing, counting, derived, fasteners, footage, front, order, proposed, renewal, safety, strain, timeline, torque,
     values, writing,
 )  # fmt: skip
 """Sentences of the rules; those of reading have their own test."""
@@ -96,7 +97,8 @@ def test_german_sentences() -> None:
     """Read by hand: a tenth, a sum of kilograms and a list as German writes them."""
     told = {(problem.rule, problem.form): said(problem, GERMAN) for problem in PROBLEMS}
     assert told["heavy-lift", "heavy"].what == (
-        "wheel, 25 kg, ist das 2,5-Fache der 10 kg, die die Hebegleichung des NIOSH für eine Person empfiehlt"
+        "wheel, 12 kg, ist das 1,2-Fache der 10 kg, die die Hebegleichung des NIOSH für eine Person empfiehlt; "
+        "gerechnet für seltenes Heben mit beiden Händen, mäßigem Griff und ohne Drehung"
     )
     assert told["which-spanner", ""].what == '"M10 bolt": M10 kann je nach Norm SW 14, 16 oder 17 haben: welche?'
     assert told["other-speed", "faster"].what == (

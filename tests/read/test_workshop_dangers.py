@@ -85,7 +85,7 @@ def test_own_dangers_come_behind_and_take_the_place_of_the_same_name() -> None:
     own, _ = read_workshop(TextFile("workshop.toml", WHOLE.replace("hay baler", "airbag")))
     known = load().activities
     both = with_dangers(load(), own.dangers).activities
-    assert len(both) == len(known) == 46
+    assert len(both) == len(known) == 140
     assert both[-1].hazard == "the baler starts by itself"
     assert [one.name for one in both].count("airbag") == 1
     assert with_dangers(load(), ()) is load()

@@ -7,10 +7,6 @@ _NUMBER = 'write "{line}" with the number, or "{answer}"'
 PATTERNS: Patterns = {
     "how-many": {
         "": ("nobody says how many {item} came off {opened}: one that is left over would not be missed", _NUMBER),
-        "slackened": (
-            "nobody says how many {item} are slackened {opened}: one that stays so would not be missed",
-            _NUMBER,
-        ),
         "for-now": ("nobody says how many {item} went in {opened}: one that stays in would not be missed", _NUMBER),
     },
     "one-closing-for-several": {
