@@ -14,6 +14,8 @@ from procbuilder.model.tokens import BREAK, FULL_STOP, Token, tokens
 from procbuilder.model.words import Words
 
 _WORD = re.compile(r"[^\W_]+")
+_CLAUSE = 60
+"""Words on each side among which the rest of a phrase is looked for: text without a stop is no clause for ever."""
 _REACH = 3
 """Words in front of a phrase among which a denial counts; behind it, one less."""
 _KNOWN = 4
@@ -106,8 +108,8 @@ def _places(runs: tuple[_Run, ...], read: tuple[Token, ...], at: int) -> list[tu
     for run in others:
         here = (
             start
-            for start, token in enumerate(read)
-            if token.clause == read[at].clause and _stands(run, read[start : start + len(run)])
+            for start in range(max(0, at - _CLAUSE), min(len(read), at + _CLAUSE))
+            if read[start].clause == read[at].clause and _stands(run, read[start : start + len(run)])
         )
         start = next(here, None)
         if start is None:

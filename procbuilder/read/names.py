@@ -25,9 +25,10 @@ _LABEL = re.compile(
 _BULLET = re.compile(r"[\s>]*(?:(?:[-*+•·–—]|\d+[.)]|\#+)(?=[\s\w*_`])\s*)?")
 _BAR = re.compile(r"\s\|\s")
 _PARTS = re.compile(r"\s\|\s|[:：]\s*#[a-z0-9]")
-_NUMBER = r"\d*[.,]?\d+\s*%?"
+_NUMBER = r"(?:\d{1,9}(?:[.,]\d{1,9})?|[.,]\d{1,9})\s{0,9}%?"
 _HIDING = re.compile(
-    rf"\d+:\d\d\S*\s+{_NUMBER}(?:\s*[,;/]\s*{_NUMBER}){{2,}}|(?<![\w.,])(?:(?:0?\.\d+|[01])(?:,(?!\s)|\Z|(?=[\s;|]))){{4}}"
+    rf"(?<!\d)\d{{1,9}}:\d\d\S*\s+{_NUMBER}(?:\s*[,;/]\s*{_NUMBER}){{2,}}"
+    r"|(?<![\w.,])(?:(?:0?\.\d+|[01])(?:,(?!\s)|\Z|(?=[\s;|]))){4}"
 )
 """A time with numbers between commas, or four fractions without spaces: where something is hidden."""
 _COLON = (":", "：")

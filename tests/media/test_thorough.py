@@ -13,7 +13,7 @@ from procbuilder.media.look import Look, look
 from procbuilder.media.probe import probe
 from procbuilder.media.snap import snapped
 from procbuilder.media.thorough import Seen, look_through
-from procbuilder.model.footage import PacketFacts
+from procbuilder.model.footage import Bound, PacketFacts
 from procbuilder.model.stretch import Stretch
 from procbuilder.model.timecode import Span
 from tests.media import filming
@@ -59,8 +59,8 @@ def test_it_finds_what_is_found_one_by_one(path: Path, film: PacketFacts, typed:
 
 def test_the_ends_move_as_they_are_seen(path: Path, film: PacketFacts) -> None:
     """The action that is cut off at 0:03.5 comes to rest at 0:04; the other place at the end is left out."""
-    assert look_through(path, film, _span("1", "3.500"), WHOLE, ()).snapped.ends == "where the action ends"
-    assert look_through(path, film, _span("5", "9.600"), WHOLE, ()).snapped.ends == "where its shot ends"
+    assert look_through(path, film, _span("1", "3.500"), WHOLE, ()).snapped.ends is Bound.ACTION
+    assert look_through(path, film, _span("5", "9.600"), WHOLE, ()).snapped.ends is Bound.SHOT
 
 
 def _seen(

@@ -100,10 +100,15 @@ class _Drafter:
             self.late.append((sentence, done, list(self.steps)))
         elif cue(words, "redo", self.book) or (done and self._is_repeated(done)):
             self._set_aside(sentence, ATTEMPT)
-        elif done and not (is_hazard(words, self.book) and not any(one.sure for one in done)):
+        elif done and not self._only_warns(words, done):
             self._new_steps(sentence, done)
         else:
             self._remark(sentence)
+
+    def _only_warns(self, words: str, done: list[Operation]) -> bool:
+        """A warning without a sure act is no command, unless it calls for a second person."""
+        is_act = any(one.sure for one in done) or helper(words, self.book)
+        return is_hazard(words, self.book) and not is_act
 
     def _set_aside(self, sentence: Sentence, why: str) -> None:
         self.landed[sentence.recording, sentence.number] = (None, why)
